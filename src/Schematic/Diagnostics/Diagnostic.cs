@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using Schematic.Text;
+
+namespace Schematic.Diagnostics;
+
+/// <summary>
+/// One finding about a panel file, as data: printers turn it into text or JSON.
+/// </summary>
+/// <param name="Rule">The rule's name in words, such as <c>floating-contact</c>: the key of its page.</param>
+/// <param name="Severity">How much it matters.</param>
+/// <param name="Message">One sentence: what was found.</param>
+/// <param name="Span">The place that caused it.</param>
+public sealed record Diagnostic(string Rule, Severity Severity, string Message, SourceSpan Span)
+{
+    /// <summary>One sentence that says what to do, or null where the message says it already.</summary>
+    public string? Help { get; init; }
+
+    /// <summary>Other places that belong to the finding.</summary>
+    public ImmutableArray<RelatedSpan> Related { get; init; } = [];
+
+    /// <summary>
+    /// Lines that let a person follow the finding with a finger on the drawing: the moves from rest, then the path
+    /// contact by contact.
+    /// </summary>
+    public ImmutableArray<string> Trace { get; init; } = [];
+}

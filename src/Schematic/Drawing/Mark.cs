@@ -1,0 +1,17 @@
+namespace Schematic.Drawing;
+
+/// <summary>One thing drawn on a sheet. Coordinates are millimetres on the sheet.</summary>
+public abstract record Mark(MarkRole Role)
+{
+    /// <summary>
+    /// What the mark belongs to: a designator (<c>S1</c>), a terminal (<c>J1:5</c>), a wire or a net; null for the sheet's own.
+    /// Marks of one symbol share the owner.
+    /// </summary>
+    public string? Owner { get; init; }
+
+    /// <summary>The smallest upright box around the mark's centre lines (text: around its letters).</summary>
+    public abstract BoxMm Bounds { get; }
+
+    /// <summary>The same mark moved by <paramref name="dx"/> and <paramref name="dy"/>.</summary>
+    public abstract Mark Moved(double dx, double dy);
+}

@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+using Schematic.Text;
+
+namespace Schematic.Model;
+
+/// <summary>When something holds: a statement about actuator positions and coils. Conditions compare by meaning of their parts.</summary>
+public abstract record Condition(SourceSpan Span);
+
+/// <summary>The actuator stands in one of the named positions.</summary>
+public sealed record PositionCondition(string Actuator, ImmutableArray<string> Positions, SourceSpan Span) : Condition(Span);
+
+/// <summary>A relay, solenoid, lamp or LED is energised, or is not.</summary>
+public sealed record EnergisedCondition(string Part, bool Energised, SourceSpan Span) : Condition(Span);
+
+/// <summary>A supply is switched on, or is not.</summary>
+public sealed record SupplyCondition(string Supply, bool On, SourceSpan Span) : Condition(Span);
+
+/// <summary>All parts hold; no parts means always.</summary>
+public sealed record AllCondition(ImmutableArray<Condition> Parts, SourceSpan Span) : Condition(Span);
+
+/// <summary>At least one part holds; no parts means never.</summary>
+public sealed record AnyCondition(ImmutableArray<Condition> Parts, SourceSpan Span) : Condition(Span);

@@ -1,0 +1,16 @@
+using Schematic.Text;
+
+namespace Schematic.Model;
+
+/// <summary>A diode on terminals <c>A</c> (anode) and <c>K</c> (cathode).</summary>
+public sealed record Diode(string Designator, SourceSpan Span) : Part(Designator, Span)
+{
+    /// <summary>Forward drop in volts: 0.7 for silicon unless stated.</summary>
+    public double ForwardVolts { get; init; } = 0.7;
+
+    /// <summary>Highest forward current in amperes, or null when unknown.</summary>
+    public double? MaxAmps { get; init; }
+
+    /// <summary>Highest reverse voltage in volts, or null when unknown.</summary>
+    public double? ReverseVolts { get; init; }
+}

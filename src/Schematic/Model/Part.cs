@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using Schematic.Text;
+
+namespace Schematic.Model;
+
+/// <summary>Anything with a designator that wires can end on.</summary>
+/// <param name="Designator">The reference designator, unique in the panel: <c>J1</c>, <c>S3</c>, <c>LEVER2.DS1</c>.</param>
+/// <param name="Span">Where the designator is declared.</param>
+public abstract record Part(string Designator, SourceSpan Span)
+{
+    /// <summary>The user's words for it, printed beside the symbol; empty when none were given.</summary>
+    public string Description { get; init; } = "";
+
+    /// <summary>The part's terminals in their own order.</summary>
+    public ImmutableArray<Terminal> Terminals { get; init; } = [];
+
+    /// <summary>What the parts list calls it: the user's order text, or null to derive one from the data.</summary>
+    public string? OrderText { get; init; }
+
+    /// <summary>What one costs, or null when unknown.</summary>
+    public Price? UnitPrice { get; init; }
+
+    /// <summary>How many more to buy for the shelf, for the whole build.</summary>
+    public int SparePieces { get; init; }
+
+    /// <summary>Whether it is already there, as parts of a salvaged unit are: it is drawn but not bought.</summary>
+    public bool OnHand { get; init; }
+
+    /// <summary>The identity of terminal <paramref name="name"/> on this part.</summary>
+    public TerminalId At(string name) => new(Designator, name);
+}

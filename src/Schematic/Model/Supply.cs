@@ -1,0 +1,25 @@
+using Schematic.Text;
+
+namespace Schematic.Model;
+
+/// <summary>A direct-current supply on terminals <c>+</c> and <c>-</c>.</summary>
+public sealed record Supply(string Designator, double Volts, SourceSpan Span) : Part(Designator, Span)
+{
+    /// <summary>Lowest setting in volts; equal to <see cref="Volts"/> when it cannot be adjusted.</summary>
+    public double MinVolts { get; init; } = Volts;
+
+    /// <summary>Highest setting in volts; equal to <see cref="Volts"/> when it cannot be adjusted.</summary>
+    public double MaxVolts { get; init; } = Volts;
+
+    /// <summary>Current limit in amperes, or null when unknown.</summary>
+    public double? LimitAmps { get; init; }
+
+    /// <summary>Internal resistance in ohms.</summary>
+    public double SourceOhms { get; init; }
+
+    /// <summary>Whether it is alternating current: drawn and warned about, not solved.</summary>
+    public bool IsAlternating { get; init; }
+
+    /// <summary>Whether the setting can be changed.</summary>
+    public bool IsAdjustable => MinVolts < MaxVolts;
+}

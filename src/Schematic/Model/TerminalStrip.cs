@@ -1,0 +1,17 @@
+using System.Collections.Immutable;
+using Schematic.Text;
+
+namespace Schematic.Model;
+
+/// <summary>A strip of terminals, each a joint of its own for the wires on it.</summary>
+public sealed record TerminalStrip(string Designator, SourceSpan Span) : Part(Designator, Span)
+{
+    /// <summary>Groups of terminals joined by jumper bars.</summary>
+    public ImmutableArray<ImmutableArray<string>> Jumpers { get; init; } = [];
+
+    /// <summary>How many wires one terminal takes.</summary>
+    public int WiresPerTerminal { get; init; } = 2;
+
+    /// <summary>Terminals left unused on purpose.</summary>
+    public ImmutableHashSet<string> Spares { get; init; } = [];
+}

@@ -1,0 +1,68 @@
+namespace Schematic.Symbols;
+
+/// <summary>The graphic symbols that schematic sheets are made of.</summary>
+public enum SymbolKind
+{
+    /// <summary>Make contact: ports 1 (left) and 2 (right).</summary>
+    MakeContact,
+
+    /// <summary>Break contact: ports 1 and 2.</summary>
+    BreakContact,
+
+    /// <summary>Changeover contact: port C on the left, ports B (upper, closed at rest) and M (lower) on the right.</summary>
+    ChangeoverContact,
+
+    /// <summary>Lamp: ports 1 and 2.</summary>
+    Lamp,
+
+    /// <summary>Light-emitting diode: ports A (left) and K (right).</summary>
+    Led,
+
+    /// <summary>Diode: ports A and K.</summary>
+    Diode,
+
+    /// <summary>Resistor: ports 1 and 2.</summary>
+    Resistor,
+
+    /// <summary>Relay coil: ports 1 and 2.</summary>
+    Coil,
+
+    /// <summary>Solenoid: a coil that moves or locks something: ports 1 and 2.</summary>
+    Solenoid,
+
+    /// <summary>Fuse: ports 1 and 2.</summary>
+    Fuse,
+
+    /// <summary>Circuit breaker: ports 1 and 2.</summary>
+    Breaker,
+
+    /// <summary>Direct-current source: ports + (left) and - (right).</summary>
+    Supply,
+
+    /// <summary>Alternating-current source: ports 1 and 2.</summary>
+    AlternatingSupply,
+
+    /// <summary>Pin of a connector at the end of a line: one port, 1, on the left.</summary>
+    Pin,
+
+    /// <summary>Socket of a connector at the end of a line: one port, 1, on the left.</summary>
+    Socket,
+
+    /// <summary>A terminal: a small circle, one port in its middle.</summary>
+    Terminal,
+
+    /// <summary>A splice: a filled joint, one port in its middle.</summary>
+    Splice,
+
+    /// <summary>Ground of a board or frame: one port on top.</summary>
+    Ground,
+
+    /// <summary>Pull-up of an input: one port below.</summary>
+    PullUp,
+
+    /// <summary>Hand lever as the actuator of a linkage: one port on the right.</summary>
+    LeverActuator,
+
+    /// <summary>Push button as the actuator of a linkage: one port on the right.</summary>
+    ButtonActuator,
+}
