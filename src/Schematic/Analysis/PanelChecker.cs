@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using Schematic.Diagnostics;
+using Schematic.Model;
+
+namespace Schematic.Analysis;
+
+/// <summary>Runs all checks over a panel.</summary>
+public static class PanelChecker
+{
+    /// <summary>Every check of the program, in the order in which they run.</summary>
+    public static ImmutableArray<ICheck> AllChecks { get; } =
+    [
+    ];
+
+    /// <summary>All findings about a panel that was read without errors, in the order of the text.</summary>
+    public static ImmutableArray<Diagnostic> Check(Panel panel) => Check(panel, []);
+
+    /// <summary>
+    /// All findings: those of reading, <paramref name="reading"/>, and those of the checks, in the order of the text.
+    /// </summary>
+    public static ImmutableArray<Diagnostic> Check(Panel panel, ImmutableArray<Diagnostic> reading) =>
+        Check(panel, reading, AllChecks);
+
+    /// <summary>As above with the checks given.</summary>
+    public static ImmutableArray<Diagnostic> Check(
+        Panel panel, ImmutableArray<Diagnostic> reading, ImmutableArray<ICheck> checks)
+    {
+        var context = new AnalysisContext(panel);
+        var found = new List<Diagnostic>(reading);
+        var wiringHasErrors = false;
+        foreach (var stage in checks.GroupBy(c => c.Stage).OrderBy(g => g.Key))
+        {
+            if (stage.Key == CheckStage.Gaps && reading.Any(IsError)) continue;
+            if (stage.Key >= CheckStage.Positions && (wiringHasErrors || reading.Any(IsError))) continue;
+            var fresh = stage.SelectMany(check => check.Run(context)).ToList();
+            wiringHasErrors |= stage.Key <= CheckStage.Gaps && fresh.Exists(IsError);
+            found.AddRange(fresh);
+        }
+
+        return DiagnosticOrder.Sort(found);
+    }
+
+    private static bool IsError(Diagnostic diagnostic) => diagnostic.Severity == Severity.Error;
+}
