@@ -21,6 +21,9 @@ public sealed record InsertArrangement(
     /// <summary>Diameter of a contact hole on the face, in millimetres, for the drawing.</summary>
     public double ContactDiameterMm { get; init; } = 1.6;
 
+    /// <summary>The diameter that <paramref name="contact"/> is drawn with, in millimetres.</summary>
+    public double DiameterOf(ContactPosition contact) => contact.DiameterMm ?? ContactDiameterMm;
+
     /// <summary>Where the positions were taken from, or null for the user's own.</summary>
     public string? Source { get; init; }
 }
