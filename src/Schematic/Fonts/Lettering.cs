@@ -1,9 +1,8 @@
-using SkiaSharp;
-
 namespace Schematic.Fonts;
 
 /// <summary>
-/// Measures text in the bundled typeface, from the font's own advance widths: the same on every machine.
+/// Measures text in the bundled typeface, from the font's own advance widths: the same on every machine. A character that
+/// the typeface lacks counts as one em.
 /// </summary>
 public static class Lettering
 {
@@ -13,13 +12,9 @@ public static class Lettering
     /// <summary>How far letters hang below the base line, as a share of the capital height.</summary>
     public const double DescentShare = 0.32;
 
-    private static readonly Lazy<AdvanceTable> Regular = new(() => AdvanceTable.Load(bold: false));
-
-    private static readonly Lazy<AdvanceTable> Bold = new(() => AdvanceTable.Load(bold: true));
-
     /// <summary>Width of one line of text in millimetres, capitals being <paramref name="heightMm"/> high.</summary>
     public static double WidthMm(string text, double heightMm, bool bold = false) =>
-        (bold ? Bold.Value : Regular.Value).UnitsOf(text) * FontSizeMm(heightMm);
+        EmsOf(text, bold) * FontSizeMm(heightMm);
 
     /// <summary>The font size (em) in millimetres that gives capitals of <paramref name="heightMm"/>.</summary>
     public static double FontSizeMm(double heightMm) => heightMm / CapHeightShare;
@@ -56,29 +51,16 @@ public static class Lettering
         return lines;
     }
 
-    private sealed class AdvanceTable
+    private static double EmsOf(string text, bool bold)
     {
-        private readonly float[] _advances;
-
-        private AdvanceTable(float[] advances) => _advances = advances;
-
-        public static AdvanceTable Load(bool bold)
+        var font = FontFile.Of(bold);
+        var units = 0;
+        foreach (var rune in text.EnumerateRunes())
         {
-            using var stream = BundledFonts.Open(bold);
-            using var face = SKTypeface.FromStream(stream);
-            using var font = new SKFont(face, face.UnitsPerEm) { Hinting = SKFontHinting.None, Subpixel = true };
-            var glyphs = new ushort[0x2700];
-            for (var c = 0; c < glyphs.Length; c++) glyphs[c] = char.IsSurrogate((char)c) ? (ushort)0 : font.GetGlyph(c);
-            var widths = font.GetGlyphWidths(glyphs);
-            for (var c = 0; c < widths.Length; c++) widths[c] /= face.UnitsPerEm;
-            return new AdvanceTable(widths);
+            var glyph = font.GlyphOf(rune.Value);
+            units += glyph == 0 ? font.UnitsPerEm : font.AdvanceOf(glyph);
         }
 
-        public double UnitsOf(string text)
-        {
-            var sum = 0.0;
-            foreach (var c in text) sum += c < _advances.Length ? _advances[c] : 1.0;
-            return sum;
-        }
+        return (double)units / font.UnitsPerEm;
     }
 }

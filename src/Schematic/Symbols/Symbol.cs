@@ -22,4 +22,36 @@ public sealed record Symbol(SymbolKind Kind, ImmutableArray<Mark> Marks, Immutab
     /// <summary>The marks with their origin moved to <paramref name="at"/>, owned by <paramref name="owner"/>.</summary>
     public IEnumerable<Mark> PlacedAt(PointMm at, string owner) =>
         Marks.Select(m => m.Moved(at.X, at.Y) with { Owner = owner });
+
+    /// <summary>The same symbol seen in a mirror: left and right change places; letters stay readable.</summary>
+    public Symbol Mirrored() => Changed(
+        p => new PointMm(-p.X, p.Y),
+        a => a with { StartDegrees = 180 - a.StartDegrees, SweepDegrees = -a.SweepDegrees },
+        side => side switch { PortSide.Left => PortSide.Right, PortSide.Right => PortSide.Left, _ => side });
+
+    /// <summary>The same symbol turned a quarter clockwise: what was left is on top; letters stay upright.</summary>
+    public Symbol Turned() => Changed(
+        p => new PointMm(-p.Y, p.X),
+        a => a with { StartDegrees = a.StartDegrees + 90 },
+        side => side switch
+        {
+            PortSide.Left => PortSide.Top,
+            PortSide.Top => PortSide.Right,
+            PortSide.Right => PortSide.Bottom,
+            _ => PortSide.Left,
+        });
+
+    private Symbol Changed(Func<PointMm, PointMm> place, Func<ArcMark, ArcMark> sweep, Func<PortSide, PortSide> side)
+    {
+        Mark Change(Mark mark) => mark switch
+        {
+            LineMark line => line with { Points = [.. line.Points.Select(place)] },
+            CircleMark circle => circle with { Centre = place(circle.Centre) },
+            ArcMark arc => sweep(arc with { Centre = place(arc.Centre) }),
+            TextMark text => text with { Anchor = place(text.Anchor.Moved(0, -text.HeightMm / 2)).Moved(0, text.HeightMm / 2) },
+            _ => mark,
+        };
+        return new Symbol(
+            Kind, [.. Marks.Select(Change)], [.. Ports.Select(p => p with { At = place(p.At), Side = side(p.Side) })]);
+    }
 }

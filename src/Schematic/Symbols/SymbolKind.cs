@@ -12,6 +12,12 @@ public enum SymbolKind
     /// <summary>Changeover contact: port C on the left, ports B (upper, closed at rest) and M (lower) on the right.</summary>
     ChangeoverContact,
 
+    /// <summary>
+    /// Rotary contact: port C on the left, ports 1, 2 … on the right from top to bottom, 5 mm apart. Other numbers of throws
+    /// than three: <see cref="SymbolLibrary.RotaryContact"/>.
+    /// </summary>
+    RotaryContact,
+
     /// <summary>Lamp: ports 1 and 2.</summary>
     Lamp,
 

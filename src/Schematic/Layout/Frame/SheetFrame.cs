@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Drawing;
+using Schematic.Model;
+
+namespace Schematic.Layout.Frame;
+
+/// <summary>
+/// What every sheet has around its content: frame, zones, centring marks, title block, cautions. ISO sheets have the margins of
+/// ISO 5457:1999 (20 mm on the left for filing, 10 mm elsewhere, from memory); Letter and Tabloid 10 mm on all sides.
+/// </summary>
+public sealed class SheetFrame
+{
+    private const double Gap = 2.5;
+    private const double ZoneStrip = 5;
+    private const double ZoneLettering = 3.5;
+    private const double RoomBesideTitle = 60;
+
+    private readonly ZoneGrid _zones;
+    private readonly CautionBox _cautions;
+    private readonly bool _cautionsBeside;
+
+    /// <summary>The frame of a sheet size, with the cautions that its sheets carry.</summary>
+    public SheetFrame(SheetSize size, ImmutableArray<string> cautions)
+    {
+        Size = size;
+        Frame = new BoxMm(ZoneGrid.IsIso(size) ? 20 : 10, 10, size.WidthMm - 10, size.HeightMm - 10);
+        _zones = new ZoneGrid(size, Frame);
+        _cautionsBeside = Frame.Width - TitleBlock.Width >= RoomBesideTitle;
+        _cautions = new CautionBox(
+            cautions, Frame.Left, _cautionsBeside ? Frame.Width - TitleBlock.Width : Frame.Width, _cautionsBeside);
+    }
+
+    /// <summary>The paper.</summary>
+    public SheetSize Size { get; }
+
+    /// <summary>The frame: the edge of the drawing space.</summary>
+    public BoxMm Frame { get; }
+
+    /// <summary>The frame for a panel: its sheet size and the cautions that apply to it.</summary>
+    public static SheetFrame For(Panel panel) => new(panel.Sheet, Cautions.For(panel));
+
+    /// <summary>The box, in sheet coordinates, that the content of a sheet of that kind may use.</summary>
+    public BoxMm ContentBox(SheetKind kind) => new(
+        Frame.Left + Gap, Frame.Top + Gap, Frame.Right - Gap, Frame.Bottom - FootHeight(kind) - Gap);
+
+    /// <summary>The zone a point lies in, such as <c>B3</c>.</summary>
+    public string ZoneAt(PointMm point) => _zones.At(point);
+
+    /// <summary>
+    /// How many sheets come before the content: the sheet list when there are more than three sheets, or when notes or cautions
+    /// find no room elsewhere.
+    /// </summary>
+    public int FrontSheetCount(IReadOnlyCollection<SheetContent> contents, Panel panel) =>
+        IndexSheets.Build(contents, panel, this).Length;
+
+    /// <summary>
+    /// Puts frame, title block, cautions and sheet numbers around the contents, the sheet list before them when it is needed, and
+    /// a stamp such as "NOT CHECKED" across every sheet when asked.
+    /// </summary>
+    public ImmutableArray<Sheet> Finish(IEnumerable<SheetContent> contents, Panel panel, string? stamp = null)
+    {
+        var given = contents.ToList();
+        var front = IndexSheets.Build(given, panel, this);
+        List<SheetContent> all = [.. front, .. given];
+        var cautionSheet = front.Length > 0 ? 1 : all.FindIndex(c => c.Kind == SheetKind.Schematic) + 1;
+        var reference = $"All cautions: sheet {cautionSheet.ToString(CultureInfo.InvariantCulture)}.";
+        return [.. all.Select((content, i) => new Sheet(
+            content.Kind, i + 1, content.Title, Size, [.. Marks(content, panel, i + 1, all.Count, reference, stamp)]))];
+    }
+
+    /// <summary>Whether a sheet of that kind shows every caution in full.</summary>
+    internal bool ShowsAllCautions(SheetKind kind) => _cautions.FitsInto(CautionHeight(kind));
+
+    private double CautionHeight(SheetKind kind)
+    {
+        var wanted = kind is SheetKind.Schematic
+            ? Math.Min(_cautions.FullHeight, Frame.Height / 5)
+            : Math.Min(_cautions.FullHeight, _cautions.CompactHeight);
+        return _cautionsBeside ? Math.Max(TitleBlock.Height, wanted) : wanted;
+    }
+
+    private double FootHeight(SheetKind kind) =>
+        _cautionsBeside ? CautionHeight(kind) : TitleBlock.Height + CautionHeight(kind);
+
+    private IEnumerable<Mark> Marks(SheetContent content, Panel panel, int number, int count, string reference, string? stamp)
+    {
+        IEnumerable<Mark> stamped = stamp is null ? [] : Stamp.Marks(stamp, Frame, ContentBox(content.Kind));
+        var foot = Frame.Bottom - FootHeight(content.Kind);
+        var cautionBottom = _cautionsBeside ? Frame.Bottom : Frame.Bottom - TitleBlock.Height;
+        return stamped
+            .Concat(Border())
+            .Concat(_cautions.Marks(foot, cautionBottom, reference))
+            .Concat(TitleBlock.Marks(new PointMm(Frame.Right, Frame.Bottom), panel, content, number, count))
+            .Concat(content.Marks);
+    }
+
+    private IEnumerable<Mark> Border()
+    {
+        var isA4 = Size.Name == "A4";
+        foreach (var mark in ColumnLetters(Frame.Top - ZoneStrip)) yield return mark;
+        foreach (var mark in RowLetters(Frame.Left - ZoneStrip)) yield return mark;
+        if (!isA4)
+        {
+            // Zones on A4 stand on two sides only (ISO 5457:1999; top and left, second-hand).
+            foreach (var mark in ColumnLetters(Frame.Bottom)) yield return mark;
+            foreach (var mark in RowLetters(Frame.Right)) yield return mark;
+        }
+
+        yield return LineMark.Rectangle(MarkRole.Frame, Frame, Pen.Frame);
+        foreach (var mark in CentringMarks()) yield return mark;
+    }
+
+    private IEnumerable<Mark> ColumnLetters(double top)
+    {
+        var edges = _zones.ColumnEdges;
+        for (var i = 0; i + 1 < edges.Length; i++)
+        {
+            if (i > 0) yield return LineMark.Between(MarkRole.Frame, new(edges[i], top), new(edges[i], top + ZoneStrip), Pen.Wide);
+            yield return ZoneName(_zones.ColumnName(i), new((edges[i] + edges[i + 1]) / 2, top + (ZoneStrip / 2)));
+        }
+    }
+
+    private IEnumerable<Mark> RowLetters(double left)
+    {
+        var edges = _zones.RowEdges;
+        for (var i = 0; i + 1 < edges.Length; i++)
+        {
+            if (i > 0) yield return LineMark.Between(MarkRole.Frame, new(left, edges[i]), new(left + ZoneStrip, edges[i]), Pen.Wide);
+            yield return ZoneName(_zones.RowName(i), new(left + (ZoneStrip / 2), (edges[i] + edges[i + 1]) / 2));
+        }
+    }
+
+    private static TextMark ZoneName(string name, PointMm middle) =>
+        new(MarkRole.Frame, name, middle.Moved(0, ZoneLettering / 2), ZoneLettering) { Align = TextAlign.Middle };
+
+    /// <summary>Strokes of 10 mm at the ends of both axes. They end at the frame so that they never touch the content.</summary>
+    private IEnumerable<Mark> CentringMarks()
+    {
+        var (x, y) = (Size.WidthMm / 2, Size.HeightMm / 2);
+        yield return LineMark.Between(MarkRole.Frame, new(x, Frame.Top - 10), new(x, Frame.Top), Pen.Frame);
+        yield return LineMark.Between(MarkRole.Frame, new(x, Frame.Bottom), new(x, Frame.Bottom + 10), Pen.Frame);
+        yield return LineMark.Between(MarkRole.Frame, new(Frame.Left - 10, y), new(Frame.Left, y), Pen.Frame);
+        yield return LineMark.Between(MarkRole.Frame, new(Frame.Right, y), new(Frame.Right + 10, y), Pen.Frame);
+    }
+}

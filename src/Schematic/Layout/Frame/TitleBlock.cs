@@ -1,0 +1,110 @@
+using System.Globalization;
+using Schematic.Drawing;
+using Schematic.Fonts;
+using Schematic.Model;
+
+namespace Schematic.Layout.Frame;
+
+/// <summary>
+/// The title block at the lower right: the fields of ISO 7200:2004 (field list and greatest width of 180 mm from memory).
+/// Captions are 1.8 mm, entries 2.5 mm or 3.5 mm high (ISO 3098 row).
+/// </summary>
+internal static class TitleBlock
+{
+    /// <summary>Width in millimetres.</summary>
+    public const double Width = 180;
+
+    /// <summary>Height in millimetres.</summary>
+    public const double Height = 25;
+
+    private const double Padding = 1.2;
+    private static readonly double[] RowHeights = [9, 8, 8];
+
+    /// <summary>The block with its lower right corner at the given place.</summary>
+    public static IEnumerable<Mark> Marks(PointMm lowerRight, Panel panel, SheetContent content, int number, int count)
+    {
+        var (left, top) = (lowerRight.X - Width, lowerRight.Y - Height);
+        yield return LineMark.Rectangle(
+            MarkRole.TitleBlock, new BoxMm(left, top, lowerRight.X, lowerRight.Y), new Pen(0.35), Ink.White);
+        var y = top;
+        foreach (var (row, height) in Rows(panel, content, number, count).Zip(RowHeights))
+        {
+            if (y > top) yield return LineMark.Between(MarkRole.TitleBlock, new(left, y), new(lowerRight.X, y), Pen.Narrow);
+            var x = left;
+            foreach (var field in row)
+            {
+                if (x > left) yield return LineMark.Between(MarkRole.TitleBlock, new(x, y), new(x, y + height), Pen.Narrow);
+                foreach (var mark in Entry(field, new BoxMm(x, y, x + field.Width, y + height))) yield return mark;
+                x += field.Width;
+            }
+
+            y += height;
+        }
+    }
+
+    /// <summary>What kind of document a sheet is, in words.</summary>
+    public static string DocumentType(SheetKind kind) => kind switch
+    {
+        SheetKind.Index => "Sheet list",
+        SheetKind.Schematic => "Wiring schematic",
+        SheetKind.Faces => "Connector faces",
+        SheetKind.TrueSize => "True-size template",
+        SheetKind.ContactChart => "Contact chart",
+        SheetKind.WireList => "Wire list",
+        SheetKind.WorkList => "Work list",
+        SheetKind.LoadSheet => "Load sheet",
+        SheetKind.PartsList => "Parts list",
+        SheetKind.SignalList => "Signal list",
+        SheetKind.Labels => "Labels",
+        SheetKind.RingOut => "Ring-out sheet",
+        SheetKind.Findings => "Findings of the check",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
+    private static Field[][] Rows(Panel panel, SheetContent content, int number, int count)
+    {
+        var title = panel.Title;
+        return
+        [
+            [
+                new("Legal owner", title.Owner, 55),
+                new("Title", title.Title, 80) { IsMain = true },
+                new("Drawing number", title.Number, 45) { IsMain = true },
+            ],
+            [
+                new("Drawn", title.DrawnBy, 27.5),
+                new("Approved", title.ApprovedBy, 27.5),
+                new("Sheet title", content.Title, 80),
+                new("Revision", title.Revision, 17),
+                new("Date of issue", title.Date, 28),
+            ],
+            [
+                new("Document type", DocumentType(content.Kind), 55),
+                new("Symbols", panel.Symbols == SymbolStyle.Iec ? "IEC 60617 style" : "IEEE 315 style", 36),
+                new("Sets built", panel.BuildCount.ToString(CultureInfo.InvariantCulture), 18),
+                new("Scale", content.Kind is SheetKind.TrueSize or SheetKind.Labels ? "1:1" : "none", 13),
+                new("Paper", panel.Sheet.Name, 13),
+                new("Sheet", $"{number.ToString(CultureInfo.InvariantCulture)} of {count.ToString(CultureInfo.InvariantCulture)}", 45) { IsMain = true },
+            ],
+        ];
+    }
+
+    private static IEnumerable<Mark> Entry(Field field, BoxMm box)
+    {
+        yield return new TextMark(MarkRole.TitleBlock, field.Caption, new(box.Left + Padding, box.Top + Padding + 1.6), 1.8) { Ink = Ink.Quiet };
+        if (field.Text.Length == 0) yield break;
+        var width = box.Width - (2 * Padding);
+        var height = field.IsMain && box.Height >= RowHeights[0] && Lettering.WidthMm(field.Text, 3.5, bold: true) <= width ? 3.5
+            : Lettering.WidthMm(field.Text, 2.5, field.IsMain) <= width ? 2.5 : 1.8;
+        yield return new TextMark(
+            MarkRole.TitleBlock, Lettering.Fit(field.Text, height, width, field.IsMain), new(box.Left + Padding, box.Bottom - 1.4), height)
+        {
+            IsBold = field.IsMain,
+        };
+    }
+
+    private sealed record Field(string Caption, string Text, double Width)
+    {
+        public bool IsMain { get; init; }
+    }
+}

@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using Schematic.Reports;
+
+namespace Schematic.Layout.Tables;
+
+/// <summary>The columns of a table, or of a part of it, with their widths found from what stands in them.</summary>
+internal sealed class TableColumns
+{
+    /// <summary>Room on both sides of a cell's text, in millimetres.</summary>
+    public const double Padding = 2;
+
+    // A word that is longer than this may be broken, in millimetres.
+    private const double UnbreakableWord = 40;
+
+    private readonly ImmutableArray<ImmutableArray<string>> _rows;
+
+    private TableColumns(
+        ImmutableArray<ReportColumn> columns, ImmutableArray<ImmutableArray<string>> rows, ImmutableArray<double> widths)
+    {
+        (Columns, _rows, Widths) = (columns, rows, widths);
+        Header = RowOf([.. columns.Select(c => c.Header)], isHeader: true);
+    }
+
+    /// <summary>What the columns are.</summary>
+    public ImmutableArray<ReportColumn> Columns { get; }
+
+    /// <summary>Their widths in millimetres.</summary>
+    public ImmutableArray<double> Widths { get; }
+
+    /// <summary>The head of the table.</summary>
+    public TableRow Header { get; }
+
+    /// <summary>Width of the table in millimetres.</summary>
+    public double Width => Widths.Sum();
+
+    /// <summary>
+    /// The table as one part when its columns fit side by side, otherwise as several, each beginning with the first column.
+    /// </summary>
+    public static IEnumerable<TableColumns> Split(ReportTable table, double available)
+    {
+        var sizes = table.Columns.Select((c, i) => SizeOf(c, table.Rows.Select(r => r[i]), available)).ToArray();
+        var next = Math.Min(1, sizes.Length);
+        do
+        {
+            List<int> chosen = [0];
+            var least = sizes[0].Least;
+            while (next < sizes.Length && (chosen.Count == 1 || least + sizes[next].Least <= available))
+            {
+                least += sizes[next].Least;
+                chosen.Add(next++);
+            }
+
+            yield return new TableColumns(
+                [.. chosen.Select(i => table.Columns[i])],
+                [.. table.Rows.Select(r => chosen.Select(i => r[i]).ToImmutableArray())],
+                Fitted([.. chosen.Select(i => sizes[i])], available));
+        }
+        while (next < sizes.Length);
+    }
+
+    /// <summary>The same columns, spread over the whole width.</summary>
+    public TableColumns Stretched(double available)
+    {
+        // Figures stay beside what they belong to: only columns of text grow.
+        var growing = Columns.Count(c => c.Align == ColumnAlign.Left);
+        if (growing == 0) return this;
+        var extra = Math.Max(0, available - Width) / growing;
+        return new TableColumns(
+            Columns, _rows, [.. Widths.Select((w, i) => Columns[i].Align == ColumnAlign.Left ? w + extra : w)]);
+    }
+
+    /// <summary>All rows; one that is higher than a whole pane goes on in the next.</summary>
+    public ImmutableArray<TableRow> Rows(double paneHeight)
+    {
+        var most = 1;
+        while (TableRow.HeightOf(most + 1) <= paneHeight) most++;
+        return [.. _rows.Select(r => RowOf(r, isHeader: false)).SelectMany(r => Pieces(r, most))];
+    }
+
+    private static IEnumerable<TableRow> Pieces(TableRow row, int most)
+    {
+        for (var from = 0; from == 0 || row.Cells.Any(c => c.Length > from); from += most)
+        {
+            yield return row with { Cells = [.. row.Cells.Select(c => c.Skip(from).Take(most).ToImmutableArray())] };
+        }
+    }
+
+    private TableRow RowOf(ImmutableArray<string> cells, bool isHeader) =>
+        new([.. cells.Select((text, i) => CellText.Wrap(text, Widths[i] - (2 * Padding) + 1e-6, isHeader))], this, isHeader);
+
+    private static (double Least, double Natural) SizeOf(ReportColumn column, IEnumerable<string> cells, double available)
+    {
+        var least = CellText.LongestWord(column.Header, isBold: true);
+        var natural = CellText.WidthOf(column.Header, isBold: true);
+        foreach (var cell in cells)
+        {
+            least = Math.Max(least, CellText.LongestWord(cell, isBold: false));
+            natural = Math.Max(natural, CellText.WidthOf(cell, isBold: false));
+        }
+
+        var limit = Math.Min(UnbreakableWord, available / 3);
+        return (Math.Min(least, limit) + (2 * Padding), natural + (2 * Padding));
+    }
+
+    /// <summary>
+    /// Natural widths where they fit; otherwise the widest columns give way first, all down to one common width but none below
+    /// its longest word.
+    /// </summary>
+    private static ImmutableArray<double> Fitted(ImmutableArray<(double Least, double Natural)> sizes, double available)
+    {
+        if (sizes.Sum(s => s.Natural) <= available) return [.. sizes.Select(s => s.Natural)];
+        double low = 0, high = available;
+        for (var i = 0; i < 50; i++)
+        {
+            var middle = (low + high) / 2;
+            if (sizes.Sum(s => Width(s, middle)) <= available) low = middle;
+            else high = middle;
+        }
+
+        return [.. sizes.Select(s => Width(s, low))];
+
+        static double Width((double Least, double Natural) size, double cap) =>
+            Math.Min(size.Natural, Math.Max(size.Least, cap));
+    }
+}

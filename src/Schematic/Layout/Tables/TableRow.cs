@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Schematic.Drawing;
+using Schematic.Reports;
+
+namespace Schematic.Layout.Tables;
+
+/// <summary>One row of a table, its cells broken into lines.</summary>
+internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, TableColumns Columns, bool IsHeader)
+{
+    /// <summary>Height of letters in millimetres (ISO 3098 row): readable at arm's length.</summary>
+    public const double Lettering = 2.5;
+
+    /// <summary>Distance of lines in millimetres (ISO 3098: 15/10 of the lettering height).</summary>
+    public const double LinePitch = 3.75;
+
+    private const double RoomAround = 1.75;
+
+    /// <summary>A cell with this text is a box to tick.</summary>
+    private const string TickBox = "☐";
+
+    /// <summary>Height in millimetres.</summary>
+    public double Height => HeightOf(Cells.Max(c => c.Length));
+
+    /// <summary>Height in millimetres of a row with that many lines.</summary>
+    public static double HeightOf(int lines) => Lettering + ((lines - 1) * LinePitch) + (2 * RoomAround);
+
+    /// <summary>The row's letters with its upper left corner at the given place.</summary>
+    public IEnumerable<Mark> Marks(double left, double top)
+    {
+        var x = left;
+        for (var i = 0; i < Cells.Length; i++)
+        {
+            var width = Columns.Widths[i];
+            var align = Columns.Columns[i].Align;
+            var anchor = align switch
+            {
+                ColumnAlign.Left => x + TableColumns.Padding,
+                ColumnAlign.Right => x + width - TableColumns.Padding,
+                _ => x + (width / 2),
+            };
+            for (var line = 0; line < Cells[i].Length; line++)
+            {
+                var text = Cells[i][line];
+                if (text.Length == 0) continue;
+                yield return text == TickBox
+                    ? Box(align, anchor, top + RoomAround + (line * LinePitch))
+                    : new TextMark(MarkRole.Table, text, new PointMm(anchor, top + RoomAround + Lettering + (line * LinePitch)), Lettering)
+                    {
+                        Align = (TextAlign)(align switch { ColumnAlign.Left => 0, ColumnAlign.Centre => 1, _ => 2 }),
+                        IsBold = IsHeader,
+                    };
+            }
+
+            x += width;
+        }
+    }
+
+    private static LineMark Box(ColumnAlign align, double anchor, double top)
+    {
+        var left = align switch { ColumnAlign.Left => anchor, ColumnAlign.Right => anchor - Lettering, _ => anchor - (Lettering / 2) };
+        return LineMark.Rectangle(MarkRole.Table, new BoxMm(left, top, left + Lettering, top + Lettering), Pen.Narrow, Ink.White);
+    }
+}

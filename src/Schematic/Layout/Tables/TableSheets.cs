@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Drawing;
+using Schematic.Layout.Frame;
+using Schematic.Reports;
+
+namespace Schematic.Layout.Tables;
+
+/// <summary>
+/// Lays a table out on as many sheets as it needs. A narrow table flows in several panes side by side; rows are never cut; the
+/// header stands above every pane; the notes follow the last row.
+/// </summary>
+public static class TableSheets
+{
+    private const double PaneGap = 7.5;
+    private const double TitleHeight = 3.5;
+    private const double TitleRoom = 7.5;
+
+    /// <summary>The sheets of one table.</summary>
+    public static ImmutableArray<SheetContent> Build(ReportTable table, SheetKind kind, SheetFrame frame)
+    {
+        var box = frame.ContentBox(kind) with { Top = frame.ContentBox(kind).Top + TitleRoom };
+        var pages = new List<ImmutableArray<Mark>.Builder>();
+        var bottom = box.Bottom;
+        foreach (var part in TableColumns.Split(table, box.Width)) bottom = AddRows(pages, part, box);
+        AddNotes(pages, table, box, bottom);
+        return [.. pages.Select((marks, i) => Titled(table.Title, marks, i, pages.Count, kind, frame))];
+    }
+
+    /// <summary>Fills panes from the left, then the next sheet. Returns how far down the last sheet is filled.</summary>
+    private static double AddRows(List<ImmutableArray<Mark>.Builder> pages, TableColumns columns, BoxMm box)
+    {
+        var panes = Math.Max(1, (int)((box.Width + PaneGap) / (columns.Width + PaneGap)));
+        if (panes == 1) columns = columns.Stretched(box.Width);
+        var rows = columns.Rows(box.Height - columns.Header.Height);
+        var next = 0;
+        double bottom;
+        do
+        {
+            var marks = ImmutableArray.CreateBuilder<Mark>();
+            pages.Add(marks);
+            bottom = box.Top;
+            for (var pane = 0; pane < panes && (next < rows.Length || (pane == 0 && rows.IsEmpty)); pane++)
+            {
+                var left = box.Left + (pane * (columns.Width + PaneGap));
+                bottom = Math.Max(bottom, AddPane(marks, columns, rows, ref next, box with { Left = left }));
+            }
+        }
+        while (next < rows.Length);
+        return bottom;
+    }
+
+    private static double AddPane(
+        ImmutableArray<Mark>.Builder marks, TableColumns columns, ImmutableArray<TableRow> rows, ref int next, BoxMm pane)
+    {
+        var right = pane.Left + columns.Width;
+        var y = pane.Top + columns.Header.Height;
+        var cells = new List<Mark>(columns.Header.Marks(pane.Left, pane.Top));
+        while (next < rows.Length && y + rows[next].Height <= pane.Bottom + 1e-9)
+        {
+            if (next % 2 == 1)
+            {
+                marks.Add(LineMark.Rectangle(MarkRole.Table, new(pane.Left, y, right, y + rows[next].Height), null, Ink.Band));
+            }
+
+            cells.AddRange(rows[next].Marks(pane.Left, y));
+            y += rows[next++].Height;
+        }
+
+        var headerLine = pane.Top + columns.Header.Height;
+        marks.Add(LineMark.Between(MarkRole.Table, new(pane.Left, pane.Top), new(right, pane.Top), Pen.Narrow));
+        marks.Add(LineMark.Between(MarkRole.Table, new(pane.Left, headerLine), new(right, headerLine), Pen.Wide));
+        marks.Add(LineMark.Between(MarkRole.Table, new(pane.Left, y), new(right, y), Pen.Narrow));
+        marks.AddRange(cells);
+        return y;
+    }
+
+    private static void AddNotes(List<ImmutableArray<Mark>.Builder> pages, ReportTable table, BoxMm box, double bottom)
+    {
+        var y = bottom + TableRow.LinePitch;
+        foreach (var note in table.Notes)
+        {
+            foreach (var line in CellText.Wrap(note, box.Width, isBold: false))
+            {
+                y += TableRow.LinePitch;
+                if (y + 1 > box.Bottom)
+                {
+                    pages.Add(ImmutableArray.CreateBuilder<Mark>());
+                    y = box.Top + TableRow.LinePitch;
+                }
+
+                pages[^1].Add(new TextMark(MarkRole.Table, line, new PointMm(box.Left, y), TableRow.Lettering));
+            }
+
+            y += TableRow.LinePitch / 4;
+        }
+    }
+
+    private static SheetContent Titled(
+        string title, ImmutableArray<Mark>.Builder marks, int index, int count, SheetKind kind, SheetFrame frame)
+    {
+        var shown = count == 1 ? title : string.Create(CultureInfo.InvariantCulture, $"{title} ({index + 1} of {count})");
+        var box = frame.ContentBox(kind);
+        var heading = new TextMark(MarkRole.Table, Fonts.Lettering.Fit(shown, TitleHeight, box.Width, bold: true), new PointMm(box.Left, box.Top + TitleHeight), TitleHeight)
+        {
+            IsBold = true,
+        };
+        return new SheetContent(kind, shown, [heading, .. marks]);
+    }
+}

@@ -1,0 +1,70 @@
+using System.Globalization;
+using Schematic.Model;
+using SkiaSharp;
+
+namespace Schematic.Rendering;
+
+/// <summary>Binds the SVGs of all sheets into one PDF document, a page each at true size, with searchable text.</summary>
+public static class PdfWriter
+{
+    private const double PointsPerMm = 72 / 25.4;
+
+    // Page sizes snap to this raster; 254 dots to the inch make a tenth of a millimetre (measured).
+    private const int RasterDpi = 254;
+
+    /// <summary>The PDF file of sheets given as SVG text: the same bytes in every run.</summary>
+    public static byte[] Write(IEnumerable<string> sheets, TitleData title)
+    {
+        var pictures = new List<SvgPicture>();
+        try
+        {
+            using var output = new MemoryStream();
+            using (var document = SKDocument.CreatePdf(output, MetadataOf(title)))
+            {
+                foreach (var svg in sheets)
+                {
+                    var picture = new SvgPicture(svg);
+                    pictures.Add(picture);
+                    AddPage(document, picture);
+                }
+
+                document.Close();
+            }
+
+            return output.ToArray();
+        }
+        finally
+        {
+            // The document uses the pictures' typefaces until it is closed.
+            foreach (var picture in pictures) picture.Dispose();
+        }
+    }
+
+    private static void AddPage(SKDocument document, SvgPicture picture)
+    {
+        var canvas = document.BeginPage((float)(picture.WidthMm * PointsPerMm), (float)(picture.HeightMm * PointsPerMm));
+        canvas.Scale((float)(PointsPerMm / SvgPicture.UnitsPerMm));
+        canvas.DrawPicture(picture.Picture);
+        document.EndPage();
+    }
+
+    private static SKDocumentPdfMetadata MetadataOf(TitleData title)
+    {
+        var metadata = new SKDocumentPdfMetadata
+        {
+            Title = title.Title,
+            Author = title.DrawnBy.Length > 0 ? title.DrawnBy : title.Owner,
+            Subject = title.Revision.Length > 0 ? $"{title.Number} revision {title.Revision}" : title.Number,
+            RasterDpi = RasterDpi,
+            EncodingQuality = 101,
+        };
+        // The date of issue is the only date a drawing has; the clock is never asked.
+        if (DateTime.TryParseExact(title.Date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var date))
+        {
+            metadata.Creation = date;
+            metadata.Modified = date;
+        }
+
+        return metadata;
+    }
+}

@@ -1,0 +1,37 @@
+using System.Text;
+using Schematic.Drawing;
+using Schematic.Fonts;
+
+namespace Schematic.Rendering;
+
+/// <summary>Puts the lettering into the sheet itself: one font face a weight, cut down to the letters the sheet uses.</summary>
+internal static class SheetFonts
+{
+    /// <summary>What the family is called inside the sheet.</summary>
+    public const string Family = "Sheet Lettering";
+
+    /// <summary>Adds the style element with the faces that the texts need.</summary>
+    public static void AppendStyle(StringBuilder output, IEnumerable<TextMark> texts)
+    {
+        var regular = new SortedSet<int>();
+        var bold = new SortedSet<int>();
+        foreach (var text in texts)
+        {
+            foreach (var rune in text.Text.EnumerateRunes()) (text.IsBold ? bold : regular).Add(rune.Value);
+        }
+
+        if (regular.Count + bold.Count == 0) return;
+        output.Append("<style>\n");
+        AppendFace(output, regular, bold: false);
+        AppendFace(output, bold, bold: true);
+        output.Append("</style>\n");
+    }
+
+    private static void AppendFace(StringBuilder output, SortedSet<int> codePoints, bool bold)
+    {
+        if (codePoints.Count == 0) return;
+        var face = FontSubset.Of(FontFile.Of(bold), codePoints, Family);
+        output.Append("@font-face{font-family:\"").Append(Family).Append("\";font-weight:").Append(bold ? "600" : "400")
+            .Append(";src:url(data:font/ttf;base64,").Append(Convert.ToBase64String(face)).Append(") format(\"truetype\")}\n");
+    }
+}

@@ -1,0 +1,138 @@
+using System.Globalization;
+using System.Text;
+using Schematic.Drawing;
+using Schematic.Fonts;
+
+namespace Schematic.Rendering;
+
+/// <summary>
+/// Writes a sheet as SVG. One user unit is a millimetre. Text stays text, lettered in a typeface that the file carries itself.
+/// Marks that follow one another with the same role and owner form a group with <c>data-role</c> and <c>data-owner</c>.
+/// </summary>
+public static class SvgWriter
+{
+    /// <summary>The SVG document of a sheet: the same text for the same sheet on every machine.</summary>
+    public static string Write(Sheet sheet)
+    {
+        var output = new StringBuilder(64 * 1024);
+        WriteHead(output, sheet);
+        SheetFonts.AppendStyle(output, sheet.Marks.OfType<TextMark>());
+        WriteMarks(output, sheet);
+        return output.Append("</svg>\n").ToString();
+    }
+
+    private static void WriteHead(StringBuilder output, Sheet sheet)
+    {
+        output.Append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"")
+            .AppendMm(sheet.Size.WidthMm).Append("mm\" height=\"").AppendMm(sheet.Size.HeightMm)
+            .Append("mm\" viewBox=\"0 0 ").AppendMm(sheet.Size.WidthMm).Append(' ').AppendMm(sheet.Size.HeightMm)
+            .Append("\" font-family=\"").Append(SheetFonts.Family)
+            .Append("\" font-variant-ligatures=\"none\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n<title>")
+            .AppendEscaped(sheet.Title).Append("</title>\n<rect width=\"").AppendMm(sheet.Size.WidthMm)
+            .Append("\" height=\"").AppendMm(sheet.Size.HeightMm).Append("\" fill=\"#fff\"/>\n");
+    }
+
+    private static void WriteMarks(StringBuilder output, Sheet sheet)
+    {
+        (MarkRole Role, string? Owner)? group = null;
+        foreach (var mark in sheet.Marks)
+        {
+            if (group != (mark.Role, mark.Owner))
+            {
+                if (group is not null) output.Append("</g>\n");
+                group = (mark.Role, mark.Owner);
+                output.Append("<g data-role=\"").Append(RoleName(mark.Role));
+                if (mark.Owner is not null) output.Append("\" data-owner=\"").AppendEscaped(mark.Owner);
+                output.Append("\">\n");
+            }
+
+            WriteMark(output, mark);
+        }
+
+        if (group is not null) output.Append("</g>\n");
+    }
+
+    private static void WriteMark(StringBuilder output, Mark mark)
+    {
+        _ = mark switch
+        {
+            LineMark line => WriteLine(output, line),
+            CircleMark circle => WriteCircle(output, circle),
+            ArcMark arc => WriteArc(output, arc),
+            TextMark text => WriteText(output, text),
+            _ => throw new ArgumentOutOfRangeException(nameof(mark)),
+        };
+    }
+
+    private static StringBuilder WriteLine(StringBuilder output, LineMark line)
+    {
+        output.Append("<path d=\"M");
+        for (var i = 0; i < line.Points.Length; i++)
+        {
+            if (i > 0) output.Append('L');
+            output.AppendMm(line.Points[i].X).Append(' ').AppendMm(line.Points[i].Y);
+        }
+
+        return output.Append(line.IsClosed ? "Z\"" : "\"").AppendPaint(line.Pen, line.Fill).Append("/>\n");
+    }
+
+    private static StringBuilder WriteCircle(StringBuilder output, CircleMark circle) => output
+        .Append("<circle cx=\"").AppendMm(circle.Centre.X).Append("\" cy=\"").AppendMm(circle.Centre.Y)
+        .Append("\" r=\"").AppendMm(circle.RadiusMm).Append('"').AppendPaint(circle.Pen, circle.Fill).Append("/>\n");
+
+    private static StringBuilder WriteArc(StringBuilder output, ArcMark arc) => output
+        .Append("<path d=\"M").AppendMm(arc.Start.X).Append(' ').AppendMm(arc.Start.Y)
+        .Append('A').AppendMm(arc.RadiusMm).Append(' ').AppendMm(arc.RadiusMm).Append(" 0 ")
+        .Append(Math.Abs(arc.SweepDegrees) > 180 ? '1' : '0').Append(' ').Append(arc.SweepDegrees > 0 ? '1' : '0')
+        .Append(' ').AppendMm(arc.End.X).Append(' ').AppendMm(arc.End.Y).Append('"').AppendPaint(arc.Pen, null).Append("/>\n");
+
+    private static StringBuilder WriteText(StringBuilder output, TextMark text)
+    {
+        output.Append("<text x=\"").AppendMm(text.Anchor.X).Append("\" y=\"").AppendMm(text.Anchor.Y)
+            .Append("\" font-size=\"").AppendMm(Lettering.FontSizeMm(text.HeightMm))
+            .Append("\" fill=\"").AppendInk(text.Ink).Append('"');
+        if (text.IsBold) output.Append(" font-weight=\"600\"");
+        if (text.Align == TextAlign.Middle) output.Append(" text-anchor=\"middle\"");
+        if (text.Align == TextAlign.End) output.Append(" text-anchor=\"end\"");
+        if (text.IsVertical)
+        {
+            output.Append(" transform=\"rotate(-90 ").AppendMm(text.Anchor.X).Append(' ').AppendMm(text.Anchor.Y).Append(")\"");
+        }
+
+        return output.Append('>').AppendEscaped(text.Text).Append("</text>\n");
+    }
+
+    private static StringBuilder AppendPaint(this StringBuilder output, Pen? pen, Ink? fill)
+    {
+        if (fill is { } ink) output.Append(" fill=\"").AppendInk(ink).Append('"');
+        if (pen is null) return output;
+        output.Append(" stroke=\"").AppendInk(pen.Ink).Append("\" stroke-width=\"").AppendMm(pen.WidthMm).Append('"');
+        return DashesOf(pen.Kind) is { } dashes ? output.Append(" stroke-dasharray=\"").Append(dashes).Append('"') : output;
+    }
+
+    /// <summary>Lengths in millimetres. With round ends a stroke of nearly nothing is a dot.</summary>
+    private static string? DashesOf(LineKind kind) => kind switch
+    {
+        LineKind.Dashed => "1.6 1.1",
+        LineKind.DashDot => "5 1.2 0.01 1.2",
+        LineKind.Dotted => "0.01 0.9",
+        _ => null,
+    };
+
+    private static string RoleName(MarkRole role) => role switch
+    {
+        MarkRole.TitleBlock => "title-block",
+        MarkRole.GuideLine => "guide-line",
+        _ => role.ToString().ToLowerInvariant(),
+    };
+
+    private static StringBuilder AppendInk(this StringBuilder output, Ink ink) =>
+        output.Append(CultureInfo.InvariantCulture, $"#{ink.Red:x2}{ink.Green:x2}{ink.Blue:x2}");
+
+    /// <summary>Thousandths of a millimetre, without trailing zeros and without a negative zero.</summary>
+    private static StringBuilder AppendMm(this StringBuilder output, double value)
+    {
+        var rounded = Math.Round(value, 3, MidpointRounding.AwayFromZero);
+        return output.Append((rounded == 0 ? 0 : rounded).ToString("0.###", CultureInfo.InvariantCulture));
+    }
+}

@@ -1,0 +1,92 @@
+namespace Schematic.Symbols;
+
+/// <summary>Symbols after IEC 60617, as its words are remembered.</summary>
+internal sealed class IecSymbols : SymbolSet
+{
+    protected override SymbolDrawing ResistorAlong(SymbolDrawing drawing) =>
+        drawing.Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0);
+
+    protected override SymbolDrawing Pivot(SymbolDrawing drawing, double x, double y) => drawing;
+
+    /// <summary>The blade's tip stands short of the fixed end.</summary>
+    protected override Symbol Make() => OpenBlade(new SymbolDrawing(SymbolKind.MakeContact)).Done();
+
+    /// <summary>The blade crosses the bar at the fixed end.</summary>
+    protected override Symbol Break() => new SymbolDrawing(SymbolKind.BreakContact).InLine("1", "2")
+        .Line(0, 0, 2.5, 0, 8.25, -2.3).Line(7.25, -1.9, 7.25, 0, 10, 0).Done();
+
+    /// <summary>One blade from the common, resting on the bar of the break contact; the make contact lies opposite.</summary>
+    protected override Symbol Changeover() => new SymbolDrawing(SymbolKind.ChangeoverContact)
+        .Port("C", 0, 0, PortSide.Left).Port("B", 10, -2.5, PortSide.Right).Port("M", 10, 2.5, PortSide.Right)
+        .Line(0, 0, 2.5, 0, 8.25, -1.53).Line(7, -1.2, 7, -2.5, 10, -2.5).Line(7, 2.5, 10, 2.5).Done();
+
+    protected override Symbol Lamp()
+    {
+        var d = 2.5 / Math.Sqrt(2);
+        return new SymbolDrawing(SymbolKind.Lamp).InLine("1", "2")
+            .Line(0, 0, 2.5, 0).Line(7.5, 0, 10, 0).Circle(5, 0, 2.5)
+            .Line(5 - d, -d, 5 + d, d).Line(5 - d, d, 5 + d, -d).Done();
+    }
+
+    protected override Symbol Led() => Rays(Rectifier(new SymbolDrawing(SymbolKind.Led))).Done();
+
+    protected override Symbol Diode() => Rectifier(new SymbolDrawing(SymbolKind.Diode)).Done();
+
+    /// <summary>A rectangle with its leads on the long sides.</summary>
+    protected override Symbol Coil() => Winding(new SymbolDrawing(SymbolKind.Coil)).Done();
+
+    /// <summary>A coil with the plunger that it pulls.</summary>
+    protected override Symbol Solenoid() => Winding(new SymbolDrawing(SymbolKind.Solenoid))
+        .Line(5, -3.75, 5, -5.6).Line(3.75, -5.6, 6.25, -5.6).Fine(5, -3.75, 5, 1.25).Done();
+
+    /// <summary>A rectangle with the line through its length.</summary>
+    protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")
+        .Line(0, 0, 10, 0).Box(1.25, -1.25, 8.75, 1.25).Done();
+
+    /// <summary>A contact with a cross at its fixed end and the step of the thermal release in its lead.</summary>
+    protected override Symbol Breaker() => new SymbolDrawing(SymbolKind.Breaker).InLine("1", "2")
+        .Line(0, 0, 0.6, 0, 0.6, 1.4, 2, 1.4, 2, 0, 2.75, 0, 7, -2.2).Line(7.5, 0, 10, 0)
+        .Line(6.7, -0.8, 8.3, 0.8).Line(6.7, 0.8, 8.3, -0.8).Done();
+
+    /// <summary>A box with the sign of direct current, a line over a broken line, and its polarity.</summary>
+    protected override Symbol Supply() => Source(new SymbolDrawing(SymbolKind.Supply), "+", "-")
+        .Line(4.1, -0.5, 8.4, -0.5).Line(4.1, 0.6, 5.1, 0.6).Line(5.75, 0.6, 6.75, 0.6).Line(7.4, 0.6, 8.4, 0.6)
+        .Letter("+", 3.7, -2.4, 1.8).Letter("−", 8.8, -2.4, 1.8).Done();
+
+    protected override Symbol AlternatingSupply() =>
+        Wave(Source(new SymbolDrawing(SymbolKind.AlternatingSupply), "1", "2"), 6.25).Done();
+
+    /// <summary>A filled narrow rectangle at the end of the line.</summary>
+    protected override Symbol Pin() => new SymbolDrawing(SymbolKind.Pin).Port("1", 0, 0, PortSide.Left)
+        .Line(0, 0, 1.25, 0).Filled(1.25, -0.45, 5, -0.45, 5, 0.45, 1.25, 0.45).Done();
+
+    /// <summary>A half circle at the end of the line, open towards the pin.</summary>
+    protected override Symbol Socket() => new SymbolDrawing(SymbolKind.Socket).Port("1", 0, 0, PortSide.Left)
+        .Line(0, 0, 3.5, 0).Arc(5, 0, 1.5, 90, 180).Done();
+
+    /// <summary>Frame or chassis: a bar with slanted strokes.</summary>
+    protected override Symbol Ground() => new SymbolDrawing(SymbolKind.Ground).Port("1", 0, 0, PortSide.Top)
+        .Line(0, 0, 0, 2.5).Line(-2.25, 2.5, 2.25, 2.5)
+        .Line(-2.25, 2.5, -3, 4).Line(0, 2.5, -0.75, 4).Line(2.25, 2.5, 1.5, 4).Done();
+
+    protected override Symbol PullUp() => new SymbolDrawing(SymbolKind.PullUp).Port("1", 0, 0, PortSide.Bottom)
+        .Line(0, 0, 0, -1.25).Box(-0.8, -5, 0.8, -1.25).Line(0, -5, 0, -6.25).Line(-1.25, -6.25, 1.25, -6.25).Done();
+
+    /// <summary>An E-shaped head.</summary>
+    protected override Symbol ButtonActuator() => new SymbolDrawing(SymbolKind.ButtonActuator)
+        .Port("1", 0, 0, PortSide.Right)
+        .Line(-5, 0, 0, 0).Line(-3.75, -1.5, -5, -1.5, -5, 1.5, -3.75, 1.5).Done();
+
+    private static SymbolDrawing OpenBlade(SymbolDrawing drawing) => drawing.InLine("1", "2")
+        .Line(0, 0, 2.5, 0, 7.25, -2.45).Line(7.5, 0, 10, 0);
+
+    /// <summary>An open triangle with its line through it, pointing to the bar of the cathode.</summary>
+    private static SymbolDrawing Rectifier(SymbolDrawing drawing) => drawing.InLine("A", "K")
+        .Line(0, 0, 10, 0).Outline(3.5, -1.75, 3.5, 1.75, 6.5, 0).Line(6.5, -1.75, 6.5, 1.75);
+
+    private static SymbolDrawing Winding(SymbolDrawing drawing) => drawing.InLine("1", "2")
+        .Line(0, 0, 2.5, 0).Box(2.5, -3.75, 7.5, 3.75).Line(7.5, 0, 10, 0);
+
+    private static SymbolDrawing Source(SymbolDrawing drawing, string left, string right) => drawing.InLine(left, right, 12.5)
+        .Line(0, 0, 2.5, 0).Box(2.5, -3.75, 10, 3.75).Line(10, 0, 12.5, 0);
+}

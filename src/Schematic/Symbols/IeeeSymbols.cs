@@ -1,0 +1,86 @@
+namespace Schematic.Symbols;
+
+/// <summary>Symbols after IEEE 315, as its words are remembered.</summary>
+internal sealed class IeeeSymbols : SymbolSet
+{
+    protected override SymbolDrawing ResistorAlong(SymbolDrawing drawing) => drawing.Line(
+        0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0);
+
+    protected override SymbolDrawing Pivot(SymbolDrawing drawing, double x, double y) => drawing.ContactPoint(x, y);
+
+    /// <summary>A blade raised above its terminal.</summary>
+    protected override Symbol Make() => Terminals(new SymbolDrawing(SymbolKind.MakeContact)
+        .InLine("1", "2").Line(0, 0, 2.5, 0, 7.25, -2.45)).Done();
+
+    /// <summary>A blade that lies on its terminal.</summary>
+    protected override Symbol Break() => Terminals(new SymbolDrawing(SymbolKind.BreakContact)
+        .InLine("1", "2").Line(0, 0, 2.5, 0, 8.5, -0.95)).Done();
+
+    protected override Symbol Changeover() => new SymbolDrawing(SymbolKind.ChangeoverContact)
+        .Port("C", 0, 0, PortSide.Left).Port("B", 10, -2.5, PortSide.Right).Port("M", 10, 2.5, PortSide.Right)
+        .Line(0, 0, 2.5, 0, 7.5, -2.5).Line(7.5, -2.5, 10, -2.5).Line(7.5, 2.5, 10, 2.5)
+        .ContactPoint(2.5, 0).ContactPoint(7.5, -2.5).ContactPoint(7.5, 2.5).Done();
+
+    /// <summary>A circle with a loop of filament.</summary>
+    protected override Symbol Lamp() => new SymbolDrawing(SymbolKind.Lamp).InLine("1", "2")
+        .Line(0, 0, 3.9, 0).Arc(5, 0, 1.1, 180, 180).Line(6.1, 0, 10, 0).Circle(5, 0, 2.5).Done();
+
+    protected override Symbol Led() => Rays(Rectifier(new SymbolDrawing(SymbolKind.Led))).Done();
+
+    protected override Symbol Diode() => Rectifier(new SymbolDrawing(SymbolKind.Diode)).Done();
+
+    /// <summary>A circle with the letter of a relay.</summary>
+    protected override Symbol Coil() => new SymbolDrawing(SymbolKind.Coil).InLine("1", "2")
+        .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0).Letter("K", 5, 0, 3.5).Done();
+
+    /// <summary>A winding with the plunger that it pulls.</summary>
+    protected override Symbol Solenoid() => new SymbolDrawing(SymbolKind.Solenoid).InLine("1", "2")
+        .Line(0, 0, 1, 0).Arc(2, 0, 1, 180, 180).Arc(4, 0, 1, 180, 180).Arc(6, 0, 1, 180, 180).Arc(8, 0, 1, 180, 180)
+        .Line(9, 0, 10, 0).Line(1, -2, 7.6, -2).Filled(9.2, -2, 7.4, -2.7, 7.4, -1.3).Done();
+
+    /// <summary>An S-shaped curve between two terminals.</summary>
+    protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")
+        .Line(0, 0, 1.5, 0).Arc(3.55, 0, 1.45, 180, 180).Arc(6.45, 0, 1.45, 180, -180)
+        .Line(8.5, 0, 10, 0).ContactPoint(1.75, 0).ContactPoint(8.25, 0).Done();
+
+    /// <summary>An arc over two terminals.</summary>
+    protected override Symbol Breaker() => Terminals(new SymbolDrawing(SymbolKind.Breaker)
+        .InLine("1", "2").Line(0, 0, 2.5, 0).Arc(5, 1.2, 3.3, 221, 98)).Done();
+
+    /// <summary>Long and short bars: the long one is plus.</summary>
+    protected override Symbol Supply() => new SymbolDrawing(SymbolKind.Supply).InLine("+", "-", 12.5)
+        .Line(0, 0, 4.25, 0).Line(4.25, -2.5, 4.25, 2.5).Line(5.6, -1.25, 5.6, 1.25)
+        .Line(6.9, -2.5, 6.9, 2.5).Line(8.25, -1.25, 8.25, 1.25).Line(8.25, 0, 12.5, 0)
+        .Letter("+", 2.4, -2.1, 1.8).Letter("−", 10.1, -2.1, 1.8).Done();
+
+    protected override Symbol AlternatingSupply() => Wave(new SymbolDrawing(SymbolKind.AlternatingSupply).InLine("1", "2", 12.5)
+        .Line(0, 0, 3, 0).Circle(6.25, 0, 3.25).Line(9.5, 0, 12.5, 0), 6.25).Done();
+
+    /// <summary>An arrow head.</summary>
+    protected override Symbol Pin() => new SymbolDrawing(SymbolKind.Pin).Port("1", 0, 0, PortSide.Left)
+        .Line(0, 0, 5, 0).Line(3.5, -1.5, 5, 0, 3.5, 1.5).Done();
+
+    /// <summary>A chevron open towards the pin.</summary>
+    protected override Symbol Socket() => new SymbolDrawing(SymbolKind.Socket).Port("1", 0, 0, PortSide.Left)
+        .Line(0, 0, 3.5, 0).Line(5, -1.5, 3.5, 0, 5, 1.5).Done();
+
+    /// <summary>Common connection: an open triangle.</summary>
+    protected override Symbol Ground() => new SymbolDrawing(SymbolKind.Ground).Port("1", 0, 0, PortSide.Top)
+        .Line(0, 0, 0, 2.5).Outline(-2.25, 2.5, 2.25, 2.5, 0, 5).Done();
+
+    protected override Symbol PullUp() => new SymbolDrawing(SymbolKind.PullUp).Port("1", 0, 0, PortSide.Bottom)
+        .Line(0, 0, 0, -1.25, -0.9, -1.6, 0.9, -2.35, -0.9, -3.1, 0.9, -3.85, -0.9, -4.6, 0, -5, 0, -6.25)
+        .Line(-1.25, -6.25, 1.25, -6.25).Done();
+
+    /// <summary>A T-shaped head.</summary>
+    protected override Symbol ButtonActuator() => new SymbolDrawing(SymbolKind.ButtonActuator)
+        .Port("1", 0, 0, PortSide.Right)
+        .Line(-5, 0, 0, 0).Line(-5, -2, -5, 2).Done();
+
+    private static SymbolDrawing Terminals(SymbolDrawing drawing) => drawing
+        .Line(7.5, 0, 10, 0).ContactPoint(2.5, 0).ContactPoint(7.5, 0);
+
+    /// <summary>A filled triangle pointing to the bar of the cathode.</summary>
+    private static SymbolDrawing Rectifier(SymbolDrawing drawing) => drawing.InLine("A", "K")
+        .Line(0, 0, 10, 0).Filled(3.5, -1.75, 3.5, 1.75, 6.5, 0).Line(6.5, -1.75, 6.5, 1.75);
+}

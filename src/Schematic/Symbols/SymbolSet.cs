@@ -1,0 +1,126 @@
+using System.Globalization;
+
+namespace Schematic.Symbols;
+
+/// <summary>The drawings of one style. What both styles share is drawn here; the rest by the style.</summary>
+internal abstract class SymbolSet
+{
+    private const double ThrowPitch = 5;
+
+    public Symbol Draw(SymbolKind kind) => kind switch
+    {
+        SymbolKind.MakeContact => Make(),
+        SymbolKind.BreakContact => Break(),
+        SymbolKind.ChangeoverContact => Changeover(),
+        SymbolKind.RotaryContact => Rotary(3, 0),
+        SymbolKind.Lamp => Lamp(),
+        SymbolKind.Led => Led(),
+        SymbolKind.Diode => Diode(),
+        SymbolKind.Resistor => ResistorAlong(new SymbolDrawing(kind).InLine("1", "2")).Done(),
+        SymbolKind.Coil => Coil(),
+        SymbolKind.Solenoid => Solenoid(),
+        SymbolKind.Fuse => Fuse(),
+        SymbolKind.Breaker => Breaker(),
+        SymbolKind.Supply => Supply(),
+        SymbolKind.AlternatingSupply => AlternatingSupply(),
+        SymbolKind.Pin => Pin(),
+        SymbolKind.Socket => Socket(),
+        SymbolKind.Terminal => Terminal(),
+        SymbolKind.Splice => Splice(),
+        SymbolKind.Ground => Ground(),
+        SymbolKind.PullUp => PullUp(),
+        SymbolKind.LeverActuator => LeverActuator(),
+        SymbolKind.ButtonActuator => ButtonActuator(),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
+    /// <summary>A fan of throws; the blade reaches from the pivot to the throw it rests on.</summary>
+    public Symbol Rotary(int throws, int? closedAtRest)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(throws, 1);
+        var right = throws <= 4 ? 12.5 : 15;
+        var contact = right - 2.5;
+        var drawing = new SymbolDrawing(SymbolKind.RotaryContact).Port("C", 0, 0, PortSide.Left);
+        double YOf(double index) => (index - ((throws - 1) / 2.0)) * ThrowPitch;
+        for (var i = 0; i < throws; i++)
+        {
+            drawing.Port((i + 1).ToString(CultureInfo.InvariantCulture), right, YOf(i), PortSide.Right);
+            drawing.Line(contact, YOf(i), right, YOf(i));
+        }
+
+        // At rest on no throw: the blade stands between two of them, or short of the only one.
+        var rest = closedAtRest is { } closed ? YOf(closed) : throws == 1 ? -ThrowPitch / 2 : YOf(((throws - 1) / 2) + 0.5);
+        var reach = closedAtRest is null ? 0.75 : 1;
+        drawing.Line(0, 0, 2.5, 0).Line(2.5, 0, 2.5 + ((contact - 2.5) * reach), rest * reach);
+        for (var i = 0; i < throws; i++) ThrowPoint(drawing, contact, YOf(i));
+        return Pivot(drawing, 2.5, 0).Done();
+    }
+
+    protected abstract SymbolDrawing ResistorAlong(SymbolDrawing drawing);
+
+    protected abstract SymbolDrawing Pivot(SymbolDrawing drawing, double x, double y);
+
+    protected abstract Symbol Make();
+
+    protected abstract Symbol Break();
+
+    protected abstract Symbol Changeover();
+
+    protected abstract Symbol Lamp();
+
+    protected abstract Symbol Led();
+
+    protected abstract Symbol Diode();
+
+    protected abstract Symbol Coil();
+
+    protected abstract Symbol Solenoid();
+
+    protected abstract Symbol Fuse();
+
+    protected abstract Symbol Breaker();
+
+    protected abstract Symbol Supply();
+
+    protected abstract Symbol AlternatingSupply();
+
+    protected abstract Symbol Pin();
+
+    protected abstract Symbol Socket();
+
+    protected abstract Symbol Ground();
+
+    protected abstract Symbol PullUp();
+
+    protected abstract Symbol ButtonActuator();
+
+    /// <summary>Two arrows that leave upwards to the right: light.</summary>
+    protected static SymbolDrawing Rays(SymbolDrawing drawing)
+    {
+        foreach (var x in (ReadOnlySpan<double>)[4.4, 6.4])
+        {
+            drawing.Fine(x, -2.2, x + 1.6, -3.8)
+                .Filled(x + 2.0, -4.2, x + 0.85, -3.85, x + 1.65, -3.05);
+        }
+
+        return drawing;
+    }
+
+    /// <summary>One period of alternating current around (x, 0).</summary>
+    protected static SymbolDrawing Wave(SymbolDrawing drawing, double x) =>
+        drawing.Arc(x - 0.9, 0, 0.9, 180, 180).Arc(x + 0.9, 0, 0.9, 180, -180);
+
+    private static void ThrowPoint(SymbolDrawing drawing, double x, double y) => drawing.ContactPoint(x, y);
+
+    private static Symbol Terminal() => new SymbolDrawing(SymbolKind.Terminal)
+        .Port("1", 0, 0, PortSide.Left).ContactPoint(0, 0, 0.9).Done();
+
+    /// <summary>A filled square on its corner: not to be taken for the round dot of a junction.</summary>
+    private static Symbol Splice() => new SymbolDrawing(SymbolKind.Splice)
+        .Port("1", 0, 0, PortSide.Left).Filled(-1.25, 0, 0, -1.25, 1.25, 0, 0, 1.25).Done();
+
+    private static Symbol LeverActuator() => new SymbolDrawing(SymbolKind.LeverActuator)
+        .Port("1", 0, 0, PortSide.Right)
+        .Line(-2.5, 0, 0, 0).Line(-2.5, 0, -5.3, -3.5)
+        .ContactPoint(-2.5, 0, 0.75).Dot(-5.6, -3.9, 0.9).Done();
+}
