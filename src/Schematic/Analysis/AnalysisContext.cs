@@ -14,6 +14,9 @@ public sealed class AnalysisContext
     private readonly Lazy<ILookup<TerminalId, Wire>> _wiresAt;
     private readonly Lazy<ILookup<TerminalId, Net>> _netsAt;
     private readonly Lazy<ILookup<TerminalId, Attachment>> _attachmentsAt;
+    private readonly Lazy<ILookup<TerminalId, Attachment>> _attachmentsOf;
+    private readonly Lazy<ILookup<TerminalId, TerminalId>> _matesOf;
+    private readonly Lazy<NetComparison> _nets;
 
     /// <summary>Prepares the analysis of <paramref name="panel"/>.</summary>
     public AnalysisContext(Panel panel)
@@ -28,6 +31,11 @@ public sealed class AnalysisContext
             .SelectMany(n => n.Members.Select(m => m.Terminal).Distinct().Select(t => (Terminal: t, Net: n)))
             .ToLookup(p => p.Terminal, p => p.Net));
         _attachmentsAt = new(() => panel.Attachments.ToLookup(a => a.Contact));
+        _attachmentsOf = new(() => panel.Attachments.ToLookup(a => a.Device));
+        _matesOf = new(() => Connectivity.FixedJoints.Where(j => j.Kind == JointKind.Mate)
+            .SelectMany(j => new[] { (j.From, j.To), (From: j.To, To: j.From) })
+            .ToLookup(p => p.From, p => p.To));
+        _nets = new(() => new NetComparison(this));
     }
 
     /// <summary>What is analysed.</summary>
@@ -35,6 +43,9 @@ public sealed class AnalysisContext
 
     /// <summary>What is joined to what while nothing is switched.</summary>
     public Connectivity Connectivity => _connectivity.Value;
+
+    /// <summary>How the wires and the made joints agree with the stated nets.</summary>
+    public NetComparison Nets => _nets.Value;
 
     /// <summary>The part with that designator, or null.</summary>
     public Part? Part(string designator) => _parts.Value.GetValueOrDefault(designator);
@@ -47,4 +58,17 @@ public sealed class AnalysisContext
 
     /// <summary>What the made unit has on a contact.</summary>
     public IEnumerable<Attachment> AttachmentsAt(TerminalId contact) => _attachmentsAt.Value[contact];
+
+    /// <summary>The contacts that a device's terminal is led to inside its unit.</summary>
+    public IEnumerable<Attachment> AttachmentsOf(TerminalId device) => _attachmentsOf.Value[device];
+
+    /// <summary>The contacts that meet this one in mated connectors; one, unless the mating is wrong.</summary>
+    public IEnumerable<TerminalId> MatesOf(TerminalId contact) => _matesOf.Value[contact];
+
+    /// <summary>Whether a wire ends on the terminal or a net names it: whether the harness reaches it.</summary>
+    public bool IsInHarness(TerminalId terminal) => WiresAt(terminal).Any() || NetsAt(terminal).Any();
+
+    /// <summary>Whether anything at all is on the terminal: harness or inside wiring.</summary>
+    public bool IsUsed(TerminalId terminal) =>
+        IsInHarness(terminal) || AttachmentsAt(terminal).Any() || AttachmentsOf(terminal).Any();
 }

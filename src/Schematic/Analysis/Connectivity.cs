@@ -20,7 +20,7 @@ public sealed class Connectivity
         _terminals = [.. panel.Parts.SelectMany(p => p.Terminals.Select(t => p.At(t.Name)))];
         FixedJoints = [.. Attachments(panel), .. Mates(panel), .. Jumpers(panel), .. BoardGrounds(panel)];
         NetJoints = [.. panel.Nets.SelectMany(JointsOf)];
-        WireJoints = [.. panel.Wires.Select(w => new Joint(w.From, w.To, JointKind.Wire, w.Designator, w.Span))];
+        WireJoints = [.. panel.Wires.Select(JointOf)];
         Fixed = new ConductorGraph(_terminals, FixedJoints);
         _byNets = new Lazy<ConductorGraph>(() => new ConductorGraph(_terminals, [.. FixedJoints, .. NetJoints]));
         _byWires = new Lazy<ConductorGraph>(() => new ConductorGraph(_terminals, [.. FixedJoints, .. WireJoints]));
@@ -50,6 +50,9 @@ public sealed class Connectivity
     /// Nets and wires together: what a builder ends up with who makes every net and fits every wire. Paths prefer wires.
     /// </summary>
     public ConductorGraph Whole => _whole.Value;
+
+    /// <summary>The joint that a wire makes.</summary>
+    public static Joint JointOf(Wire wire) => new(wire.From, wire.To, JointKind.Wire, wire.Designator, wire.Span);
 
     private static IEnumerable<Joint> Attachments(Panel panel) =>
         panel.Attachments.Select(a => new Joint(a.Device, a.Contact, JointKind.Attachment, "", a.Span));

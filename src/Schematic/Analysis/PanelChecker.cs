@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis.Wiring;
 using Schematic.Diagnostics;
 using Schematic.Model;
 
@@ -10,6 +11,26 @@ public static class PanelChecker
     /// <summary>Every check of the program, in the order in which they run.</summary>
     public static ImmutableArray<ICheck> AllChecks { get; } =
     [
+        new ContactInTwoNetsCheck(),
+        new ShortBetweenNetsCheck(),
+        new JoiningWireCheck(),
+        new RepeatedMemberCheck(),
+        new TwoWiresInContactCheck(),
+        new WireToItselfCheck(),
+        new WireSizeCheck(),
+        new MatesMismatchCheck(),
+        new SharedContactCheck(),
+        new SpareContactUsedCheck(),
+        new BridgedPartCheck(),
+        new UnclearLettersCheck(),
+        new SimilarNamesCheck(),
+        new FloatingContactCheck(),
+        new SingleMemberNetCheck(),
+        new NetWiringCheck(),
+        new WireWithoutNetCheck(),
+        new DeadEndCheck(),
+        new HalfConnectedCheck(),
+        new UnusedCheck(),
     ];
 
     /// <summary>All findings about a panel that was read without errors, in the order of the text.</summary>

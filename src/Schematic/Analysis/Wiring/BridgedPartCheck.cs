@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Schematic.Diagnostics;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Wiring;
+
+/// <summary>
+/// A device whose two ends are one conductor in every position, so that it does nothing. A supply is left to the proof over
+/// positions, which reports it as a short.
+/// </summary>
+public sealed class BridgedPartCheck : ICheck
+{
+    private const string Rule = "bridged-part";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [Rule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Conflicts;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context) =>
+        from part in context.Panel.Parts
+        from ends in PairsOf(part)
+        let path = context.Nets.Sound.PathBetween(part.At(ends.From), part.At(ends.To))
+        where path is not null
+        select new Diagnostic(
+            Rule,
+            Severity.Error,
+            $"{part.Designator} does nothing: its terminals {ends.From} and {ends.To} are joined outside it.",
+            part.Span)
+        {
+            Help = "Follow the path and open it where it does not belong.",
+            Related = [.. path.Joints.Where(j => j.Kind != JointKind.Attachment).Take(3)
+                .Select(j => new RelatedSpan(j.Span, $"{j.From} and {j.To} are joined here"))],
+            Trace = [path.ToString()],
+        };
+
+    private static IEnumerable<(string From, string To)> PairsOf(Part part) => part switch
+    {
+        Switch contact => PairsOf(contact.Pole),
+        Relay relay => PartTerminals.CoilOf(relay).Concat(relay.Poles.SelectMany(p => PairsOf(p.Pole))),
+        _ => PartTerminals.EndsOf(part),
+    };
+
+    private static IEnumerable<(string From, string To)> PairsOf(Pole pole) =>
+        pole.Throws.Select(t => t.Terminal).Distinct().Select(t => (pole.Common, t));
+}

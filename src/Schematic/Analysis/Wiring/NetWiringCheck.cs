@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Diagnostics;
+using Schematic.Model;
+using Schematic.Text;
+
+namespace Schematic.Analysis.Wiring;
+
+/// <summary>
+/// Compares each net with the wires where a file has both: a net that the wires leave in pieces, a member that no wire
+/// reaches, a wire that takes the net to a contact it does not list. A net gives one finding, the gravest.
+/// </summary>
+public sealed class NetWiringCheck : ICheck
+{
+    private const string BrokenRule = "broken-net";
+    private const string UnwiredRule = "unwired-net-member";
+    private const string UnlistedRule = "unlisted-net-member";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [BrokenRule, UnwiredRule, UnlistedRule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Gaps;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        if (context.Panel.Wires.Length == 0) return [];
+        return context.Panel.Nets
+            .Where(n => n.Members.Select(m => m.Terminal).Distinct().Skip(1).Any() && !context.Nets.IsInConflict(n))
+            .Select(n => Judge(context, n))
+            .OfType<Diagnostic>();
+    }
+
+    private static Diagnostic? Judge(AnalysisContext context, Net net)
+    {
+        var graph = context.Connectivity.ByWires;
+        var pieces = net.Members.DistinctBy(m => m.Terminal).GroupBy(m => graph.ConductorOf(m.Terminal))
+            .Select(g => new Piece([.. g], graph.Conductors[g.Key].Any(t => context.WiresAt(t).Any())))
+            .ToImmutableArray();
+        var strays = Strays(context, net).ToImmutableArray();
+        if (pieces.Count(p => p.IsWired) > 1) return Broken(net, pieces);
+        if (pieces.Length > 1) return Unwired(net, pieces, strays);
+        return strays.Length > 0 ? Unlisted(net, strays) : null;
+    }
+
+    private static Diagnostic Broken(Net net, ImmutableArray<Piece> pieces)
+    {
+        var ends = pieces.Select(p => p.Members[0].Terminal).ToImmutableArray();
+        return new Diagnostic(
+            BrokenRule,
+            Severity.Error,
+            $"The wires leave net {net.Name} in {pieces.Length.ToString(CultureInfo.InvariantCulture)} pieces.",
+            net.Span)
+        {
+            Help = $"Add a wire between the pieces, such as {ends[0]} -> {ends[1]}, or divide the net.",
+            Related = [.. pieces.Skip(1).Take(3).Select(p => new RelatedSpan(p.Members[0].Span, $"no wire joins {p.Members[0].Terminal} to {ends[0]}"))],
+            Trace = [.. pieces.Select((p, i) => $"piece {(i + 1).ToString(CultureInfo.InvariantCulture)}: {p.Text}")],
+        };
+    }
+
+    private static Diagnostic Unwired(Net net, ImmutableArray<Piece> pieces, ImmutableArray<Stray> strays)
+    {
+        if (pieces.All(p => !p.IsWired))
+        {
+            return new Diagnostic(UnwiredRule, Severity.Error, $"No wire carries net {net.Name}.", net.Span)
+            {
+                Help = $"Add the wires of {NameList.Sentence(net.Members.Select(m => m.Terminal.ToString()))}, or leave the net out.",
+            };
+        }
+
+        var left = pieces.Where(p => !p.IsWired).SelectMany(p => p.Members).ToImmutableArray();
+        var names = NameList.Sentence(left.Select(m => m.Terminal.ToString()));
+        var stray = strays.FirstOrDefault();
+        return new Diagnostic(
+            UnwiredRule,
+            Severity.Error,
+            stray is null
+                ? $"{names} {(left.Length == 1 ? "is" : "are")} listed in net {net.Name}, but no wire goes there."
+                : $"{names} {(left.Length == 1 ? "is" : "are")} listed in net {net.Name}, but no wire goes there; wire {stray.Wire.Designator} goes to {stray.End} instead.",
+            left[0].Span)
+        {
+            Help = stray is null
+                ? $"Add a wire from {pieces.First(p => p.IsWired).Members[0].Terminal} to {left[0].Terminal}."
+                : $"Move that end of wire {stray.Wire.Designator} to {left[0].Terminal}, or correct the net.",
+            Related = stray is null ? [] : [new RelatedSpan(stray.Span, $"wire {stray.Wire.Designator} ends on {stray.End}")],
+        };
+    }
+
+    private static Diagnostic Unlisted(Net net, ImmutableArray<Stray> strays) => new(
+        UnlistedRule,
+        Severity.Warning,
+        $"Wire {strays[0].Wire.Designator} takes net {net.Name} to {NameList.Sentence(strays.Select(s => s.End.ToString()))}, which the net does not list.",
+        strays[0].Span)
+    {
+        Help = $"Add {strays[0].End} to the net, or move the end of the wire.",
+        Related = [new RelatedSpan(net.Span, $"net {net.Name}")],
+    };
+
+    /// <summary>Wire ends of the net's conductor that the net does not list. Strips and splices are ways, not ends.</summary>
+    private static IEnumerable<Stray> Strays(AnalysisContext context, Net net)
+    {
+        var made = context.Connectivity.Fixed;
+        var listed = net.Members.Select(m => made.ConductorOf(m.Terminal)).ToHashSet();
+        return
+            from terminal in net.Members.SelectMany(m => context.Connectivity.ByWires.MembersWith(m.Terminal)).Distinct()
+            where !listed.Contains(made.ConductorOf(terminal)) && context.Part(terminal.Part) is not (TerminalStrip or Splice)
+            let wire = context.WiresAt(terminal).FirstOrDefault()
+            where wire is not null
+            select new Stray(wire, terminal, wire.From == terminal ? wire.FromSpan : wire.ToSpan);
+    }
+
+    private sealed record Piece(ImmutableArray<NetMember> Members, bool IsWired)
+    {
+        public string Text => string.Join(' ', Members.Select(m => m.Terminal.ToString()));
+    }
+
+    private sealed record Stray(Wire Wire, TerminalId End, SourceSpan Span);
+}
