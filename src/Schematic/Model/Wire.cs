@@ -8,6 +8,9 @@ public sealed record Wire(string Designator, TerminalId From, TerminalId To, Sou
     /// <summary>Cross-section, or null when it is to be chosen.</summary>
     public WireGauge? Gauge { get; init; }
 
+    /// <summary>Whether the program chose the cross-section, the file stating none.</summary>
+    public bool IsGaugeChosen { get; init; }
+
     /// <summary>Colour, or null when not stated.</summary>
     public WireColour? Colour { get; init; }
 

@@ -1,7 +1,7 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using Schematic.Analysis.Quantities;
 using Schematic.Model;
+using Schematic.Tests.Reference;
 using Xunit;
 
 namespace Schematic.Tests.Analysis.Quantities;
@@ -107,14 +107,7 @@ public sealed class WireTableTests
     public void The_cable_makers_correction_agrees_with_the_rule_used_within_half_a_percent(double celsius, double multiplier) =>
         Assert.InRange(1 / CopperWire.TemperatureFactor(celsius) / multiplier, 0.995, 1.005);
 
-    private static List<Dictionary<string, string>> Reference([CallerFilePath] string here = "")
-    {
-        var path = Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "Reference", "wire-sizes.csv");
-        var lines = File.ReadAllLines(path);
-        var heads = lines[0].Split(',');
-        return [.. lines.Skip(1).Select(line => heads
-            .Zip(line.Split(',', heads.Length), KeyValuePair.Create).ToDictionary())];
-    }
+    private static IReadOnlyList<IReadOnlyDictionary<string, string>> Reference() => ReferenceTable.Read("wire-sizes.csv");
 
     private static double? Number(string cell) => cell.Length == 0 ? null : double.Parse(cell, CultureInfo.InvariantCulture);
 }

@@ -1,0 +1,42 @@
+using System.Globalization;
+
+namespace Schematic.Model;
+
+/// <summary>
+/// Quantities as people read them, with the unit that keeps the number short: three significant digits, in the words of the
+/// language (<c>40 mA</c>, <c>10 kohm</c>).
+/// </summary>
+public static class ValueText
+{
+    /// <summary>Volts; small ones in millivolts.</summary>
+    public static string Volts(double volts) => Scaled(volts, ("V", 1), ("mV", 1e-3));
+
+    /// <summary>Amperes, milliamperes or microamperes.</summary>
+    public static string Amps(double amps) => Scaled(amps, ("A", 1), ("mA", 1e-3), ("uA", 1e-6));
+
+    /// <summary>Ohms, kilohms, megohms or milliohms.</summary>
+    public static string Ohms(double ohms) => Scaled(ohms, ("Mohm", 1e6), ("kohm", 1e3), ("ohm", 1), ("mohm", 1e-3));
+
+    /// <summary>Watts or milliwatts.</summary>
+    public static string Watts(double watts) => Scaled(watts, ("W", 1), ("mW", 1e-3));
+
+    /// <summary>A plain number with three significant digits and no exponent.</summary>
+    public static string Number(double value)
+    {
+        if (value == 0 || !double.IsFinite(value)) return value.ToString(CultureInfo.InvariantCulture);
+        var digits = Math.Clamp(2 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 12);
+        return Math.Round(value, digits).ToString("0.############", CultureInfo.InvariantCulture);
+    }
+
+    // The first unit that gives a number of at least one; the last unit takes what is smaller still.
+    private static string Scaled(double value, params ReadOnlySpan<(string Unit, double Size)> units)
+    {
+        if (value == 0) return $"0 {units[0].Unit switch { "Mohm" => "ohm", var unit => unit }}";
+        foreach (var (unit, size) in units)
+        {
+            if (Math.Abs(value) >= size * (1 - 5e-4)) return $"{Number(value / size)} {unit}";
+        }
+
+        return $"{Number(value / units[^1].Size)} {units[^1].Unit}";
+    }
+}

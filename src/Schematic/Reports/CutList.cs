@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+using Schematic.Model;
+
+namespace Schematic.Reports;
+
+/// <summary>What to cut: pieces of equal gauge, colour and length together, thick wire first; cables at the end.</summary>
+public static class CutList
+{
+    private static readonly ImmutableArray<ReportColumn> Columns =
+    [
+        new("gauge", "Gauge"),
+        new("colour", "Colour", ColumnAlign.Centre),
+        new("length_mm", "Length mm", ColumnAlign.Right),
+        new("pieces_per_set", "Pieces a set", ColumnAlign.Right),
+        new("pieces", "Pieces", ColumnAlign.Right),
+        new("wires", "Wires"),
+    ];
+
+    /// <summary>Builds the list for all sets.</summary>
+    public static ReportTable Build(AnalysisContext context)
+    {
+        var panel = context.Panel;
+        var rows = panel.Wires.Where(w => w.Cable is null)
+            .GroupBy(w => (Area: w.Gauge?.AreaMm2 ?? 0, Gauge: WireList.GaugeText(w), Colour: w.Colour?.Code ?? "", w.LengthMm))
+            .OrderByDescending(g => g.Key.Area)
+            .ThenBy(g => g.Key.Gauge, NaturalOrder.Comparer)
+            .ThenBy(g => g.Key.Colour, StringComparer.Ordinal)
+            .ThenByDescending(g => g.Key.LengthMm ?? -1)
+            .Select(g => Row(g.Key.Gauge, g.Key.Colour, g.Key.LengthMm, panel.BuildCount, [.. g.Select(w => w.Designator)]));
+        var cables = panel.Cables.GroupBy(c => (Text: PartNames.Of(c), c.LengthMm))
+            .Select(g => Row(g.Key.Text, "", g.Key.LengthMm, panel.BuildCount, [.. g.Select(c => c.Designator)]));
+        return new ReportTable("Cut list", Columns, [.. rows, .. cables])
+        {
+            Notes = [$"Pieces: for {Sets(panel.BuildCount)}. Lengths as the file states them, nothing added: measure once on the first set before cutting the rest."],
+        };
+    }
+
+    /// <summary>"1 set" or "2 sets".</summary>
+    internal static string Sets(int count) => count == 1 ? "1 set" : $"{Figures.Count(count)} sets";
+
+    private static ImmutableArray<string> Row(
+        string gauge, string colour, double? lengthMm, int sets, ImmutableArray<string> names) =>
+    [
+        gauge, colour, Figures.Mm(lengthMm), Figures.Count(names.Length), Figures.Count(names.Length * sets),
+        NameList.Compact(names),
+    ];
+}

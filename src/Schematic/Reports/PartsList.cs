@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Analysis;
+using Schematic.Model;
+
+namespace Schematic.Reports;
+
+/// <summary>
+/// What to buy for all sets: equal parts together, then cables and wire by the metre, then the sums, one for each currency.
+/// Amounts are exact decimals.
+/// </summary>
+public static class PartsList
+{
+    private static readonly ImmutableArray<ReportColumn> Columns =
+    [
+        new("item", "Item", ColumnAlign.Right),
+        new("parts", "Parts"),
+        new("description", "What"),
+        new("per_set", "A set", ColumnAlign.Right),
+        new("spares", "Spares", ColumnAlign.Right),
+        new("quantity", "Buy", ColumnAlign.Right),
+        new("unit", "Unit"),
+        new("unit_price", "Price", ColumnAlign.Right),
+        new("total", "Total", ColumnAlign.Right),
+        new("currency", "Currency"),
+    ];
+
+    private static readonly ImmutableArray<ReportColumn> AlternativeColumns =
+    [
+        new("part", "Part"),
+        new("description", "First choice"),
+        new("quantity", "Buy", ColumnAlign.Right),
+        new("unit_price", "Price", ColumnAlign.Right),
+        new("total", "Total", ColumnAlign.Right),
+        new("alternative", "Alternative"),
+        new("alternative_price", "Price", ColumnAlign.Right),
+        new("alternative_total", "Total", ColumnAlign.Right),
+        new("saves", "Saves", ColumnAlign.Right),
+        new("currency", "Currency"),
+    ];
+
+    /// <summary>Builds the list.</summary>
+    public static ReportTable Build(AnalysisContext context)
+    {
+        var panel = context.Panel;
+        var lines = Lines(context).ToList();
+        var rows = lines.Select((line, i) => Row(line, i + 1)).Concat(Totals(lines));
+        return new ReportTable("Parts list", Columns, [.. rows]) { Notes = [.. Notes(panel, lines)] };
+    }
+
+    /// <summary>The alternatives of all parts beside the first choice, or null when there are none.</summary>
+    public static ReportTable? BuildAlternatives(AnalysisContext context)
+    {
+        var panel = context.Panel;
+        var rows = panel.Alternatives.Select(a => (Alternative: a, Part: context.Part(a.Part)))
+            .Where(a => a.Part is not null).Select(a => AlternativeRow(panel, a.Part!, a.Alternative)).ToImmutableArray();
+        if (rows.IsEmpty) return null;
+        return new ReportTable("Alternatives", AlternativeColumns, rows)
+        {
+            Notes = [$"For {CutList.Sets(panel.BuildCount)}. Saves: the first choice less the alternative; empty where a price is missing or the currencies differ."],
+        };
+    }
+
+    private static IEnumerable<Line> Lines(AnalysisContext context)
+    {
+        var panel = context.Panel;
+        var sets = panel.BuildCount;
+        foreach (var group in panel.Parts.Where(p => !p.OnHand).GroupBy(p => (Text: PartNames.Of(p), p.UnitPrice)))
+        {
+            var perSet = group.Count();
+            yield return new Line(
+                NameList.Compact(group.Select(p => p.Designator)), group.Key.Text, perSet, group.Sum(p => p.SparePieces),
+                (perSet * sets) + group.Sum(p => p.SparePieces), "pc", group.Key.UnitPrice);
+        }
+
+        foreach (var group in panel.Cables.GroupBy(c => (Text: PartNames.Of(c), c.PricePerMetre)))
+            yield return Metres(NameList.Compact(group.Select(c => c.Designator)), group.Key.Text, group.Select(c => c.LengthMm), sets, group.Key.PricePerMetre);
+        foreach (var group in LooseWire(panel))
+            yield return Metres(NameList.Compact(group.Select(w => w.Designator)), $"wire {group.Key.Gauge} {group.Key.Colour}".TrimEnd(), group.Select(w => w.LengthMm), sets, null);
+        var soldered = panel.Wires.Sum(w => (WireList.IsSoldered(context, w.From) ? 1 : 0) + (WireList.IsSoldered(context, w.To) ? 1 : 0));
+        if (soldered > 0) yield return new Line("", "sleeve for a soldered joint", soldered, 0, soldered * sets, "pc", null);
+    }
+
+    private static IEnumerable<IGrouping<(double Area, string Gauge, string Colour), Wire>> LooseWire(Panel panel) =>
+        panel.Wires.Where(w => w.Cable is null)
+            .GroupBy(w => (Area: w.Gauge?.AreaMm2 ?? 0, Gauge: w.Gauge?.Text ?? "", Colour: w.Colour?.Code ?? ""))
+            .OrderByDescending(g => g.Key.Area).ThenBy(g => g.Key.Colour, StringComparer.Ordinal);
+
+    private static Line Metres(string names, string text, IEnumerable<double?> lengthsMm, int sets, Price? price)
+    {
+        var perSet = lengthsMm.Sum(l => (decimal)(l ?? 0)) / 1000;
+        return new Line(names, text, perSet, 0, perSet * sets, "m", price);
+    }
+
+    private static ImmutableArray<string> Row(Line line, int item) =>
+    [
+        Figures.Count(item), line.Names, line.Text, Number(line.PerSet), line.Spares == 0 ? "" : Figures.Count(line.Spares),
+        Number(line.Quantity), line.Unit, line.Price is null ? "" : Figures.Money(line.Price.Amount),
+        line.Total is { } total ? Figures.Money(total) : "", line.Price?.Currency ?? "",
+    ];
+
+    private static IEnumerable<ImmutableArray<string>> Totals(List<Line> lines) =>
+        lines.Where(l => l.Price is not null).GroupBy(l => l.Price!.Currency).OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => (ImmutableArray<string>)["", "", "Sum", "", "", "", "", "", Figures.Money(g.Sum(l => l.Total!.Value)), g.Key]);
+
+    private static IEnumerable<string> Notes(Panel panel, List<Line> lines)
+    {
+        yield return $"Quantities for {CutList.Sets(panel.BuildCount)}; Buy = a set x {Figures.Count(panel.BuildCount)} + spares.";
+        var unpriced = lines.Count(l => l.Price is null);
+        if (unpriced > 0) yield return $"{Figures.Count(unpriced)} of {Figures.Count(lines.Count)} items have no price and are not in the sum.";
+        if (lines.Exists(l => l.Unit == "m")) yield return "Metres are the net length of all pieces: buy a tenth more for waste and slack (common practice, no source).";
+        var onHand = panel.Parts.Where(p => p.OnHand).Select(p => p.Designator).ToList();
+        if (onHand.Count > 0) yield return $"On hand, not bought: {NameList.Compact(onHand)}.";
+    }
+
+    private static ImmutableArray<string> AlternativeRow(Panel panel, Part part, PartAlternative alternative)
+    {
+        var quantity = panel.BuildCount + part.SparePieces;
+        var first = part.UnitPrice?.Amount * quantity;
+        var other = alternative.UnitPrice?.Amount * quantity;
+        var comparable = first is not null && other is not null && part.UnitPrice!.Currency == alternative.UnitPrice!.Currency;
+        return
+        [
+            part.Designator, PartNames.Of(part), Figures.Count(quantity), Money(part.UnitPrice?.Amount), Money(first),
+            alternative.OrderText, Money(alternative.UnitPrice?.Amount), Money(other),
+            comparable ? Money(first - other) : "", (part.UnitPrice ?? alternative.UnitPrice)?.Currency ?? "",
+        ];
+    }
+
+    private static string Money(decimal? amount) => amount is { } value ? Figures.Money(value) : "";
+
+    private static string Number(decimal quantity) => quantity.ToString("0.###", CultureInfo.InvariantCulture);
+
+    private sealed record Line(
+        string Names, string Text, decimal PerSet, int Spares, decimal Quantity, string Unit, Price? Price)
+    {
+        public decimal? Total => Price is null ? null : Price.Amount * Quantity;
+    }
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+using Schematic.Analysis.Quantities;
+using Schematic.Inserts;
+using Schematic.Model;
+
+namespace Schematic.Reports;
+
+/// <summary>The wire list: one row a wire, in the order of building (<see cref="BuildOrder"/>).</summary>
+public static class WireList
+{
+    private static readonly ImmutableArray<ReportColumn> Columns =
+    [
+        new("wire", "Wire"),
+        new("from", "From"),
+        new("to", "To"),
+        new("colour", "Colour", ColumnAlign.Centre),
+        new("gauge", "Gauge"),
+        new("length_mm", "Length mm", ColumnAlign.Right),
+        new("strip_from_mm", "Strip from mm", ColumnAlign.Right),
+        new("strip_to_mm", "Strip to mm", ColumnAlign.Right),
+        new("sleeve", "Sleeve"),
+        new("marks", "Marks", ColumnAlign.Right),
+        new("cable", "Cable"),
+    ];
+
+    /// <summary>Builds the list.</summary>
+    public static ReportTable Build(AnalysisContext context)
+    {
+        var order = BuildOrder.Wires(context);
+        return new ReportTable("Wire list", Columns, [.. order.Select(w => Row(context, w.Wire, w.First, w.Second))])
+        {
+            Notes = [.. Notes(context, order.Select(w => w.Wire))],
+        };
+    }
+
+    /// <summary>What is printed for a wire's cross-section; a chosen one is marked.</summary>
+    public static string GaugeText(Wire wire) =>
+        wire.Gauge is not { } gauge ? "" : wire.IsGaugeChosen ? $"{gauge.Text} (chosen)" : gauge.Text;
+
+    /// <summary>Whether the joint at a terminal is soldered, so that a sleeve goes over it.</summary>
+    public static bool IsSoldered(AnalysisContext context, TerminalId terminal) =>
+        context.Part(terminal.Part) is Connector { Termination: Termination.Solder };
+
+    private static ImmutableArray<string> Row(AnalysisContext context, Wire wire, TerminalId from, TerminalId to) =>
+    [
+        wire.Designator,
+        from.ToString(),
+        to.ToString(),
+        wire.Colour?.Code ?? "",
+        GaugeText(wire),
+        Figures.Mm(wire.LengthMm),
+        Figures.Mm(StripMm(context, from)),
+        Figures.Mm(StripMm(context, to)),
+        SleeveText(context, from, to),
+        wire is { LengthMm: { } length, Cable: null } ? Figures.Count(WireMarks.Count(length)) : "",
+        wire.Cable is null ? "" : wire.Core is null ? wire.Cable : $"{wire.Cable} core {wire.Core}",
+    ];
+
+    private static double? StripMm(AnalysisContext context, TerminalId terminal) =>
+        (context.Part(terminal.Part) as Connector)?.StripMm;
+
+    private static string SleeveText(AnalysisContext context, TerminalId from, TerminalId to) =>
+        (IsSoldered(context, from), IsSoldered(context, to)) switch
+        {
+            (true, true) => "both ends",
+            (true, false) => $"at {from}",
+            (false, true) => $"at {to}",
+            _ => "",
+        };
+
+    private static IEnumerable<string> Notes(AnalysisContext context, IEnumerable<Wire> wires)
+    {
+        var all = wires.ToList();
+        var orders = BuildOrder.Stations(context).OfType<Connector>()
+            .Select(c => $"{c.Designator} {SolderingOrder.Words(c.Insert)}").ToList();
+        if (orders.Count > 0)
+            yield return $"Sorted for building, in the view from the wire side: {string.Join("; ", orders)}.";
+        if (all.Exists(w => IsSoldered(context, w.From) || IsSoldered(context, w.To)))
+            yield return "Sleeve: goes on before soldering; reaches 5 mm or two insulated-wire diameters onto the insulation, the larger (NASA-STD-8739.3 9.8).";
+        yield return $"Marks: how often the wire carries its number ({Sources.WireMarks}). Cable cores are marked at both ends.";
+        if (all.Exists(w => w.LengthMm is null)) yield return "A wire without length is cut to fit; leave slack for two more terminations (FAA AC 43.13-1B 11-118).";
+        if (all.Exists(w => w.IsGaugeChosen)) yield return "(chosen): the file states no cross-section; the load sheet says how it was found.";
+        yield return "Colours: letters of IEC 60757.";
+    }
+}
