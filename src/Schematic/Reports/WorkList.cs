@@ -13,7 +13,7 @@ namespace Schematic.Reports;
 /// </summary>
 public static class WorkList
 {
-    private const string Box = "[   ]";
+    private const string Box = "☐";
 
     private static readonly ImmutableArray<ReportColumn> WireColumns =
     [

@@ -1,0 +1,51 @@
+using Schematic.Analysis;
+using Schematic.Drawing;
+using Schematic.Layout.Frame;
+using Schematic.Layout.Labels;
+using Schematic.Model;
+using Schematic.Tests.Reports;
+using Xunit;
+
+namespace Schematic.Tests.Layout.Labels;
+
+public sealed class LabelSheetTests
+{
+    [Fact]
+    public void Every_wire_is_labelled_as_often_as_it_is_marked()
+    {
+        var labels = WireLabels.Of(SmallHarness.Context());
+        Assert.Equal(["P1:1", "F1:2"], labels.Where(l => l.Wire == "W2").Select(l => l.Place));
+        Assert.Empty(labels.Where(l => l.Wire == "W5"));
+        Assert.Equal(2, labels.Count(l => l.Wire == "C1"));
+        Assert.Equal(10, labels.Length);
+    }
+
+    [Theory]
+    [InlineData("A4", true, 2)]
+    [InlineData("A4", false, 30)]
+    [InlineData("Letter", true, 30)]
+    public void Labels_of_all_sets_lie_inside_the_frame_and_apart(string size, bool landscape, int sets)
+    {
+        var panel = SmallHarness.Panel(sets) with { Sheet = SheetSize.Find(size, landscape)! };
+        var frame = SheetFrame.For(panel);
+        var sheets = LabelSheets.Build(new AnalysisContext(panel), frame);
+        var boxes = sheets.Select(s => s.Marks.OfType<LineMark>().Where(m => m.IsClosed).Select(m => m.Bounds).ToList()).ToList();
+
+        Assert.Equal(10 * sets, boxes.Sum(b => b.Count));
+        foreach (var (sheet, labels) in sheets.Zip(boxes))
+        {
+            Assert.All(sheet.Marks, m => Assert.True(frame.ContentBox(SheetKind.Labels).Contains(m.Bounds, 0.01)));
+            for (var i = 0; i < labels.Count; i++)
+                Assert.All(labels.Skip(i + 1), other => Assert.False(labels[i].Overlaps(other)));
+        }
+    }
+
+    [Fact]
+    public void Labels_are_five_millimetres_high_and_the_bar_is_fifty_long()
+    {
+        var panel = SmallHarness.Panel();
+        var marks = LabelSheets.Build(new AnalysisContext(panel), SheetFrame.For(panel)).Single().Marks;
+        Assert.All(marks.OfType<LineMark>().Where(m => m.IsClosed), m => Assert.Equal(5, m.Bounds.Height, 1e-9));
+        Assert.Contains(marks.OfType<LineMark>(), m => m.Role == MarkRole.Dimension && Math.Abs(m.Bounds.Width - 50) < 1e-9);
+    }
+}
