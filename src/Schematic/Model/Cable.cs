@@ -21,6 +21,9 @@ public sealed record Cable(string Designator, ImmutableArray<string> Cores, Sour
     /// <summary>The wire designator of the screen, or null where it is not connected.</summary>
     public string? Screen { get; init; }
 
+    /// <summary>The terminal that the screen ends on where it is joined at one end alone, or null.</summary>
+    public TerminalId? ScreenTerminal { get; init; }
+
     /// <summary>What the parts list calls it, or null to derive one.</summary>
     public string? OrderText { get; init; }
 

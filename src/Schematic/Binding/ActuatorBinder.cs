@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Schematic.Language;
+using Schematic.Model;
+
+namespace Schematic.Binding;
+
+/// <summary>Builds actuators.</summary>
+internal sealed class ActuatorBinder(NameTable names, BindingReporter report)
+{
+    /// <summary>Builds an actuator and makes its positions known; null when its name was taken.</summary>
+    public Actuator? Bind(Scope scope, ActuatorSyntax syntax)
+    {
+        var known = CheckPositions(scope, syntax);
+        if (names.Own(scope, syntax.Name.Text, syntax.Name.Span) is not { } declared) return null;
+        declared.IsIncomplete |= syntax.HasErrors || known.IsEmpty;
+        if (known.IsEmpty) return null;
+        declared.Actuator = new Actuator(declared.FullName, known, declared.Span)
+        {
+            Description = syntax.Description?.Text ?? "",
+            IsEndless = syntax.IsEndless,
+        };
+        return declared.Actuator;
+    }
+
+    private ImmutableArray<ActuatorPosition> CheckPositions(Scope scope, ActuatorSyntax syntax)
+    {
+        if (syntax.Positions.IsEmpty && !syntax.HasErrors)
+        {
+            report.MissingValue(
+                scope.At(syntax.Name.Span), $"`{syntax.Name.Text}` has no positions.",
+                $"List them in mechanical order: actuator {syntax.Name.Text} {{ normal rest  reverse }}.");
+        }
+
+        var byName = new Dictionary<string, PositionSyntax>(StringComparer.Ordinal);
+        foreach (var position in syntax.Positions)
+        {
+            if (!byName.TryAdd(position.Name.Text, position))
+                report.DuplicateName(scope.At(position.Name.Span), position.Name.Text, scope.At(byName[position.Name.Text].Name.Span));
+        }
+
+        CheckRest(scope, syntax);
+        return
+        [
+            .. byName.Values.OrderBy(p => p.Name.Span.Start).Select(p => new ActuatorPosition(
+                p.Name.Text, p == RestOf(syntax), SpringTarget(scope, syntax, p, byName), scope.At(p.Name.Span))),
+        ];
+    }
+
+    /// <summary>The position marked rest; without a mark the first that is not momentary.</summary>
+    private static PositionSyntax RestOf(ActuatorSyntax syntax) =>
+        syntax.Positions.FirstOrDefault(p => p.Rest is not null)
+        ?? syntax.Positions.FirstOrDefault(p => p.SpringsTo is null)
+        ?? syntax.Positions[0];
+
+    private void CheckRest(Scope scope, ActuatorSyntax syntax)
+    {
+        var resting = syntax.Positions.Where(p => p.Rest is not null).ToList();
+        foreach (var second in resting.Skip(1))
+            report.StatedTwice(scope.At(second.Rest!.Span), "the rest position", scope.At(resting[0].Rest!.Span));
+        foreach (var held in resting.Take(1).Where(p => p.SpringsTo is not null))
+        {
+            report.Contradiction(
+                scope.At(held.SpringsTo!.Span), $"`{held.Name.Text}` cannot be the rest position and spring away from itself.",
+                "Mark the position it springs to as rest.", scope.At(held.Rest!.Span));
+        }
+    }
+
+    private string? SpringTarget(
+        Scope scope, ActuatorSyntax syntax, PositionSyntax position, Dictionary<string, PositionSyntax> byName)
+    {
+        if (position.SpringsTo is not { } target) return null;
+        if (!byName.ContainsKey(target.Text))
+        {
+            if (!syntax.HasErrors)
+                report.UnknownPosition(scope.At(target.Span), syntax.Name.Text, target.Text, [.. byName.Keys], scope.At(syntax.Name.Span));
+            return null;
+        }
+
+        if (target.Text != position.Name.Text) return target.Text;
+        report.Contradiction(
+            scope.At(target.Span), $"`{target.Text}` springs to itself.", "Name the position it returns to when let go.",
+            scope.At(position.Name.Span));
+        return null;
+    }
+}

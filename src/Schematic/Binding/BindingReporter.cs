@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Diagnostics;
+using Schematic.Language;
+using Schematic.Text;
+
+namespace Schematic.Binding;
+
+/// <summary>
+/// The findings about names and values; all their wording is here. A file that is used twice is read once: its findings are
+/// given once.
+/// </summary>
+internal sealed class BindingReporter
+{
+    /// <summary>Letters compared in search of near names, after which none are proposed any more: garbage has no near names.</summary>
+    private const long MostComparisons = 20_000_000;
+
+    private readonly ImmutableArray<Diagnostic>.Builder _found = ImmutableArray.CreateBuilder<Diagnostic>();
+    private readonly HashSet<(string Rule, SourceText Source, TextSpan Span, string Message)> _seen = [];
+    private long _comparisons;
+
+    /// <summary>What was found, in the order found.</summary>
+    public ImmutableArray<Diagnostic> Found => _found.ToImmutable();
+
+    public void AddAll(ImmutableArray<Diagnostic> found)
+    {
+        foreach (var diagnostic in found) Add(diagnostic);
+    }
+
+    public void UnknownName(SourceSpan span, string name, string kinds, IReadOnlyCollection<string> known)
+    {
+        var nearest = Nearest(name, known);
+        Add("unknown-name", $"{Capital(kinds)} named `{name}` is not declared.", span, HelpFor(name, nearest)
+            ?? $"Declare it, or look at the name: {kinds} is meant here.");
+    }
+
+    public void WrongKind(SourceSpan span, string name, string isKind, string needed, SourceSpan declared) =>
+        Add("wrong-kind", $"`{name}` is {isKind}; {needed} is needed here.", span, $"Name {needed}.",
+            new RelatedSpan(declared, "declared here"));
+
+    public void UnknownContact(SourceSpan span, string part, string contact, IReadOnlyCollection<string> known, SourceSpan declared)
+    {
+        var nearest = Nearest(contact, known);
+        var help = HelpFor(contact, nearest) is { } near && nearest is not null && !IsNumber(contact) ? near : Terminals(part, known);
+        Add("unknown-contact", $"`{part}` has no contact `{contact}`.", span, help, new RelatedSpan(declared, "declared here"));
+    }
+
+    public void UnknownPosition(SourceSpan span, string subject, string state, IReadOnlyCollection<string> known, SourceSpan declared) =>
+        Add("unknown-position", $"`{subject}` has no position `{state}`.", span,
+            HelpFor(state, Nearest(state, known)) ?? $"It has: {string.Join(", ", known)}.",
+            new RelatedSpan(declared, "declared here"));
+
+    public void UnknownState(SourceSpan span, string subject, string isKind, string states) =>
+        Add("unknown-position", $"`{subject}` is {isKind}: it is {states}.", span, $"Write one of them: {subject} {states.Split(' ')[0]}.");
+
+    public void UnknownWord(SourceSpan span, string rule, string what, string word, IReadOnlyCollection<string> known) =>
+        Add(rule, $"`{word}` is not {what}.", span,
+            HelpFor(word, Nearest(word, known)) ?? $"Known: {string.Join(", ", known)}.");
+
+    public void DuplicateName(SourceSpan span, string name, SourceSpan first) =>
+        Add("duplicate-name", $"The name `{name}` is declared twice.", span, "Give each a name of its own.",
+            new RelatedSpan(first, "first declared here"));
+
+    public void StatedTwice(SourceSpan span, string what, SourceSpan first) =>
+        Add("stated-twice", $"{Capital(what)} is stated twice.", span, "Keep the one that holds.",
+            new RelatedSpan(first, "first stated here"));
+
+    public void Contradiction(SourceSpan span, string message, string help, SourceSpan other) =>
+        Add("contradiction", message, span, help, new RelatedSpan(other, "the other is here"));
+
+    public void MissingValue(SourceSpan span, string message, string help) => Add("missing-value", message, span, help);
+
+    public void WrongUnit(SourceSpan span, QuantitySyntax quantity, string expected)
+    {
+        var found = quantity.Unit.Length == 0 ? "has no unit"
+            : quantity.Dimension == Dimension.Unknown ? $"has an unknown unit, `{quantity.Unit}`"
+            : $"is {UnitWords.Kind(quantity.Dimension)}";
+        Add("wrong-unit", $"{quantity.Number}{(quantity.Unit.Length == 0 ? "" : " " + quantity.Unit)} {found}; {expected} is expected here.",
+            span, UnitWords.Near(quantity) is { } near ? $"Did you mean {quantity.Number} {near}?" : $"Give {expected} with its unit.");
+    }
+
+    public void OutOfRange(SourceSpan span, string message, string help) => Add("out-of-range", message, span, help);
+
+    public void CountMismatch(SourceSpan span, string message, string help, SourceSpan? other = null) =>
+        Add("count-mismatch", message, span, help, [.. other is { } o ? [new RelatedSpan(o, "to match this")] : Array.Empty<RelatedSpan>()]);
+
+    public void InsertFault(SourceSpan span, string message, string help, bool isWarning) => Add(new Diagnostic(
+        "insert-geometry", isWarning ? Severity.Warning : Severity.Error, message, span) { Help = help });
+
+    public void MissingFile(SourceSpan span, string path) =>
+        Add("missing-file", $"The file \"{path}\" is not there.", span, "The path starts in the folder of this file; look at its spelling.");
+
+    public void UnreadableFile(SourceSpan span, string path) =>
+        Add("missing-file", $"The file \"{path}\" cannot be read.", span, "It may be a folder, too large, or not permitted to be read.");
+
+    public void OutsideFolder(SourceSpan span, string path) =>
+        Add("outside-folder", $"The file \"{path}\" lies outside the folder of the main file.", span,
+            "Copy it into the folder, or allow files outside it when the program is started.");
+
+    public void UseCycle(SourceSpan span, IReadOnlyList<string> chain) =>
+        Add("use-cycle", $"The file uses itself: {string.Join(" uses ", chain)}.", span, "Take one of these use statements out.");
+
+    public void TooManyUses(SourceSpan span, int limit) =>
+        Add("out-of-range", $"More than {limit.ToString("N0", CultureInfo.InvariantCulture)} files are used in all.", span,
+            "Look for a file that uses others many times over.");
+
+    private void Add(string rule, string message, SourceSpan span, string help, params ImmutableArray<RelatedSpan> related) =>
+        Add(new Diagnostic(rule, Severity.Error, message, span) { Help = help, Related = related });
+
+    private void Add(Diagnostic diagnostic)
+    {
+        if (_seen.Add((diagnostic.Rule, diagnostic.Span.Source, diagnostic.Span.Span, diagnostic.Message))) _found.Add(diagnostic);
+    }
+
+    private string? Nearest(string name, IReadOnlyCollection<string> known)
+    {
+        if (_comparisons > MostComparisons) return null;
+        _comparisons += (long)known.Count * Math.Max(1, name.Length);
+        return Spelling.Nearest(name, known);
+    }
+
+    private static string? HelpFor(string name, string? nearest) =>
+        nearest is null ? null
+        : string.Equals(nearest, name, StringComparison.OrdinalIgnoreCase) ? $"Did you mean `{nearest}`? Capital and small letters differ."
+        : $"Did you mean `{nearest}`?";
+
+    private static string Terminals(string part, IReadOnlyCollection<string> known)
+    {
+        var names = known.Count <= 12 ? string.Join(" ", known) : $"{string.Join(" ", known.Take(3))} … {known.Last()}";
+        return known.Count == 0 ? $"`{part}` has no contacts." : $"`{part}` has: {names}.";
+    }
+
+    private static bool IsNumber(string contact) => contact.All(char.IsAsciiDigit);
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using Schematic.Inserts;
+using Schematic.Language;
+using Schematic.Model;
+
+namespace Schematic.Binding;
+
+/// <summary>Builds connectors. One without an insert of its own takes that of the half it mates.</summary>
+internal sealed class ConnectorBinder(NameTable names, BindingReporter report)
+{
+    private static readonly string[] MayRepeat = ["size", "spare", "position"];
+
+    private static readonly InsertArrangement NoInsert = new("positions", InsertOutline.Round, [], "");
+
+    /// <summary>Builds a connector, as far as that goes without knowing the others; null when its name was taken.</summary>
+    public Connector? Bind(Scope scope, PartSyntax syntax)
+    {
+        var reader = new ClauseReader(Joined(syntax), scope, report, MayRepeat);
+        var insert = new InsertReader(reader, scope, report).Read(order => SizesOf(scope, reader, order));
+        var sizes = SizesOf(scope, reader, [.. insert.Arrangement?.Contacts.Select(c => c.Name) ?? []]);
+        var declared = names.Own(scope, syntax.Designator.Text, syntax.Designator.Span);
+        var connector = new Connector(scope.Full(syntax.Designator.Text), insert.Arrangement ?? NoInsert, scope.At(syntax.Designator.Span))
+        {
+            Description = syntax.Description?.Text ?? "",
+            Gender = reader.Choice("pins", "sockets") switch { "pins" => Gender.Pins, "sockets" => Gender.Sockets, _ => Gender.Unstated },
+            KeyDegrees = KeyOf(reader),
+            ContactSize = sizes.Common,
+            OtherSizes = sizes.Others,
+            Termination = reader.Choice("solder", "crimp", "screw", "clamp") switch
+            {
+                "solder" => Termination.Solder,
+                "crimp" => Termination.Crimp,
+                "screw" => Termination.Screw,
+                "clamp" => Termination.Clamp,
+                _ => Termination.Unstated,
+            },
+            StripMm = insert.StripMm,
+            Mates = MateOf(scope, reader),
+        };
+        connector = reader.WithPurchase(WithInsert(connector, connector.Insert));
+        if (declared is null) return null;
+        declared.IsIncomplete |= insert.IsBroken || (syntax.HasErrors && insert.Arrangement is null);
+        declared.Set(connector);
+        return connector;
+    }
+
+    /// <summary>Gives a connector without an insert that of its mate.</summary>
+    public Connector Complete(Connector connector, IReadOnlyDictionary<string, Connector> mates)
+    {
+        var declared = Own(connector);
+        if (!connector.Insert.Contacts.IsEmpty || declared is null) return connector;
+        if (!mates.TryGetValue(connector.Designator, out var mate) || mate.Insert.Contacts.IsEmpty)
+        {
+            var mateIsIncomplete = mate is not null && Own(mate) is { IsIncomplete: true };
+            if (!declared.IsIncomplete && !mateIsIncomplete)
+            {
+                report.MissingValue(
+                    connector.Span, "The connector has no insert.",
+                    "Give one, such as spiral 37 or grid 5 by 2, or the connector it mates: mates P1.");
+            }
+
+            declared.IsIncomplete = true;
+            return connector;
+        }
+
+        var completed = WithInsert(connector, mate.Insert);
+        declared.Set(completed);
+        return completed;
+    }
+
+    /// <summary>Adds the spare contacts, once the contacts are known.</summary>
+    public Connector WithSpares(Connector connector, Scope scope, PartSyntax syntax)
+    {
+        if (Own(connector) is not { } declared) return connector;
+        var spares = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
+        foreach (var item in Joined(syntax).Where(c => c.Keyword == "spare").SelectMany(c => c.All<ContactSyntax>()))
+        {
+            foreach (var contact in ContactRanges.Expand(item.From, item.To, scope, report, declared.TerminalNames) ?? [])
+            {
+                if (names.HasContact(scope, declared, syntax.Designator, contact, item.Span)) spares.Add(contact);
+            }
+        }
+
+        foreach (var contact in connector.OtherSizes.Keys.Where(c => !declared.HasTerminal(c)).Order(StringComparer.Ordinal))
+        {
+            var item = Joined(syntax).Where(c => c.Keyword == "size").SelectMany(c => c.All<ContactSyntax>())
+                .First(i => (ContactRanges.Expand(i.From, i.To, scope, report, declared.TerminalNames) ?? []).Contains(contact));
+            names.HasContact(scope, declared, syntax.Designator, contact, item.Span);
+        }
+
+        var completed = connector with { Spares = spares.ToImmutable() };
+        declared.Set(completed);
+        return completed;
+    }
+
+    private Declared? Own(Connector connector) => names.Find(new Scope(connector.Span.Source, ""), connector.Designator);
+
+    private static Connector WithInsert(Connector connector, InsertArrangement insert) => connector with
+    {
+        Insert = insert,
+        Terminals = [.. insert.Contacts.Select(c => new Terminal(c.Name, connector.Span))],
+    };
+
+    private static ImmutableArray<ClauseSyntax> Joined(PartSyntax syntax) => [.. syntax.Clauses, .. syntax.Block];
+
+    /// <summary>The size that holds for all contacts, and those of the contacts that differ.</summary>
+    private ContactSizes SizesOf(Scope scope, ClauseReader reader, ImmutableArray<string> order)
+    {
+        WordSyntax? common = null;
+        var others = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var clause in reader.Clauses.Where(c => c.Keyword == "size"))
+        {
+            var size = clause.All<WordSyntax>().First();
+            var contacts = clause.All<ContactSyntax>().ToList();
+            if (contacts.Count == 0 && common is not null) report.StatedTwice(scope.At(clause.Span), "the contact size", scope.At(common.Span));
+            if (contacts.Count == 0) common ??= size;
+            foreach (var contact in contacts.SelectMany(c => ContactRanges.Expand(c.From, c.To, scope, report, order) ?? []))
+                others[contact] = size.Text;
+        }
+
+        return new ContactSizes(common?.Text, others.ToImmutable());
+    }
+
+    private string? MateOf(Scope scope, ClauseReader reader)
+    {
+        if (reader.Word("mates") is not { } word) return null;
+        var mate = names.Resolve(scope, word, "a connector", d => d.KindWord == "connector");
+        return mate?.FullName;
+    }
+
+    private static double KeyOf(ClauseReader reader) => reader.Find("key")?.Values[0] switch
+    {
+        WordSyntax { Text: "right" } => 90,
+        WordSyntax { Text: "bottom" } => 180,
+        WordSyntax { Text: "left" } => 270,
+        NumberSyntax number => number.Value % 360,
+        _ => 0,
+    };
+}

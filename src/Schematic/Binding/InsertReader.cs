@@ -1,0 +1,221 @@
+using System.Collections.Immutable;
+using Schematic.Inserts;
+using Schematic.Language;
+
+namespace Schematic.Binding;
+
+/// <summary>Reads the clauses that describe a connector's insert, and has it built.</summary>
+internal sealed class InsertReader(ClauseReader reader, Scope scope, BindingReporter report)
+{
+    private static readonly string[] Families = ["spiral", "ring", "rows", "grid", "strip"];
+
+    /// <summary>What the clauses give: the insert, if any; the strip length; whether an insert was described but is wrong.</summary>
+    public (InsertArrangement? Arrangement, double? StripMm, bool IsBroken) Read(Func<ImmutableArray<string>, ContactSizes> sizes)
+    {
+        var strip = reader.Find("strip");
+        var stripLength = strip?.Values[0] is QuantitySyntax { Dimension: not Dimension.Unknown } or QuantitySyntax { Unit.Length: > 0 }
+            ? reader.Quantity("strip", Dimension.Length, "a length", zeroAllowed: false)
+            : null;
+        var family = FamilyOf(isStripFamily: strip is not null && strip.Values[0] is QuantitySyntax { Unit.Length: 0 });
+        var positions = Positions();
+        if (family is null && positions.IsEmpty)
+        {
+            RefuseLooseModifiers();
+            return (null, stripLength, false);
+        }
+
+        var builder = BuilderFor(family);
+        if (builder is null) return (null, stripLength, true);
+        builder = builder with
+        {
+            Positions = positions,
+            Letters = reader.Has("letters"),
+            Names = Names("names"),
+            Outline = OutlineOf(family),
+        };
+        return (Build(builder, sizes, family ?? "position"), stripLength, false) switch
+        {
+            (null, var length, _) => (null, length, true),
+            var built => built,
+        };
+    }
+
+    private string? FamilyOf(bool isStripFamily)
+    {
+        var present = Families.Where(f => f == "strip" ? isStripFamily : reader.Has(f)).ToArray();
+        return reader.Choice(present);
+    }
+
+    private InsertArrangement? Build(InsertBuilder builder, Func<ImmutableArray<string>, ContactSizes> sizes, string family)
+    {
+        var result = builder.Build();
+        if (result.Arrangement is { } plain)
+        {
+            var known = sizes([.. plain.Contacts.Select(c => c.Name)]);
+            result = (builder with { DiameterMm = known.CommonMm, OtherDiametersMm = known.OthersMm }).Build();
+        }
+
+        var clause = reader.Find(family) ?? reader.Clauses.First(c => c.Keyword == family);
+        foreach (var problem in result.Problems) report.InsertFault(scope.At(clause.Span), problem.Message, problem.Help, problem.IsWarning);
+        return result.Arrangement;
+    }
+
+    private InsertBuilder? BuilderFor(string? family) => family switch
+    {
+        "spiral" => Spiral(),
+        "ring" => Ring(),
+        "rows" => Rows(),
+        "grid" => Grid(),
+        "strip" => Strip(),
+        _ => new PositionsInsert(),
+    };
+
+    private SpiralInsert? Spiral()
+    {
+        var count = reader.Count("spiral", 1, InsertBuilder.MaxContacts);
+        var rings = reader.Has("rings") ? reader.Counts("rings", 1, InsertBuilder.MaxContacts) : [];
+        if (count is null || rings is null) return null;
+        return new SpiralInsert(count.Value)
+        {
+            Rings = rings.Value,
+            FromRim = reader.Word("from")?.Text switch { "rim" => true, "centre" => false, _ => null },
+            Clockwise = Clockwise(),
+            Face = Face(),
+            StartDegrees = reader.Numbers("start"),
+            RadiiMm = Lengths("radii"),
+            SpacingMm = reader.Quantity("pitch", Dimension.Length, "a length"),
+        };
+    }
+
+    private RingInsert? Ring()
+    {
+        if (reader.Count("ring", 1, InsertBuilder.MaxContacts) is not { } count) return null;
+        return new RingInsert(count)
+        {
+            ArcDegrees = Arc() ?? 360,
+            Order = Names("order"),
+            HasCentre = reader.Has("centre"),
+            Clockwise = Clockwise(),
+            Face = Face(),
+            StartDegrees = reader.Numbers("start") is [var start, ..] ? start : null,
+            RadiusMm = reader.Quantity("radius", Dimension.Length, "a length"),
+        };
+    }
+
+    private RowsInsert? Rows()
+    {
+        if (reader.Counts("rows", 1, InsertBuilder.MaxContacts) is not { } counts) return null;
+        var rows = new RowsInsert(counts) { IsStaggered = reader.Has("staggered"), Face = Face() };
+        if (Pitch() is { } pitch) rows = rows with { PitchMm = pitch };
+        if (reader.Quantity("gap", Dimension.Length, "a length") is { } gap) rows = rows with { GapMm = gap };
+        return rows;
+    }
+
+    private GridInsert? Grid()
+    {
+        if (reader.Counts("grid", 1, InsertBuilder.MaxContacts) is not [var columns, var rows]) return null;
+        var grid = new GridInsert(columns, rows)
+        {
+            GapMm = reader.Quantity("gap", Dimension.Length, "a length"),
+            Numbering = reader.Choice("zigzag", "by-rows", "by-columns", "around") switch
+            {
+                "zigzag" => GridNumbering.Zigzag,
+                "by-columns" => GridNumbering.ByColumns,
+                "around" => GridNumbering.Around,
+                _ => GridNumbering.ByRows,
+            },
+            From = reader.Word("from")?.Text switch
+            {
+                "upper-right" => GridCorner.UpperRight,
+                "lower-left" => GridCorner.LowerLeft,
+                "lower-right" => GridCorner.LowerRight,
+                _ => GridCorner.UpperLeft,
+            },
+            Face = Face(),
+        };
+        return Pitch() is { } pitch ? grid with { PitchMm = pitch } : grid;
+    }
+
+    private StripInsert? Strip()
+    {
+        var quantity = reader.Find("strip")!.All<QuantitySyntax>().First();
+        var number = new NumberSyntax(quantity.Number, quantity.Value, quantity.Span);
+        if (reader.Whole(number, "strip", 1, InsertBuilder.MaxContacts) is not { } count) return null;
+        var strip = new StripInsert(count) { Face = Face() };
+        return Pitch() is { } pitch ? strip with { PitchMm = pitch } : strip;
+    }
+
+    private double? Pitch() => reader.Quantity("pitch", Dimension.Length, "a length");
+
+    private double? Arc()
+    {
+        if (reader.Find("arc")?.Values[0] is not NumberSyntax arc) return null;
+        if (arc.Value is > 0 and <= 360) return arc.Value;
+        report.OutOfRange(scope.At(arc.Span), $"{arc.Text} is out of range for `arc`.", "Give an angle above 0 and up to 360 degrees.");
+        return null;
+    }
+
+    private InsertOutline? OutlineOf(string? family) =>
+        reader.Has("d-shape") ? InsertOutline.DShape : family == "rows" ? InsertOutline.Rectangular : null;
+
+    private bool? Clockwise() => reader.Choice("clockwise", "counter-clockwise") switch
+    {
+        "clockwise" => true,
+        "counter-clockwise" => false,
+        _ => null,
+    };
+
+    private FaceView? Face()
+    {
+        var words = reader.Find("on")?.All<WordSyntax>().Select(w => w.Text).ToList();
+        return words switch
+        {
+            ["front", "pins"] => FaceView.FrontOfPins,
+            ["rear", "pins"] => FaceView.RearOfPins,
+            ["front", "sockets"] => FaceView.FrontOfSockets,
+            ["rear", "sockets"] => FaceView.RearOfSockets,
+            _ => null,
+        };
+    }
+
+    private ImmutableArray<double> Lengths(string keyword) => reader.Find(keyword) is not { } clause ? []
+        : [.. clause.All<QuantitySyntax>().Select(q => reader.Value(q, Dimension.Length, "a length", zeroAllowed: true)).Where(v => v is not null).Select(v => v!.Value)];
+
+    private ImmutableArray<string> Names(string keyword) => reader.Find(keyword) is not { } clause ? []
+        : [.. clause.All<ContactSyntax>().SelectMany(c => ContactRanges.Expand(c.From, c.To, scope, report) ?? [])];
+
+    private ImmutableArray<ContactPosition> Positions()
+    {
+        var found = ImmutableArray.CreateBuilder<ContactPosition>();
+        var first = new Dictionary<string, ClauseSyntax>(StringComparer.Ordinal);
+        foreach (var clause in reader.Clauses.Where(c => c.Keyword == "position"))
+        {
+            var name = clause.All<WordSyntax>().First();
+            if (!first.TryAdd(name.Text, clause))
+                report.StatedTwice(scope.At(clause.Span), $"the position of {name.Text}", scope.At(first[name.Text].Span));
+            var lengths = clause.All<QuantitySyntax>().Select(Coordinate).ToList();
+            if (lengths is [{ } x, { } y]) found.Add(new ContactPosition(name.Text, x, y));
+        }
+
+        return found.DrainToImmutable();
+    }
+
+    private double? Coordinate(QuantitySyntax quantity)
+    {
+        if (quantity.Dimension == Dimension.Length && double.IsFinite(quantity.Value)) return quantity.Value;
+        report.WrongUnit(scope.At(quantity.Span), quantity, "a length");
+        return null;
+    }
+
+    /// <summary>Words that shape an insert say nothing without one.</summary>
+    private void RefuseLooseModifiers()
+    {
+        foreach (var word in new[] { "rings", "start", "from", "on", "arc", "radius", "radii", "pitch", "gap", "names", "letters" })
+        {
+            if (reader.Find(word) is not { } clause) continue;
+            report.MissingValue(
+                scope.At(clause.KeywordSpan), $"`{word}` says nothing without the insert it belongs to.",
+                "Write the insert before it, such as spiral 37 or rows 13 12.");
+        }
+    }
+}

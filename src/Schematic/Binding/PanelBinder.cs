@@ -1,0 +1,206 @@
+using System.Collections.Immutable;
+using Schematic.Language;
+using Schematic.Model;
+
+namespace Schematic.Binding;
+
+/// <summary>
+/// Binds statements to a panel: first all names are declared, then actuators and connectors are built, then what refers to
+/// them. A statement with errors still declares its name, so that one mistake is reported once.
+/// </summary>
+internal sealed class PanelBinder
+{
+    private readonly IReadOnlyList<ScopedStatement> _statements;
+    private readonly Scope _main;
+    private readonly BindingReporter _report;
+    private readonly NameTable _names;
+    private readonly TerminalBinder _terminals;
+    private readonly ConditionBinder _conditions;
+    private readonly PartList _parts = new();
+
+    public PanelBinder(IReadOnlyList<ScopedStatement> statements, Scope main, BindingReporter report)
+    {
+        _statements = statements;
+        _main = main;
+        _report = report;
+        _names = new NameTable(report);
+        _terminals = new TerminalBinder(_names, report);
+        _conditions = new ConditionBinder(_names, report);
+    }
+
+    public Panel Bind()
+    {
+        foreach (var (scope, syntax) in _statements) Declare(scope, syntax);
+        var actuators = BindEach<ActuatorSyntax, Actuator>(new ActuatorBinder(_names, _report).Bind);
+        BindParts();
+        var wires = new WireBinder(_names, _report, _terminals);
+        var proofs = new ProofBinder(_names, _report, _terminals, _conditions);
+        var nets = BindEach<NetSyntax, Net>(wires.Net);
+        var (cables, wireList) = BindWires(wires);
+        return new SettingBinder(_report).Bind(_statements, _main) with
+        {
+            Actuators = actuators,
+            Locks = BindEach<LockSyntax, ActuatorLock>(proofs.Lock),
+            Parts = [.. _parts.Parts],
+            Attachments = [.. _parts.Attachments],
+            Nets = nets,
+            Cables = cables,
+            Wires = wireList,
+            Expectations = BindExpectations(proofs),
+            PlaceHints = BindEach<PlaceSyntax, PlaceHint>(Place),
+            Alternatives = BindEach<AlternativeSyntax, PartAlternative>(Alternative),
+        };
+    }
+
+    private void Declare(Scope scope, StatementSyntax syntax)
+    {
+        void Name(WordSyntax word, DeclaredKind kind) => _names.Declare(scope, word.Text, word.Span, syntax.Keyword.Text, kind);
+        switch (syntax)
+        {
+            case PartSyntax part:
+                Name(part.Designator, DeclaredKind.Part);
+                break;
+            case ActuatorSyntax actuator:
+                Name(actuator.Name, DeclaredKind.Actuator);
+                break;
+            case SwitchSyntax pole:
+                foreach (var designator in SwitchBinder.Designators(pole, scope, _report))
+                    _names.Declare(scope, designator, pole.First.Span, pole.Keyword.Text, DeclaredKind.Part);
+                break;
+            case WireSyntax wire:
+                Name(wire.Name, DeclaredKind.Wire);
+                break;
+            case CableSyntax cable:
+                Name(cable.Designator, DeclaredKind.Cable);
+                foreach (var core in cable.Cores)
+                    _names.Declare(scope, WireBinder.CoreDesignator(cable, core), core.Name.Span, core.Keyword.Text, DeclaredKind.Wire);
+                break;
+            case UnreadableSyntax unreadable:
+                foreach (var name in ContactRanges.Expand(unreadable.First, unreadable.Last, scope, new BindingReporter()) ?? [])
+                    _names.Declare(scope, name, unreadable.First.Span, unreadable.Keyword.Text, DeclaredKind.Unreadable);
+                break;
+        }
+    }
+
+    private ImmutableArray<TResult> BindEach<TSyntax, TResult>(Func<Scope, TSyntax, TResult?> bind)
+        where TSyntax : StatementSyntax where TResult : class
+    {
+        var results = ImmutableArray.CreateBuilder<TResult>();
+        foreach (var (scope, statement) in _statements)
+        {
+            if (statement is TSyntax syntax && bind(scope, syntax) is { } result) results.Add(result);
+        }
+
+        return results.DrainToImmutable();
+    }
+
+    /// <summary>Connectors first, for their contacts are what all the others are joined to; the list keeps the file's order.</summary>
+    private void BindParts()
+    {
+        var connectors = BindConnectors();
+        var devices = new DeviceBinder(_names, _report, _terminals);
+        var switches = new SwitchBinder(_names, _report, _terminals, _conditions);
+        foreach (var (scope, statement) in _statements)
+        {
+            switch (statement)
+            {
+                case PartSyntax { Keyword.Text: "connector" } syntax when connectors.TryGetValue((scope, syntax), out var connector):
+                    _parts.Add(connector);
+                    break;
+                case PartSyntax { Keyword.Text: not "connector" } syntax:
+                    devices.Bind(scope, syntax, _parts);
+                    break;
+                case SwitchSyntax syntax:
+                    switches.Bind(scope, syntax, _parts);
+                    break;
+            }
+        }
+    }
+
+    private Dictionary<(Scope, PartSyntax), Connector> BindConnectors()
+    {
+        var binder = new ConnectorBinder(_names, _report);
+        var own = new List<(Scope Scope, PartSyntax Syntax, Connector Connector)>();
+        foreach (var (scope, statement) in _statements)
+        {
+            if (statement is PartSyntax { Keyword.Text: "connector" } syntax && binder.Bind(scope, syntax) is { } connector)
+                own.Add((scope, syntax, connector));
+        }
+
+        var mates = MatesOf(own.Select(c => c.Connector));
+        return own.ToDictionary(
+            c => (c.Scope, c.Syntax), c => binder.WithSpares(binder.Complete(c.Connector, mates), c.Scope, c.Syntax));
+    }
+
+    /// <summary>The other half of each pair, whichever half states it.</summary>
+    private static Dictionary<string, Connector> MatesOf(IEnumerable<Connector> connectors)
+    {
+        var byName = connectors.ToDictionary(c => c.Designator, StringComparer.Ordinal);
+        var mates = new Dictionary<string, Connector>(StringComparer.Ordinal);
+        foreach (var connector in byName.Values.OrderBy(c => c.Designator, StringComparer.Ordinal))
+        {
+            if (connector.Mates is null || !byName.TryGetValue(connector.Mates, out var mate)) continue;
+            mates[connector.Designator] = mate;
+            mates.TryAdd(mate.Designator, connector);
+        }
+
+        return mates;
+    }
+
+    private (ImmutableArray<Cable> Cables, ImmutableArray<Wire> Wires) BindWires(WireBinder binder)
+    {
+        var cables = ImmutableArray.CreateBuilder<Cable>();
+        var wires = ImmutableArray.CreateBuilder<Wire>();
+        foreach (var (scope, statement) in _statements)
+        {
+            if (statement is WireSyntax wireSyntax && binder.Wire(scope, wireSyntax) is { } wire) wires.Add(wire);
+            if (statement is not CableSyntax cableSyntax) continue;
+            var (cable, cores) = binder.Cable(scope, cableSyntax);
+            if (cable is not null) cables.Add(cable);
+            wires.AddRange(cores);
+        }
+
+        return (cables.DrainToImmutable(), wires.DrainToImmutable());
+    }
+
+    private ImmutableArray<Expectation> BindExpectations(ProofBinder binder)
+    {
+        var found = ImmutableArray.CreateBuilder<Expectation>();
+        foreach (var (scope, statement) in _statements)
+        {
+            var expectation = statement switch
+            {
+                ExpectSyntax syntax => binder.Expect(scope, syntax),
+                NeverSyntax syntax => binder.Never(scope, syntax),
+                _ => null,
+            };
+            if (expectation is not null) found.Add(expectation);
+        }
+
+        return found.DrainToImmutable();
+    }
+
+    private PlaceHint? Place(Scope scope, PlaceSyntax syntax)
+    {
+        var reader = new ClauseReader(syntax.Clauses, scope, _report);
+        var part = _names.ResolvePart(scope, syntax.Part);
+        SheetSide? side = reader.Choice("left", "right", "top", "bottom") switch
+        {
+            "left" => SheetSide.Left,
+            "right" => SheetSide.Right,
+            "top" => SheetSide.Top,
+            "bottom" => SheetSide.Bottom,
+            _ => null,
+        };
+        var sheet = reader.Count("sheet", 1, 10_000);
+        return part is null ? null : new PlaceHint(part.FullName, side, sheet, scope.At(syntax.Part.Span));
+    }
+
+    private PartAlternative? Alternative(Scope scope, AlternativeSyntax syntax)
+    {
+        var reader = new ClauseReader(syntax.Clauses, scope, _report);
+        var part = _names.Resolve(scope, syntax.Part, "a part or a cable", d => d.Kind is DeclaredKind.Part or DeclaredKind.Cable);
+        var price = reader.Price();
+        return part is null ? null : new PartAlternative(part.FullName, syntax.Order.Text, price, scope.At(syntax.Part.Span));
+    }
+}

@@ -1,0 +1,215 @@
+using System.Collections.Immutable;
+using Schematic.Language;
+using Schematic.Model;
+using Schematic.Text;
+
+namespace Schematic.Binding;
+
+/// <summary>Builds switch poles: one statement gives one part for each pole of a gang.</summary>
+internal sealed class SwitchBinder(NameTable names, BindingReporter report, TerminalBinder terminals, ConditionBinder conditions)
+{
+    private const string CommonName = "common";
+
+    /// <summary>The designators a statement declares, in order.</summary>
+    public static IReadOnlyList<string> Designators(SwitchSyntax syntax, Scope scope, BindingReporter report) =>
+        ContactRanges.Expand(syntax.First, syntax.Last, scope, report) ?? [syntax.First.Text];
+
+    /// <summary>Builds the poles.</summary>
+    public void Bind(Scope scope, SwitchSyntax syntax, PartList parts)
+    {
+        var reader = new ClauseReader(syntax.Clauses, scope, report);
+        var actuator = names.ResolveActuator(scope, syntax.Actuator);
+        var rows = BindRows(scope, syntax, actuator);
+        var designators = Designators(syntax, scope, report);
+        var faces = ContactsOfRows(scope, rows, designators.Count);
+        foreach (var (designator, index) in designators.Select((d, i) => (d, i)))
+        {
+            if (names.Own(scope, designator, syntax.First.Span) is not { } declared) continue;
+            declared.IsIncomplete |= syntax.HasErrors || rows.Common is null || rows.Throws.IsEmpty;
+            var pole = PoleOf(scope, syntax, rows, actuator);
+            var part = reader.WithPurchase(new Switch(declared.FullName, FormOf(syntax), scope.Full(syntax.Actuator.Text), pole, declared.Span)
+            {
+                Description = syntax.Description?.Text ?? "",
+                Gang = scope.Full(designators[0]),
+                Rating = index == 0 || !reader.Has("rated") ? reader.Rating() : ((Switch)parts.Parts[^1]).Rating,
+                Terminals = [new Terminal(pole.Common, pole.Span), .. pole.Throws.Select(t => new Terminal(t.Terminal, t.Span))],
+            });
+            declared.Set(part);
+            parts.Add(part);
+            foreach (var (terminal, contacts) in part.Terminals.Zip(faces)) parts.Attach(part.At(terminal.Name), contacts, index);
+        }
+    }
+
+    private static ContactForm FormOf(SwitchSyntax syntax) => syntax.Form.Text switch
+    {
+        "make" => ContactForm.Make,
+        "break" => ContactForm.Break,
+        "changeover" => ContactForm.Changeover,
+        _ => ContactForm.Rotary,
+    };
+
+    private static bool IsSingleThrow(SwitchSyntax syntax) => syntax.Form.Text is "make" or "break";
+
+    private Rows BindRows(Scope scope, SwitchSyntax syntax, Declared? actuator)
+    {
+        var rows = IsSingleThrow(syntax) ? SingleThrowRows(scope, syntax) : ThrowRows(scope, syntax);
+        if (!IsSingleThrow(syntax) && actuator is not null)
+        {
+            foreach (var row in rows.Throws)
+                conditions.Positions(scope, actuator, syntax.Actuator.Text, row.Names);
+        }
+
+        return rows;
+    }
+
+    /// <summary>Rows named after positions, and one named common.</summary>
+    private Rows ThrowRows(Scope scope, SwitchSyntax syntax)
+    {
+        var commons = syntax.Rows.Where(r => r.Names is [{ Text: CommonName }]).ToList();
+        var throws = syntax.Rows.Where(r => !r.Names.IsEmpty && r.Names[0].Text != CommonName).ToImmutableArray();
+        foreach (var second in commons.Skip(1))
+            report.StatedTwice(scope.At(second.Span), "the common", scope.At(commons[0].Span));
+        foreach (var nameless in syntax.Rows.Where(r => r.Names.IsEmpty))
+        {
+            report.MissingValue(
+                scope.At(nameless.Span), "This row does not say which throw it is.",
+                "Begin it with `common`, or with the position that closes the throw.");
+        }
+
+        if (syntax.When.Length > 0)
+        {
+            report.Contradiction(
+                scope.At(syntax.When[0].Span), $"A {syntax.Form.Text} pole takes its positions from its rows, not from `when`.",
+                "Take `when` out, and name each row after the positions that close it.", scope.At(syntax.Form.Span));
+        }
+
+        if (!syntax.HasErrors) CheckThrowRows(scope, syntax, commons.Count, throws);
+        return new Rows(commons.FirstOrDefault(), throws);
+    }
+
+    private void CheckThrowRows(Scope scope, SwitchSyntax syntax, int commons, ImmutableArray<PoleRowSyntax> throws)
+    {
+        var at = scope.At(syntax.First.Span);
+        if (commons == 0)
+            report.MissingValue(at, $"`{syntax.First.Text}` has no row named common.", "Add it: common J1:4.");
+        if (syntax.Form.Text == "changeover" && throws.Length != 2)
+        {
+            report.CountMismatch(
+                at, $"A changeover pole has two throws; `{syntax.First.Text}` has {throws.Length}.",
+                "Give one row for each throw, named after the position that closes it, or write rotary.");
+        }
+        else if (throws.Length == 0)
+        {
+            report.MissingValue(at, $"`{syntax.First.Text}` has no throws.", "Give one row for each throw, named after its positions.");
+        }
+
+        foreach (var twice in throws.GroupBy(t => t.Names[0].Text, StringComparer.Ordinal).Where(g => g.Count() > 1))
+            report.StatedTwice(scope.At(twice.Last().Span), $"the throw `{twice.Key}`", scope.At(twice.First().Span));
+    }
+
+    /// <summary>The two contacts of a make or break contact; for a gang a row named common and a row named make or break.</summary>
+    private Rows SingleThrowRows(Scope scope, SwitchSyntax syntax)
+    {
+        var common = new WordSyntax("1", syntax.First.Span);
+        var other = new WordSyntax("2", syntax.First.Span);
+        var named = syntax.Rows.Where(r => !r.Names.IsEmpty).ToList();
+        if (named.Count > 0)
+        {
+            var first = named.FirstOrDefault(r => r.Names is [{ Text: CommonName }]);
+            var second = named.FirstOrDefault(r => r.Names is [var name] && name.Text == syntax.Form.Text);
+            foreach (var strange in syntax.Rows.Where(r => r != first && r != second))
+            {
+                report.MissingValue(
+                    scope.At(strange.Span), $"A gang of {syntax.Form.Text} contacts has the rows common and {syntax.Form.Text}.",
+                    $"Name the rows so: common J1:1 2 ; {syntax.Form.Text} J1:3 4.");
+            }
+
+            return new Rows(
+                new PoleRowSyntax([common], first?.Contacts ?? [], first?.Span ?? syntax.First.Span),
+                [new PoleRowSyntax([other], second?.Contacts ?? [], second?.Span ?? syntax.First.Span)]);
+        }
+
+        var pair = syntax.Rows.SelectMany(r => r.Contacts).ToImmutableArray();
+        var span = pair.IsEmpty ? syntax.First.Span : pair[0].Span;
+        return new Rows(
+            new PoleRowSyntax([common], [.. pair], span), [new PoleRowSyntax([other], [], pair.IsEmpty ? span : pair[^1].Span)])
+        {
+            IsPair = pair.Length > 0,
+        };
+    }
+
+    /// <summary>For each terminal the contacts of all poles, in order.</summary>
+    private List<List<(TerminalId? Terminal, SourceSpan Span)>> ContactsOfRows(Scope scope, Rows rows, int poles)
+    {
+        if (rows.IsPair)
+        {
+            var pair = terminals.Bind(scope, rows.Common!.Contacts);
+            if (pair.Count != 2)
+            {
+                report.CountMismatch(
+                    pair[0].Span, $"A contact pair has two contacts; here {(pair.Count == 1 ? "is 1" : $"are {pair.Count}")}.",
+                    "Give the two contacts that the switch joins; for a gang give rows named common and make, or common and break.");
+                return [];
+            }
+
+            return [[pair[0]], [pair[1]]];
+        }
+
+        var all = rows.Throws.Prepend(rows.Common).Where(r => r is not null).Select(r => terminals.Bind(scope, r!.Contacts)).ToList();
+        foreach (var (row, contacts) in rows.Throws.Prepend(rows.Common).Where(r => r is not null).Zip(all))
+        {
+            if (contacts.Count == 0 || contacts.Count == poles) continue;
+            report.CountMismatch(
+                scope.At(row!.Span), $"This row names {contacts.Count} contacts for {poles} {(poles == 1 ? "pole" : "poles")}.",
+                "Give one contact for each pole, in the order of the poles.");
+        }
+
+        return all;
+    }
+
+    private Pole PoleOf(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator)
+    {
+        var commonSpan = scope.At(rows.Common?.Span ?? syntax.First.Span);
+        var throws = IsSingleThrow(syntax)
+            ? [SingleThrow(scope, syntax, rows, actuator)]
+            : rows.Throws.Select(r => ThrowOf(scope, syntax, r, actuator));
+        return new Pole(IsSingleThrow(syntax) ? "1" : CommonName, [.. throws], commonSpan)
+        {
+            MakesBeforeBreak = syntax.Clauses.Any(c => c.Keyword == "make-before-break"),
+        };
+    }
+
+    private static Throw ThrowOf(Scope scope, SwitchSyntax syntax, PoleRowSyntax row, Declared? actuator)
+    {
+        ImmutableArray<string> positions = [.. row.Names.Select(n => n.Text)];
+        var name = actuator?.FullName ?? scope.Full(syntax.Actuator.Text);
+        return new Throw(
+            positions[0], string.Join(", ", positions), new PositionCondition(name, positions, scope.At(row.Names[0].Span)),
+            scope.At(row.Span));
+    }
+
+    /// <summary>
+    /// A make contact is closed in the positions after <c>when</c>, a break contact in all others. Without <c>when</c> the
+    /// contact is operated in every position but the rest position.
+    /// </summary>
+    private Throw SingleThrow(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator)
+    {
+        var all = actuator?.Actuator?.Positions ?? [];
+        var operated = syntax.When.Length == 0
+            ? [.. all.Where(p => !p.IsRest).Select(p => p.Name)]
+            : actuator is null
+                ? [.. syntax.When.Select(w => w.Text)]
+                : conditions.Positions(scope, actuator, syntax.Actuator.Text, syntax.When);
+        var closed = syntax.Form.Text == "make"
+            ? operated
+            : [.. all.Select(p => p.Name).Where(p => !operated.Contains(p))];
+        var span = scope.At(rows.Throws[0].Span);
+        return new Throw("2", "", new PositionCondition(actuator?.FullName ?? scope.Full(syntax.Actuator.Text), closed, span), span);
+    }
+
+    /// <summary>The rows of a block, sorted. <see cref="IsPair"/>: the common's contacts are the two of one contact.</summary>
+    private sealed record Rows(PoleRowSyntax? Common, ImmutableArray<PoleRowSyntax> Throws)
+    {
+        public bool IsPair { get; init; }
+    }
+}

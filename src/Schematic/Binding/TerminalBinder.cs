@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using Schematic.Language;
+using Schematic.Model;
+using Schematic.Text;
+
+namespace Schematic.Binding;
+
+/// <summary>Turns terminal lists into terminals of known parts.</summary>
+internal sealed class TerminalBinder(NameTable names, BindingReporter report)
+{
+    /// <summary>
+    /// The terminals of a list, ranges counted out, in order. What cannot be resolved is reported once and comes as null in
+    /// its place, so that counts still compare.
+    /// </summary>
+    public List<(TerminalId? Terminal, SourceSpan Span)> Bind(Scope scope, IEnumerable<ContactSyntax> items)
+    {
+        var found = new List<(TerminalId?, SourceSpan)>();
+        WordSyntax? partName = null;
+        Declared? part = null;
+        foreach (var item in items)
+        {
+            var span = scope.At(item.Span);
+            if (item.Part is not null)
+            {
+                partName = item.Part;
+                part = names.ResolvePart(scope, item.Part);
+            }
+            else if (partName is null)
+            {
+                report.MissingValue(span, $"`{item.From.Text}` does not say of which part it is a contact.", $"Write the part before it: J1:{item.From.Text}.");
+            }
+
+            var contacts = ContactRanges.Expand(item.From, item.To, scope, report, part?.TerminalNames ?? default);
+            if (contacts is null) found.Add((null, span));
+            foreach (var contact in contacts ?? [])
+            {
+                var isThere = part is not null && names.HasContact(scope, part, partName!, contact, item.Span);
+                found.Add((isThere ? new TerminalId(part!.FullName, contact) : null, span));
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>The resolved terminals of a list.</summary>
+    public ImmutableArray<TerminalId> BindAll(Scope scope, IEnumerable<ContactSyntax> items) =>
+        [.. Bind(scope, items).Where(t => t.Terminal is not null).Select(t => t.Terminal!.Value)];
+
+    /// <summary>One terminal, or null when it is not there.</summary>
+    public TerminalId? One(Scope scope, ContactSyntax? item) => item is null ? null : Bind(scope, [item])[0].Terminal;
+}

@@ -1,0 +1,88 @@
+using Schematic.Language;
+using Schematic.Text;
+
+namespace Schematic.Binding;
+
+/// <summary>Reads the main file and the files it uses, each once, and lays their statements out in order.</summary>
+internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
+{
+    /// <summary>More uses than this in all are taken for files that use each other many times over.</summary>
+    private const int MostUses = 1000;
+
+    private const int DeepestUse = 32;
+
+    private readonly Dictionary<string, PanelSyntax> _read = new(StringComparer.Ordinal);
+    private readonly List<ScopedStatement> _statements = [];
+    private readonly List<string> _chain = [];
+    private int _uses;
+
+    /// <summary>
+    /// All statements, those of a used file at the place of its use statement; the use statements themselves stay, to declare
+    /// the prefix.
+    /// </summary>
+    public IReadOnlyList<ScopedStatement> Read(SourceText main, Scope scope)
+    {
+        var syntax = PanelParser.Parse(main);
+        _read[main.FileName] = syntax;
+        report.AddAll(syntax.Diagnostics);
+        Add(syntax, scope);
+        return _statements;
+    }
+
+    private void Add(PanelSyntax syntax, Scope scope)
+    {
+        _chain.Add(syntax.Source.FileName);
+        foreach (var statement in syntax.Statements)
+        {
+            _statements.Add(new ScopedStatement(scope, statement));
+            if (statement is UseSyntax use) Follow(use, scope);
+        }
+
+        _chain.RemoveAt(_chain.Count - 1);
+    }
+
+    private void Follow(UseSyntax use, Scope scope)
+    {
+        var span = scope.At(use.Path.Span);
+        if (_uses == MostUses)
+        {
+            report.TooManyUses(span, MostUses);
+            return;
+        }
+
+        _uses++;
+        if (Open(use, scope, span) is not { } syntax) return;
+        if (_chain.IndexOf(syntax.Source.FileName) is var start and >= 0)
+        {
+            report.UseCycle(span, [.. _chain.Skip(start), syntax.Source.FileName]);
+            return;
+        }
+
+        if (_chain.Count < DeepestUse) Add(syntax, new Scope(syntax.Source, scope.Full(use.Name.Text) + "."));
+        else report.TooManyUses(span, DeepestUse);
+    }
+
+    private PanelSyntax? Open(UseSyntax use, Scope scope, SourceSpan span)
+    {
+        var file = files.Open(scope.Source.FileName, use.Path.Text);
+        switch (file.State)
+        {
+            case PanelFileState.Missing:
+                report.MissingFile(span, use.Path.Text);
+                return null;
+            case PanelFileState.Outside:
+                report.OutsideFolder(span, use.Path.Text);
+                return null;
+            case PanelFileState.Unreadable:
+                report.UnreadableFile(span, use.Path.Text);
+                return null;
+        }
+
+        if (_read.TryGetValue(file.Text.FileName, out var known)) return known;
+        var syntax = PanelParser.Parse(file.Text);
+        _read.Add(file.Text.FileName, syntax);
+        report.AddAll(file.Diagnostics);
+        report.AddAll(syntax.Diagnostics);
+        return syntax;
+    }
+}

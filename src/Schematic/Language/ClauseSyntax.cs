@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+using Schematic.Text;
+
+namespace Schematic.Language;
+
+/// <summary>
+/// One clause of a statement: a keyword and its values, such as <c>limit 3 A</c> or <c>solder</c>. Values that stand for
+/// themselves (a rating, a colour, the contacts of a block) form clauses whose keyword is empty.
+/// </summary>
+/// <param name="Keyword">The keyword, or empty.</param>
+/// <param name="Values">The values in the order written.</param>
+/// <param name="Span">Keyword and values.</param>
+public sealed record ClauseSyntax(string Keyword, ImmutableArray<ValueSyntax> Values, TextSpan Span)
+{
+    /// <summary>Where the keyword stands; the whole clause where it has none.</summary>
+    public TextSpan KeywordSpan => Keyword.Length == 0 ? Span : new TextSpan(Span.Start, Keyword.Length);
+
+    /// <summary>The values of one kind, in the order written.</summary>
+    public IEnumerable<T> All<T>() where T : ValueSyntax => Values.OfType<T>();
+}

@@ -1,0 +1,88 @@
+using Schematic.Text;
+using Sprache;
+
+namespace Schematic.Language;
+
+/// <summary>Terminal lists: <c>J1:4 7 10</c>, <c>J1:5,7,9</c>, <c>A1:IN1..IN16</c>.</summary>
+internal static class ContactLists
+{
+    /// <summary>One terminal with its part: <c>J1:5</c>.</summary>
+    public static readonly Parser<ContactSyntax> Terminal = input => Item(input, _ => false, PartRule.Needed, allowRange: false);
+
+    /// <summary>A terminal list that ends where an item cannot begin or before a keyword.</summary>
+    public static Parser<IEnumerable<ContactSyntax>> UntilKeyword(Func<string, bool> isKeyword) =>
+        input => Items(input, isKeyword, PartRule.Allowed);
+
+    /// <summary>A list of contact names alone.</summary>
+    public static Parser<IEnumerable<ContactSyntax>> BareUntilKeyword(Func<string, bool> isKeyword) =>
+        input => Items(input, isKeyword, PartRule.None);
+
+    private enum PartRule
+    {
+        None,
+        Allowed,
+        Needed,
+    }
+
+    private static IResult<IEnumerable<ContactSyntax>> Items(IInput input, Func<string, bool> isKeyword, PartRule rule)
+    {
+        var items = new List<ContactSyntax>();
+        var result = Item(input, isKeyword, rule, allowRange: true);
+        if (!result.WasSuccessful) return Fail<IEnumerable<ContactSyntax>>(result);
+        while (result.WasSuccessful)
+        {
+            items.Add(result.Value);
+            var at = (SliceInput)result.Remainder;
+            var afterComma = !at.AtEnd && at.Current == ',' ? at.At(at.Position + 1) : at;
+            result = Item(afterComma, isKeyword, rule, allowRange: true);
+            var begun = result.Remainder.Position > Lexemes.Trim(afterComma).Position;
+            if (!result.WasSuccessful && (begun || afterComma != at)) return Fail<IEnumerable<ContactSyntax>>(result);
+        }
+
+        return Result.Success<IEnumerable<ContactSyntax>>(items, result.Remainder);
+    }
+
+    private static IResult<ContactSyntax> Item(IInput input, Func<string, bool> isKeyword, PartRule rule, bool allowRange)
+    {
+        var at = Lexemes.Trim(input);
+        var expected = rule switch
+        {
+            PartRule.None => "a contact name",
+            PartRule.Needed => "a terminal such as J1:5",
+            _ => "a terminal such as J1:5, or a contact name",
+        };
+        var start = at.Position;
+        WordSyntax? part = null;
+        var partLength = Characters.ScanName(at.Rest);
+        if (partLength > 0 && partLength < at.Rest.Length && at.Rest[partLength] == ':' && rule != PartRule.None)
+        {
+            part = WordAt(at, partLength);
+            at = at.At(part.Span.End + 1);
+        }
+
+        var length = Characters.ScanContact(at.Rest);
+        if (length == 0) return Result.Failure<ContactSyntax>(at, "", [part is null ? expected : "a contact name after the colon"]);
+        var from = WordAt(at, length);
+        if (part is null && (rule == PartRule.Needed || isKeyword(from.Text)))
+            return Result.Failure<ContactSyntax>(at, "", [expected]);
+        at = at.At(from.Span.End);
+        WordSyntax? to = null;
+        if (allowRange && at.Rest.StartsWith("..", StringComparison.Ordinal))
+        {
+            at = at.At(at.Position + 2);
+            length = Characters.ScanContact(at.Rest);
+            if (length == 0) return Result.Failure<ContactSyntax>(at, "", ["the last contact of the range"]);
+            to = WordAt(at, length);
+            at = at.At(to.Span.End);
+        }
+
+        var item = new ContactSyntax(part, from, to, TextSpan.FromBounds(start, at.Position));
+        return Result.Success(item, Lexemes.Trim(at));
+    }
+
+    private static WordSyntax WordAt(SliceInput at, int length) =>
+        new(at.Rest[..length].ToString(), new TextSpan(at.Position, length));
+
+    private static IResult<T> Fail<T>(IResult<ContactSyntax> result) =>
+        Result.Failure<T>(result.Remainder, "", result.Expectations);
+}

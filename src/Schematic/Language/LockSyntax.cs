@@ -1,0 +1,9 @@
+using System.Collections.Immutable;
+using Schematic.Text;
+
+namespace Schematic.Language;
+
+/// <summary>A lock on an actuator: <c>lock LEVER at normal unless L1 energised</c>.</summary>
+public sealed record LockSyntax(
+    WordSyntax Keyword, WordSyntax Actuator, ImmutableArray<WordSyntax> Positions, ConditionSyntax Unless, TextSpan Span)
+    : StatementSyntax(Keyword, Span);

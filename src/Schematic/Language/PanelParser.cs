@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using Schematic.Text;
+
+namespace Schematic.Language;
+
+/// <summary>Reads the text of a panel file, statement by statement: all its errors in one run.</summary>
+public static class PanelParser
+{
+    private const int MostControlCharacters = 20;
+
+    /// <summary>Reads a file. Whatever the text is, the result is a syntax and its findings, never an exception.</summary>
+    public static PanelSyntax Parse(SourceText source)
+    {
+        var report = new SyntaxReporter(source);
+        FindControlCharacters(source.Content, report);
+        var (raw, found) = StatementCutter.Cut(source, Grammar.Forms.ContainsKey);
+        var reader = new StatementReader(source, report);
+        var statements = ImmutableArray.CreateBuilder<StatementSyntax>(raw.Count);
+        foreach (var statement in raw)
+        {
+            if (Read(source, statement, reader, report) is { } syntax) statements.Add(syntax);
+        }
+
+        var all = found.AddRange(report.Found);
+        return new PanelSyntax(
+            source, statements.DrainToImmutable(), [.. all.OrderBy(d => d.Span.Span.Start).ThenBy(d => d.Span.Span.End)]);
+    }
+
+    private static StatementSyntax? Read(
+        SourceText source, RawStatement statement, StatementReader reader, SyntaxReporter report)
+    {
+        var head = source.Slice(statement.Head);
+        var length = Characters.ScanContact(head);
+        var word = source.Content.Substring(statement.Start, length);
+        var keyword = new WordSyntax(word, new TextSpan(statement.Start, length));
+        var before = report.Count;
+        if (!Grammar.Forms.TryGetValue(word, out var form))
+        {
+            if (statement.IsReported && length == 0) return null;
+            var shown = length > 0 ? keyword : new WordSyntax(head[..1].ToString(), new TextSpan(statement.Start, 1));
+            report.UnknownStatement(shown, Grammar.Forms.Keys);
+            return Unreadable(statement, keyword, source);
+        }
+
+        var rest = TextSpan.FromBounds(keyword.Span.End, statement.HeadEnd);
+        var syntax = form.Read(statement, keyword, rest, reader, form.Usage) ?? Unreadable(statement, keyword, source);
+        return syntax is not null && (report.Count > before || statement.IsReported) ? syntax with { HasErrors = true } : syntax;
+    }
+
+    /// <summary>What can be saved of a statement that could not be read: the name that it seems to declare.</summary>
+    private static UnreadableSyntax? Unreadable(RawStatement statement, WordSyntax keyword, SourceText source)
+    {
+        var input = new SliceInput(source.Content, keyword.Span.End, Math.Max(keyword.Span.End, statement.HeadEnd));
+        var name = Grammar.DeclaredNames(input);
+        return name.WasSuccessful
+            ? new UnreadableSyntax(keyword, name.Value.First, name.Value.Last, statement.Span) { HasErrors = true }
+            : null;
+    }
+
+    private static void FindControlCharacters(string text, SyntaxReporter report)
+    {
+        var count = 0;
+        var last = 0;
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (text[i] is >= ' ' and not '\u007f' || text[i] is '\t' or '\n' or '\r') continue;
+            count++;
+            last = i;
+            if (count <= MostControlCharacters) report.NotText(new TextSpan(i, 1), text[i]);
+        }
+
+        if (count > MostControlCharacters) report.MoreNotText(new TextSpan(last, 1), count - MostControlCharacters);
+    }
+}

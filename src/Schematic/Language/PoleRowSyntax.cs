@@ -1,0 +1,10 @@
+using System.Collections.Immutable;
+using Schematic.Text;
+
+namespace Schematic.Language;
+
+/// <summary>A row of a gang's block: <c>common J1:4 7 10</c> or <c>left,left-stop J1:27</c>.</summary>
+/// <param name="Names">The word <c>common</c>, or the positions that close the throw; empty for make and break.</param>
+/// <param name="Contacts">One contact for each pole; empty where the contacts are not brought out.</param>
+/// <param name="Span">The whole row.</param>
+public sealed record PoleRowSyntax(ImmutableArray<WordSyntax> Names, ImmutableArray<ContactSyntax> Contacts, TextSpan Span);

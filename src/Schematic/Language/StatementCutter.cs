@@ -1,0 +1,223 @@
+using System.Collections.Immutable;
+using Schematic.Diagnostics;
+using Schematic.Text;
+
+namespace Schematic.Language;
+
+/// <summary>
+/// Cuts a text into statements, so that each is read by itself and one mistake never hides the next. It knows strings, comments,
+/// line ends, semicolons and braces, and goes once over the text; a second time when a block was left open, and then it lets a
+/// line that begins with a statement's keyword close the block.
+/// </summary>
+internal sealed class StatementCutter
+{
+    private const int DeepestBlock = 8;
+    private const int LongestStatement = 1 << 18;
+
+    private readonly SourceText _source;
+    private readonly string _text;
+    private readonly SyntaxReporter _report;
+    private readonly Func<string, bool> _beginsStatement;
+    private readonly bool _closesAtStatements;
+    private readonly List<RawStatement> _top = [];
+    private readonly Stack<RawStatement> _open = new();
+    private List<RawStatement> _list;
+    private RawStatement? _current;
+    private int _position;
+    private int _tooDeep;
+    private bool _leftOpen;
+
+    private StatementCutter(SourceText source, Func<string, bool> beginsStatement, bool closesAtStatements)
+    {
+        _source = source;
+        _text = source.Content;
+        _report = new SyntaxReporter(source);
+        _beginsStatement = beginsStatement;
+        _closesAtStatements = closesAtStatements;
+        _list = _top;
+    }
+
+    /// <summary>The statements of a text in order, and what is wrong with its strings and braces.</summary>
+    public static (List<RawStatement> Statements, ImmutableArray<Diagnostic> Diagnostics) Cut(
+        SourceText source, Func<string, bool> beginsStatement)
+    {
+        var cutter = new StatementCutter(source, beginsStatement, closesAtStatements: false);
+        cutter.Run();
+        if (cutter._leftOpen)
+        {
+            cutter = new StatementCutter(source, beginsStatement, closesAtStatements: true);
+            cutter.Run();
+        }
+
+        return (cutter._top, cutter._report.Found);
+    }
+
+    private void Run()
+    {
+        while (_position < _text.Length)
+        {
+            var c = _text[_position];
+            switch (c)
+            {
+                case '\n' or '\r' or ';':
+                    EndStatement();
+                    _position++;
+                    break;
+                case '#':
+                    SkipComment();
+                    break;
+                case '"':
+                    TakeString();
+                    break;
+                case '{':
+                    OpenBlock();
+                    _position++;
+                    break;
+                case '}':
+                    CloseBlock();
+                    _position++;
+                    break;
+                default:
+                    if (Characters.IsBlank(c)) _position++;
+                    else TakeWord();
+                    break;
+            }
+        }
+
+        EndStatement();
+        CloseOpenBlocks();
+    }
+
+    private void SkipComment()
+    {
+        var end = _text.AsSpan(_position).IndexOfAny('\n', '\r');
+        _position = end < 0 ? _text.Length : _position + end;
+    }
+
+    private void TakeString()
+    {
+        var line = _text.AsSpan(_position);
+        var lineEnd = line.IndexOfAny('\n', '\r');
+        if (lineEnd >= 0) line = line[..lineEnd];
+        var length = Characters.ScanString(line);
+        var isClosed = length > 1 && line[length - 1] == '"' && !IsEscaped(line, length - 1);
+        if (!isClosed)
+        {
+            // A block that opens on the same line is more likely than a brace in a text: nothing after it is then lost.
+            var brace = line.IndexOf('{');
+            length = brace > 0 ? line[..brace].TrimEnd().Length : line.Length;
+            _report.OpenString(new TextSpan(_position, length));
+        }
+
+        Take(length);
+        if (!isClosed) _current!.IsReported = true;
+    }
+
+    private static bool IsEscaped(ReadOnlySpan<char> line, int quote)
+    {
+        var backslashes = 0;
+        while (quote - backslashes - 1 >= 0 && line[quote - backslashes - 1] == '\\') backslashes++;
+        return backslashes % 2 == 1;
+    }
+
+    private void TakeWord()
+    {
+        var end = _position;
+        while (end < _text.Length && !IsMark(_text[end])) end++;
+        if (_closesAtStatements && _current is null && _open.Count > 0 && BeginsStatement(end)) CloseOpenBlocks();
+        Take(end - _position);
+    }
+
+    private static bool IsMark(char c) => c is '#' or '"' or '{' or '}' or ';' || Characters.IsBlank(c);
+
+    /// <summary>Whether the word up to <paramref name="end"/> is the first of its line and begins a statement.</summary>
+    private bool BeginsStatement(int end)
+    {
+        var before = _position - 1;
+        while (before >= 0 && _text[before] is ' ' or '\t') before--;
+        if (before >= 0 && _text[before] is not ('\n' or '\r')) return false;
+        return end < _text.Length && _text[end] is ' ' or '\t' && _beginsStatement(_text[_position..end]);
+    }
+
+    private void Take(int length)
+    {
+        _current ??= new RawStatement(_position);
+        _position += length;
+        _current.HeadEnd = _position;
+    }
+
+    private void EndStatement()
+    {
+        if (_current is not { } statement) return;
+        _current = null;
+        if (statement.Head.Length > LongestStatement)
+        {
+            _report.TooLong(statement.Head, LongestStatement);
+            if (statement.Block is null) return;
+            statement.IsReported = true;
+        }
+
+        if (_tooDeep == 0) _list.Add(statement);
+    }
+
+    private void OpenBlock()
+    {
+        if (_tooDeep > 0 || _open.Count == DeepestBlock)
+        {
+            if (_tooDeep == 0) _report.TooDeep(new TextSpan(_position, 1), DeepestBlock);
+            _current = null;
+            _tooDeep++;
+            return;
+        }
+
+        var owner = _current ?? OwnerOfLooseBlock();
+        owner.Block = [];
+        owner.BlockStart = _position;
+        _current = owner;
+        EndStatement();
+        _open.Push(owner);
+        _list = owner.Block;
+    }
+
+    /// <summary>A brace at the start of a line was meant for the statement above it.</summary>
+    private RawStatement OwnerOfLooseBlock()
+    {
+        var owner = _list.Count > 0 && _list[^1].Block is null ? _list[^1] : null;
+        _report.LooseBlock(new TextSpan(_position, 1), owner is not null);
+        if (owner is null) return new RawStatement(_position) { IsReported = true };
+        _list.RemoveAt(_list.Count - 1);
+        return owner;
+    }
+
+    private void CloseBlock()
+    {
+        EndStatement();
+        if (_tooDeep > 0)
+        {
+            _tooDeep--;
+            return;
+        }
+
+        if (!_open.TryPop(out var owner))
+        {
+            _report.StrayBrace(new TextSpan(_position, 1));
+            return;
+        }
+
+        owner.BlockEnd = _position + 1;
+        _list = _open.TryPeek(out var outer) ? outer.Block! : _top;
+    }
+
+    private void CloseOpenBlocks()
+    {
+        while (_open.TryPop(out var owner))
+        {
+            _leftOpen = true;
+            owner.BlockEnd = _position;
+            _report.OpenBlock(new TextSpan(owner.BlockStart, 1));
+        }
+
+        _tooDeep = 0;
+        _list = _top;
+    }
+}

@@ -1,0 +1,12 @@
+using Schematic.Text;
+
+namespace Schematic.Language;
+
+/// <summary>One statement of a panel file.</summary>
+/// <param name="Keyword">The word that begins it.</param>
+/// <param name="Span">From the keyword to the end of its line or block.</param>
+public abstract record StatementSyntax(WordSyntax Keyword, TextSpan Span)
+{
+    /// <summary>Whether a part of it could not be read; what is missing is then not reported a second time.</summary>
+    public bool HasErrors { get; init; }
+}

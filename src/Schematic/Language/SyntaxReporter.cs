@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Diagnostics;
+using Schematic.Text;
+
+namespace Schematic.Language;
+
+/// <summary>The findings about the text of one file; all their wording is here.</summary>
+internal sealed class SyntaxReporter(SourceText source)
+{
+    private const int MostWordsListed = 16;
+
+    private readonly ImmutableArray<Diagnostic>.Builder _found = ImmutableArray.CreateBuilder<Diagnostic>();
+
+    /// <summary>What was found so far.</summary>
+    public ImmutableArray<Diagnostic> Found => _found.ToImmutable();
+
+    /// <summary>How many findings there are.</summary>
+    public int Count => _found.Count;
+
+    public void OpenString(TextSpan span) =>
+        Add("syntax", "This string is not closed.", span, "Put a quote (\") at its end; a string does not cross a line end.");
+
+    public void OpenBlock(TextSpan span) =>
+        Add("syntax", "This block is not closed.", span, "Put a closing brace (}) after its last line.");
+
+    public void StrayBrace(TextSpan span) =>
+        Add("syntax", "This brace closes nothing.", span, "Remove it, or put the opening brace ({) at the end of the statement's line.");
+
+    public void LooseBlock(TextSpan span, bool followsStatement) =>
+        Add("syntax", "A block begins without a statement on its line.", span, followsStatement
+            ? "Move the opening brace to the end of the line above."
+            : "Write the statement that the block belongs to before the brace.");
+
+    public void TooDeep(TextSpan span, int limit) =>
+        Add("syntax", $"Blocks are nested more than {limit} deep.", span, "No statement needs more than two: look for braces too many.");
+
+    public void TooLong(TextSpan span, int limit) =>
+        Add("syntax", $"A statement of {Text(span.Length)} characters is longer than the {Text(limit)} allowed.",
+            new TextSpan(span.Start, 1), "Divide it: a block may have many lines, and a file many statements.");
+
+    public void UnknownStatement(WordSyntax word, IEnumerable<string> keywords)
+    {
+        var nearest = Spelling.Nearest(word.Text, keywords);
+        Add("unknown-statement", $"No statement begins with `{Short(word.Text)}`.", word.Span, nearest is null
+            ? "A statement begins with its keyword, such as connector, lamp, net or wire."
+            : $"Did you mean `{nearest}`?");
+    }
+
+    public void UnexpectedBlock(TextSpan span, string usage) =>
+        Add("syntax", "A block is not expected here.", span, Like(usage));
+
+    public void NotText(TextSpan span, char c) =>
+        Add("unreadable-text", $"A control character (U+{(int)c:X4}) stands in the text.", span,
+            "Remove it; a panel file is plain UTF-8 text.");
+
+    public void MoreNotText(TextSpan span, int count) =>
+        Add("unreadable-text", $"{Text(count)} more control characters follow.", span,
+            "This is probably no text file: give the name of a panel file.");
+
+    /// <summary>Reports a place where a statement could not be read.</summary>
+    public void Problem(SyntaxProblem problem, TextSpan statement, string usage)
+    {
+        var at = Characters.SkipBlanks(source.Content, problem.Position, statement.End);
+        var word = WordAt(at, statement.End);
+        if (!problem.KnownWords.IsEmpty && word.Length > 0)
+        {
+            ReportUnknownWord(problem, word, usage);
+            return;
+        }
+
+        var expected = problem.Expected.IsEmpty ? "nothing more" : Joined(problem.Expected);
+        var found = word.Length > 0 ? $"`{Short(source.Slice(word).ToString())}`" : "the end of the statement";
+        Add("syntax", $"Expected {expected}, found {found}.", word, Like(usage));
+    }
+
+    private void ReportUnknownWord(SyntaxProblem problem, TextSpan word, string usage)
+    {
+        var text = source.Slice(word).ToString();
+        var nearest = Spelling.Nearest(text, problem.KnownWords);
+        var help = nearest is not null ? $"Did you mean `{nearest}`?"
+            : problem.KnownWords.Length <= MostWordsListed ? $"Known here: {string.Join(", ", problem.KnownWords)}."
+            : Like(usage);
+        var expected = problem.Expected.IsEmpty ? "" : $"; expected {Joined([.. problem.Expected, "a keyword"])}";
+        Add("syntax", $"`{Short(text)}` is not known here{expected}.", word, help);
+    }
+
+    private void Add(string rule, string message, TextSpan span, string help) =>
+        _found.Add(new Diagnostic(rule, Severity.Error, message, new SourceSpan(source, span)) { Help = help });
+
+    private TextSpan WordAt(int position, int end)
+    {
+        var rest = source.Content.AsSpan(position, Math.Max(0, end - position));
+        var length = Characters.ScanString(rest);
+        if (length == 0)
+        {
+            while (length < rest.Length && !Characters.IsBlank(rest[length]) && rest[length] is not (',' or '"' or '(' or ')')) length++;
+            if (length == 0 && rest.Length > 0) length = 1;
+        }
+
+        return new TextSpan(position, length);
+    }
+
+    private static string Like(string usage) => $"Write it like this: {usage}";
+
+    private static string Joined(IReadOnlyList<string> words)
+    {
+        var distinct = words.Distinct().ToList();
+        return distinct.Count == 1 ? distinct[0] : $"{string.Join(", ", distinct.Take(distinct.Count - 1))} or {distinct[^1]}";
+    }
+
+    private static string Short(string text) => text.Length <= 40 ? text : text[..39] + "…";
+
+    private static string Text(int number) => number.ToString("N0", CultureInfo.InvariantCulture);
+}
