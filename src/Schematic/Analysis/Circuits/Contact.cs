@@ -1,0 +1,28 @@
+using Schematic.Model;
+using Schematic.Text;
+
+namespace Schematic.Analysis.Circuits;
+
+/// <summary>A pair of terminals that a switch or a relay joins while a condition holds: a common and one throw.</summary>
+/// <param name="Index">Its place among the contacts of the circuit.</param>
+/// <param name="Part">The switch or relay.</param>
+/// <param name="Common">The common.</param>
+/// <param name="Throw">The throw.</param>
+/// <param name="Label">What the drawing calls the throw, or empty.</param>
+/// <param name="When">When the two are joined.</param>
+/// <param name="Span">Where the throw is declared.</param>
+public sealed record Contact(
+    int Index, Part Part, TerminalId Common, TerminalId Throw, string Label, Condition When, SourceSpan Span)
+{
+    /// <summary>The node of <see cref="Common"/>.</summary>
+    public required int CommonNode { get; init; }
+
+    /// <summary>The node of <see cref="Throw"/>.</summary>
+    public required int ThrowNode { get; init; }
+
+    /// <summary>Whether a relay's coil moves it.</summary>
+    public bool IsRelayContact => Part is Relay;
+
+    /// <summary>The node at the other side.</summary>
+    public int Other(int node) => node == CommonNode ? ThrowNode : CommonNode;
+}

@@ -1,0 +1,35 @@
+using Schematic.Model;
+
+namespace Schematic.Analysis.Circuits;
+
+/// <summary>A two-terminal device as the circuit sees it.</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="Part">The part it belongs to.</param>
+/// <param name="From">The end that current enters when it is counted positive: <c>A1</c>, <c>X1</c>, anode, <c>+</c>, input.</param>
+/// <param name="To">The other end.</param>
+public sealed record Element(ElementKind Kind, Part Part, TerminalId From, TerminalId To)
+{
+    /// <summary>The node of <see cref="From"/>.</summary>
+    public required int FromNode { get; init; }
+
+    /// <summary>The node of <see cref="To"/>.</summary>
+    public required int ToNode { get; init; }
+
+    /// <summary>Resistance in ohms; of a diode or LED the slope beyond its knee, of a supply the source resistance.</summary>
+    public required double Ohms { get; init; }
+
+    /// <summary>The voltage in series: a diode's knee, a supply's setting, what a pull-up goes to; else zero.</summary>
+    public double Volts { get; init; }
+
+    /// <summary>The designator of the part.</summary>
+    public string Name => Part.Designator;
+
+    /// <summary>Whether somebody expects it to do something when fed: a lamp, a coil, an LED.</summary>
+    public bool IsLoad => Kind is ElementKind.Lamp or ElementKind.Coil or ElementKind.Led;
+
+    /// <summary>Whether current passes only from <see cref="From"/> to <see cref="To"/>.</summary>
+    public bool IsOneWay => Kind is ElementKind.Diode or ElementKind.Led;
+
+    /// <summary>The node at the other side.</summary>
+    public int Other(int node) => node == FromNode ? ToNode : FromNode;
+}

@@ -1,0 +1,84 @@
+using Schematic.Model;
+
+namespace Schematic.Analysis.Circuits;
+
+/// <summary>
+/// When a load counts as energised and when an input reads low or high. What the user states always wins; the rest are
+/// the habits of the trade.
+/// </summary>
+public static class LoadLimits
+{
+    /// <summary>
+    /// A coil whose operate voltage is not stated surely operates at three quarters of its rated voltage: relays of general
+    /// use are sold with 70 to 80 % (from memory).
+    /// </summary>
+    public const double OperateFraction = 0.75;
+
+    /// <summary>
+    /// A coil whose release voltage is not stated surely releases below a tenth of its rated voltage (from memory).
+    /// </summary>
+    public const double ReleaseFraction = 0.10;
+
+    /// <summary>
+    /// A lamp counts as lit from half its rated voltage: by the usual law (flux as the power 3.4 of voltage) that is a tenth
+    /// of its light.
+    /// </summary>
+    public const double LampFraction = 0.5;
+
+    /// <summary>An LED counts as lit from a fifth of its rated current (own choice).</summary>
+    public const double LedFraction = 0.2;
+
+    /// <summary>Below a tenth of the rated voltage, or of an LED's rated current, a load counts as not fed (own choice).</summary>
+    public const double PartFraction = 0.1;
+
+    /// <summary>The lowest voltage at which a coil surely operates.</summary>
+    public static double OperateVolts(CoilData coil) => coil.OperatesVolts ?? OperateFraction * coil.RatedVolts;
+
+    /// <summary>The voltage below which an operated coil surely releases.</summary>
+    public static double ReleaseVolts(CoilData coil) =>
+        Math.Min(coil.ReleasesVolts ?? ReleaseFraction * coil.RatedVolts, OperateVolts(coil));
+
+    /// <summary>The coil of a relay or solenoid, or null for other parts.</summary>
+    public static CoilData? CoilOf(Part part) => part switch
+    {
+        Relay relay => relay.Coil,
+        Solenoid solenoid => solenoid.Coil,
+        _ => null,
+    };
+
+    /// <summary>
+    /// At or below this voltage an input reads low: as stated, or a third of its pull-up voltage, or a third of its highest
+    /// voltage, or 1.5 V.
+    /// </summary>
+    public static double LowVolts(BoardInput input) =>
+        input.LowVolts ?? (input.PullUpVolts ?? input.MaxVolts) / 3 ?? 1.5;
+
+    /// <summary>
+    /// At or above this voltage an input reads high: as stated, or two thirds of its pull-up voltage, or of its highest
+    /// voltage, or 3.5 V.
+    /// </summary>
+    public static double HighVolts(BoardInput input) =>
+        input.HighVolts ?? (input.PullUpVolts ?? input.MaxVolts) * 2 / 3 ?? 3.5;
+
+    /// <summary>How much of what it needs a load gets: volts over rated volts; of an LED amperes over rated amperes.</summary>
+    public static double FedFraction(Element load, double volts, double amps) => load.Part switch
+    {
+        Lamp lamp => Math.Abs(volts) / lamp.RatedVolts,
+        Led led => Math.Max(0, amps) / led.RatedAmps,
+        _ when CoilOf(load.Part) is { } coil => Math.Abs(volts) / coil.RatedVolts,
+        _ => 0,
+    };
+
+    /// <summary>Whether a load does what it is there for, never having been energised before.</summary>
+    public static bool IsEnergised(Element load, double volts, double amps) => load.Part switch
+    {
+        Lamp => FedFraction(load, volts, amps) >= LampFraction,
+        Led => FedFraction(load, volts, amps) >= LedFraction,
+        _ when CoilOf(load.Part) is { } coil => Math.Abs(volts) >= OperateVolts(coil),
+        _ => false,
+    };
+
+    /// <summary>Whether a load that is energised stays so: of a relay, down to its release voltage.</summary>
+    public static bool StaysEnergised(Element load, double volts, double amps) =>
+        load.Part is Relay relay ? Math.Abs(volts) >= ReleaseVolts(relay.Coil) : IsEnergised(load, volts, amps);
+}

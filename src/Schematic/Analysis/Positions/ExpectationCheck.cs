@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.States;
+using Schematic.Diagnostics;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Positions;
+
+/// <summary>Proves each <c>expect</c>, or refutes it with a counterexample.</summary>
+public sealed class ExpectationCheck : ICheck
+{
+    private const string Rule = "expectation-fails";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [Rule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Positions;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        var proof = context.Positions;
+        foreach (var expectation in context.Panel.Expectations.Where(e => e is not NeverExpectation))
+        {
+            if (Claim.Of(proof, expectation) is not { } claim) continue;
+            var store = proof.Circuit.Store;
+            var asked = store.AndNot(proof.Circuit.Compile(expectation.When), proof.Circuit.AnyShort);
+            if (proof.States.Nearest(store.AndNot(asked, claim.Holds)) is { } witness)
+            {
+                yield return new Diagnostic(Rule, Severity.Error, $"{claim.Text} does not hold in every position asked for.", expectation.Span)
+                {
+                    Help = "Follow the moves and the path; then correct the wiring, or the statement.",
+                    Trace = proof.Trace(witness, [.. claim.Explain(witness.State)]),
+                };
+            }
+            else if (!proof.HasShort && !proof.ComesAbout(asked))
+            {
+                yield return new Diagnostic(Rule, Severity.Warning, $"{claim.Text} proves nothing: its positions never come about together.", expectation.Span)
+                {
+                    Help = "Check the condition behind 'when'.",
+                };
+            }
+        }
+    }
+
+    private sealed record Claim(string Text, Diagram Holds, Func<PanelState, IEnumerable<string>> Explain)
+    {
+        public static Claim? Of(PositionProof proof, Expectation expectation) => expectation switch
+        {
+            LevelExpectation level => OfLevel(proof, level),
+            EnergisedExpectation energised => OfLoad(proof, energised),
+            ContinuityExpectation continuity => OfContinuity(proof, continuity),
+            _ => null,
+        };
+
+        private static Claim? OfLevel(PositionProof proof, LevelExpectation level) =>
+            proof.Circuit.Circuit.Inputs.FirstOrDefault(i => i.Terminal == level.Input) is not { GroundNode: >= 0 } input ? null
+            : new Claim(
+                $"{level.Input} {(level.Level == InputLevel.Low ? "low" : "high")}",
+                proof.Circuit.Reads(input, level.Level),
+                state => proof.Explain(input, state));
+
+        private static Claim? OfLoad(PositionProof proof, EnergisedExpectation energised)
+        {
+            if (proof.Circuit.Circuit.ElementOf(energised.Part) is not { IsLoad: true } load) return null;
+            var holds = proof.Circuit.Energised(load);
+            return new Claim(
+                $"{energised.Part} {(energised.Energised ? "energised" : "released")}",
+                energised.Energised ? holds : proof.Circuit.Store.Not(holds),
+                state => proof.Explain(load, state));
+        }
+
+        private static Claim? OfContinuity(PositionProof proof, ContinuityExpectation continuity)
+        {
+            var (from, to) = (proof.Circuit.Circuit.NodeOf(continuity.From), proof.Circuit.Circuit.NodeOf(continuity.To));
+            if (from < 0 || to < 0) return null;
+            var joined = proof.Circuit.Conduction.Spread(proof.Circuit.Conduction.From(from))[to];
+            return new Claim(
+                $"{continuity.From} {(continuity.Closed ? "closed" : "open")} to {continuity.To}",
+                continuity.Closed ? joined : proof.Circuit.Store.Not(joined),
+                state => [proof.Joined(state, continuity.From, continuity.To)
+                    ?? $"no closed path from {continuity.From} to {continuity.To}"]);
+        }
+    }
+}

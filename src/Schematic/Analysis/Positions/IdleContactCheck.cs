@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Diagnostics;
+
+namespace Schematic.Analysis.Positions;
+
+/// <summary>
+/// A switch contact that no reachable position closes, or that none opens, or that other contacts always bridge. A relay's
+/// contacts idle when its coil does, and that is reported of the coil.
+/// </summary>
+public sealed class IdleContactCheck : ICheck
+{
+    private const string NeverCloses = "contact-never-closes";
+    private const string NeverOpens = "contact-never-opens";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [NeverCloses, NeverOpens];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Positions;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        var proof = context.Positions;
+        foreach (var contact in proof.Circuit.Circuit.Contacts)
+        {
+            var closed = proof.Circuit.Closed(contact);
+            if (!contact.IsRelayContact && !proof.ComesAbout(closed))
+                yield return Report(NeverCloses, contact, "never closes", "No position that can be reached closes it");
+            else if (!contact.IsRelayContact && !proof.ComesAbout(proof.Circuit.Store.Not(closed)))
+                yield return Report(NeverOpens, contact, "never opens", "Every position that can be reached closes it");
+            else if (IsBridged(proof, contact))
+                yield return Report(NeverOpens, contact, "never opens its circuit", "Whenever it is open, other contacts join the same two terminals") with
+                {
+                    Trace = Bridge(proof, contact),
+                };
+        }
+    }
+
+    private static Diagnostic Report(string rule, Contact contact, string what, string why) =>
+        new(rule, Severity.Warning, $"The contact {contact.Common} to {contact.Throw} {what}.", contact.Span)
+        {
+            Help = why + ": check the positions named for it and what is wired beside it.",
+        };
+
+    private static bool IsBridged(PositionProof proof, Contact contact)
+    {
+        if (contact.CommonNode < 0 || contact.CommonNode == contact.ThrowNode || !HasOtherWay(proof.Circuit.Circuit, contact)) return false;
+        var joined = proof.Circuit.Conduction.Spread(proof.Circuit.Conduction.From(contact.CommonNode))[contact.ThrowNode];
+        return !proof.ComesAbout(proof.Circuit.Store.Not(joined));
+    }
+
+    private static ImmutableArray<string> Bridge(PositionProof proof, Contact contact) =>
+        proof.States.Nearest(proof.Circuit.Store.Not(proof.Circuit.Closed(contact))) is { } witness
+            ? proof.Trace(witness, proof.Joined(witness.State, contact.Common, contact.Throw))
+            : [];
+
+    /// <summary>Whether some other contacts, were they closed, would join the same two nodes: only then is it worth proving.</summary>
+    private static bool HasOtherWay(Circuit circuit, Contact contact)
+    {
+        var seen = new HashSet<int> { contact.CommonNode };
+        var waiting = new Stack<int>(seen);
+        while (waiting.TryPop(out var node))
+        {
+            foreach (var other in circuit.ContactsAt(node).Where(c => c != contact))
+            {
+                var next = other.Other(node);
+                if (next == contact.ThrowNode) return true;
+                if (seen.Add(next)) waiting.Push(next);
+            }
+        }
+
+        return false;
+    }
+}

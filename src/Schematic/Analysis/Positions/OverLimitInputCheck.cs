@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
+using Schematic.Diagnostics;
+
+namespace Schematic.Analysis.Positions;
+
+/// <summary>
+/// An input that in some position is brought to more than it stands. A lamp or coil on the way does not protect it; a divider
+/// that keeps the voltage down does.
+/// </summary>
+public sealed class OverLimitInputCheck : ICheck
+{
+    private const string Rule = "over-limit-input";
+
+    /// <summary>How far below its ground an input may be brought: about a diode's drop (from memory).</summary>
+    private const double LeastVolts = -0.6;
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [Rule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Positions;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        var proof = context.Positions;
+        return proof.Circuit.Circuit.Inputs.Select(i => Find(proof, i)).OfType<Diagnostic>();
+    }
+
+    private static Diagnostic? Find(PositionProof proof, InputPoint input)
+    {
+        if (input.Input.MaxVolts is not { } most) return null;
+        var cases = proof.Circuit.CasesOf(input);
+        var beyond = proof.Circuit.Where(cases, c => c.HighestVolts > most + 1e-6 || c.LowestVolts < LeastVolts);
+        if (proof.States.Nearest(beyond) is not { } witness) return null;
+
+        var found = proof.CaseIn(cases, witness.State)!;
+        var isHigh = found.HighestVolts > most + 1e-6;
+        var volts = PositionProof.Volts(isHigh ? found.HighestVolts!.Value : found.LowestVolts!.Value);
+        var (supply, path) = Driver(proof, input, witness.State, isHigh);
+        return new Diagnostic(
+            Rule,
+            Severity.Error,
+            $"{(supply is null ? "The circuit" : supply)} brings {input.Terminal} to {volts}; it stands {PositionProof.Volts(isHigh ? most : 0)}{(isHigh ? "" : " at least")}.",
+            input.Board.Span)
+        {
+            Help = "Keep the supply away from the input: use a pole of its own, switched to ground, or a divider.",
+            Trace = proof.Trace(witness, path, $"{input.Terminal} then stands at {volts} against {input.Board.At(input.Board.Grounds[0])}"),
+        };
+    }
+
+    private static (string? Supply, string? Path) Driver(PositionProof proof, InputPoint input, PanelState state, bool isHigh)
+    {
+        foreach (var supply in proof.Circuit.Circuit.Supplies)
+        {
+            var path = isHigh
+                ? proof.Conducting(state, supply.From, input.Terminal)
+                : proof.Conducting(state, input.Terminal, supply.To);
+            if (path is not null) return (supply.Name, path);
+        }
+
+        return (null, null);
+    }
+}

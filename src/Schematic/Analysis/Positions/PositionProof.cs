@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
+using Schematic.Model;
+using Schematic.Text;
+
+namespace Schematic.Analysis.Positions;
+
+/// <summary>
+/// What the checks over all positions share: the circuit with its conditions, the states that can be reached, and the words
+/// in which a finding is told so that a person can follow it with a finger on the drawing.
+/// </summary>
+public sealed class PositionProof
+{
+    private readonly PathFinder _paths;
+    private readonly Lazy<ImmutableArray<(ActuatorLock Lock, string Position)>> _stuckLocks;
+
+    /// <summary>Prepares the proof.</summary>
+    public PositionProof(AnalysisContext context)
+    {
+        Circuit = new ConditionalCircuit(new Circuit(context));
+        States = new StateSpace(Circuit);
+        _paths = new PathFinder(Circuit, context.Connectivity);
+        _stuckLocks = new(() => [.. FindStuckLocks()]);
+    }
+
+    /// <summary>The circuit and its conditions.</summary>
+    public ConditionalCircuit Circuit { get; }
+
+    /// <summary>The states that can be reached.</summary>
+    public StateSpace States { get; }
+
+    /// <summary>The panel.</summary>
+    public Panel Panel => Circuit.Circuit.Panel;
+
+    /// <summary>The states in which all supplies are on and none is shorted: the ones in which the panel is at work.</summary>
+    public Diagram Working => Circuit.Store.AndNot(
+        Circuit.Store.All(Circuit.Circuit.Supplies.Select(Circuit.IsOn)), Circuit.AnyShort);
+
+    /// <summary>Locks, by position, that can never be released there.</summary>
+    public ImmutableArray<(ActuatorLock Lock, string Position)> StuckLocks => _stuckLocks.Value;
+
+    /// <summary>
+    /// Whether a state of <paramref name="condition"/> comes about. Where a lock sticks, what it keeps away counts as coming
+    /// about: the stuck lock is the one cause, and is reported by itself.
+    /// </summary>
+    public bool ComesAbout(Diagram condition) => StuckLocks.IsEmpty ? States.CanReach(condition) : !condition.IsNever;
+
+    /// <summary>Whether supplies are shorted in a state that can be reached: much else is then an echo.</summary>
+    public bool HasShort => States.CanReach(Circuit.AnyShort);
+
+    /// <summary>A path through wires and closed contacts, or null.</summary>
+    public string? Joined(PanelState state, TerminalId from, TerminalId to) => _paths.Joined(state, from, to);
+
+    /// <summary>A path in the direction of current, through loads where it must, or null.</summary>
+    public string? Conducting(PanelState state, TerminalId from, TerminalId to) => _paths.Conducting(state, from, to);
+
+    /// <summary>The lines that lead to a state, followed by more lines; null lines are left out.</summary>
+    public ImmutableArray<string> Trace(Witness witness, params IEnumerable<string?> lines) =>
+        [.. MoveText.Lines(Circuit.Variables, witness.Moves), .. OperatedLine(witness.State), .. lines.OfType<string>()];
+
+    /// <summary>The case, of several, that holds in a state; null where a supply is shorted.</summary>
+    public RegionCase? CaseIn(ImmutableArray<RegionCase> cases, PanelState state) =>
+        cases.FirstOrDefault(c => Circuit.Store.Holds(c.When, state.Values));
+
+    /// <summary>How an input stands in a state, in words, with the path to what it is joined to.</summary>
+    public IEnumerable<string> Explain(InputPoint input, PanelState state)
+    {
+        var found = CaseIn(Circuit.CasesOf(input), state)?.Volts;
+        yield return found is { } volts
+            ? $"{input.Terminal} stands at {Volts(volts)} against {input.Board.At(input.Board.Grounds[0])}"
+            : $"{input.Terminal} floats: nothing holds it at a voltage";
+        foreach (var rail in Circuit.Rails)
+            if (Joined(state, rail.Terminal, input.Terminal) is { } path) yield return path;
+    }
+
+    /// <summary>How a load is fed in a state, in words, with the paths to its ends.</summary>
+    public IEnumerable<string> Explain(Element load, PanelState state)
+    {
+        var found = CaseIn(Circuit.CasesOf(load), state);
+        yield return $"{load.Name} gets {Volts(Math.Abs(found?.Volts ?? 0))}";
+        foreach (var supply in Circuit.Circuit.Supplies)
+        {
+            var (fed, back) = (found?.Volts ?? 0) < 0 ? (load.To, load.From) : (load.From, load.To);
+            if ((Conducting(state, supply.From, fed) ?? Conducting(state, supply.From, back)) is { } path) yield return path;
+            if ((Conducting(state, back, supply.To) ?? Conducting(state, fed, supply.To)) is { } way) yield return way;
+        }
+    }
+
+    /// <summary>A voltage with one decimal: <c>27.9 V</c>.</summary>
+    public static string Volts(double volts) => (Math.Round(volts, 1) + 0.0).ToString("0.0", CultureInfo.InvariantCulture) + " V";
+
+    private IEnumerable<string> OperatedLine(PanelState state)
+    {
+        var operated = Circuit.Variables.All
+            .Where((v, i) => v.Kind == StateVariableKind.Coil && state.Values[i] == 1)
+            .Select(v => v.Name)
+            .Order(NaturalOrder.Comparer)
+            .ToImmutableArray();
+        if (!operated.IsEmpty) yield return $"operated: {NameList.Sentence(operated)}";
+    }
+
+    private IEnumerable<(ActuatorLock, string)> FindStuckLocks() =>
+        from one in Panel.Locks
+        let index = Circuit.Variables.IndexOf(StateVariableKind.Actuator, one.Actuator)
+        where index >= 0
+        from position in one.Positions
+        let here = Circuit.Compile(new PositionCondition(one.Actuator, [position], SourceSpan.None))
+        where States.CanReach(here) && !States.CanReach(Circuit.Store.And(here, Circuit.Compile(one.Release)))
+        select (one, position);
+}

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.States;
+using Schematic.Diagnostics;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Positions;
+
+/// <summary>Relays that in some position never come to rest: each state of theirs drives them into another.</summary>
+public sealed class RelayChatterCheck : ICheck
+{
+    private const string Rule = "relay-chatter";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [Rule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Positions;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        var proof = context.Positions;
+        foreach (var restless in proof.States.RestlessGroups())
+        {
+            if (proof.States.Nearest(restless) is not { } witness) continue;
+            var (names, lines) = Cycle(proof, witness.State);
+            var first = proof.Circuit.Circuit.ElementOf(names[0])!;
+            yield return new Diagnostic(
+                Rule,
+                Severity.Error,
+                $"{NameList.Sentence(names)} {(names.Length == 1 ? "chatters" : "chatter")}: no state of rest exists in this position.",
+                first.Part.Span)
+            {
+                Help = "A coil is fed through a contact that the coil itself opens. Feed it from another contact, or add a holding contact.",
+                Trace = [.. MoveText.Lines(proof.Circuit.Variables, witness.Moves), .. lines],
+            };
+        }
+    }
+
+    /// <summary>Follows the relays from a restless state until a state comes back.</summary>
+    private static (ImmutableArray<string> Names, List<string> Lines) Cycle(PositionProof proof, PanelState start)
+    {
+        var seen = new Dictionary<PanelState, int>();
+        var steps = new List<(string Name, string Line)>();
+        var at = start;
+        while (seen.TryAdd(at, steps.Count))
+        {
+            var variable = proof.States.FirstUnstable(at);
+            var name = proof.Circuit.Variables.All[variable].Name;
+            var operates = at.Values[variable] == 0;
+            var coil = proof.Circuit.Circuit.ElementOf(name)!;
+            var paths = operates ? ", fed through " + string.Join(" and ", proof.Explain(coil, at).Skip(1)) : ", its feed being open";
+            steps.Add((name, $"{name} {(operates ? "operates" : "releases")}{paths}"));
+            at = new PanelState(at.Values.SetItem(variable, operates ? 1 : 0));
+        }
+
+        var cycle = steps.Skip(seen[at]).ToList();
+        return (
+            [.. cycle.Select(s => s.Name).Distinct().Order(NaturalOrder.Comparer)],
+            [.. cycle.Select(s => s.Line), "and so on for ever"]);
+    }
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.States;
+using Schematic.Diagnostics;
+
+namespace Schematic.Analysis.Positions;
+
+/// <summary>Two supplies joined at both ends in some position: one drives current into the other.</summary>
+public sealed class SuppliesTiedCheck : ICheck
+{
+    private const string Rule = "supplies-tied";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [Rule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Positions;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        var proof = context.Positions;
+        var rails = proof.Circuit.Rails.Where(r => r.Supply is not null).ToList();
+        var supplies = proof.Circuit.Circuit.Supplies.ToList();
+        for (var i = 0; i < supplies.Count; i++)
+        {
+            for (var j = i + 1; j < supplies.Count; j++)
+            {
+                if (Ends(supplies[i]) is not { } one || Ends(supplies[j]) is not { } other) continue;
+                if (Find(proof, one, other) is { } finding) yield return finding;
+            }
+        }
+
+        (Rail Plus, Rail Minus)? Ends(Circuits.Element supply) =>
+            supply.FromNode < 0 || supply.ToNode < 0 ? null
+            : (rails.Find(r => r.Supply == supply && r.IsPlus)!, rails.Find(r => r.Supply == supply && !r.IsPlus)!);
+    }
+
+    private static Diagnostic? Find(PositionProof proof, (Rail Plus, Rail Minus) one, (Rail Plus, Rail Minus) other)
+    {
+        var store = proof.Circuit.Store;
+        Diagram Meet(Rail left, Rail right) => store.And(proof.Circuit.Tied(left, right.Node), proof.Circuit.Tied(right, left.Node));
+        var alongside = store.And(Meet(one.Plus, other.Plus), Meet(one.Minus, other.Minus));
+        var reversed = store.And(Meet(one.Plus, other.Minus), Meet(one.Minus, other.Plus));
+        var tied = store.AndNot(store.Or(alongside, reversed), proof.Circuit.AnyShort);
+        if (proof.States.Nearest(tied) is not { } witness) return null;
+
+        var isReversed = store.Holds(reversed, witness.State.Values);
+        var (plus, minus) = isReversed ? (other.Minus, other.Plus) : (other.Plus, other.Minus);
+        var (first, second) = (one.Plus.Supply!, other.Plus.Supply!);
+        var how = isReversed ? "the wrong way round" : "side by side";
+        return new Diagnostic(Rule, Severity.Error, $"{first.Name} and {second.Name} are joined {how}: one drives current into the other.", second.Part.Span)
+        {
+            Help = "Keep one of the two paths open, or put a diode in the positive lead of each supply.",
+            Related = [new RelatedSpan(first.Part.Span, $"{first.Name} is declared here")],
+            Trace = proof.Trace(
+                witness,
+                proof.Joined(witness.State, one.Plus.Terminal, plus.Terminal),
+                proof.Joined(witness.State, one.Minus.Terminal, minus.Terminal)),
+        };
+    }
+}

@@ -1,0 +1,208 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Model;
+
+namespace Schematic.Analysis.States;
+
+/// <summary>
+/// The circuit of a panel with everything that depends on positions written as a condition over the state variables: which
+/// contacts are closed, what is tied to which supply, which loads are energised, what inputs read.
+/// </summary>
+public sealed class ConditionalCircuit
+{
+    private readonly Diagram[] _closed;
+    private readonly Diagram[][] _tied;
+    private readonly Lazy<Diagram[][][]> _throughDiodes;
+    private readonly Dictionary<string, ImmutableArray<RegionCase>> _loadCases = new(StringComparer.Ordinal);
+    private readonly Dictionary<TerminalId, ImmutableArray<RegionCase>> _inputCases = [];
+    private readonly Lazy<Diagram> _anyShort;
+    private readonly DeadEnds _deadEnds;
+
+    /// <summary>Writes the conditions of a circuit.</summary>
+    public ConditionalCircuit(Circuit circuit)
+    {
+        Circuit = circuit;
+        Variables = new StateVariables(circuit);
+        Store = new DiagramStore([.. Variables.All.Select(v => v.Values.Length)]);
+        _closed = [.. circuit.Contacts.Select(c => Compile(c.When))];
+        Conduction = new Conduction(circuit, Store, _closed);
+        Rails = [.. ReadRails(circuit).Select((r, i) => r with { Index = i })];
+        _deadEnds = new DeadEnds(circuit, Rails.Select(r => r.Node).Concat(circuit.Inputs.Select(i => i.Node)));
+        _tied = [.. Rails.Select(r => Conduction.Spread(StartAt(r)))];
+        _throughDiodes = new Lazy<Diagram[][][]>(() => [.. Rails.Select(SpreadThroughDiodes)]);
+        _anyShort = new Lazy<Diagram>(() => Store.Any(circuit.Supplies.Select(Shorted)));
+    }
+
+    /// <summary>The circuit.</summary>
+    public Circuit Circuit { get; }
+
+    /// <summary>The state variables.</summary>
+    public StateVariables Variables { get; }
+
+    /// <summary>Where the conditions are kept.</summary>
+    public DiagramStore Store { get; }
+
+    /// <summary>Supply ends and board grounds.</summary>
+    public ImmutableArray<Rail> Rails { get; }
+
+    /// <summary>The states in which at least one supply is shorted: nothing is energised there.</summary>
+    public Diagram AnyShort => _anyShort.Value;
+
+    internal Conduction Conduction { get; }
+
+    /// <summary>Whether current can ever pass: the contact does not lead to a dead end.</summary>
+    internal bool IsLive(Contact contact) => !_deadEnds.Contains(contact);
+
+    /// <summary>Whether current can ever pass: the element does not hang on a dead end.</summary>
+    internal bool IsLive(Element element) => !_deadEnds.Contains(element);
+
+    /// <summary>When a contact is closed.</summary>
+    public Diagram Closed(Contact contact) => _closed[contact.Index];
+
+    /// <summary>When a node is joined to a rail through closed contacts alone.</summary>
+    public Diagram Tied(Rail rail, int node) => node < 0 ? Diagram.Never : _tied[rail.Index][node];
+
+    /// <summary>When a node is joined to any rail through closed contacts alone.</summary>
+    public Diagram TiedToAny(int node) => Store.Any(Rails.Select(r => Tied(r, node)));
+
+    /// <summary>
+    /// When a node is joined to a supply's end through that many diodes, in the direction in which current flows, and not
+    /// through fewer. Counting begins with one.
+    /// </summary>
+    internal IReadOnlyList<Diagram[]> TiedThroughDiodes(Rail rail) => _throughDiodes.Value[rail.Index];
+
+    /// <summary>When a supply is on: always, unless a condition of the panel names it.</summary>
+    public Diagram IsOn(Element supply) =>
+        Variables.IndexOf(StateVariableKind.Supply, supply.Name) is var i && i >= 0 ? Store.Literal(i, 1) : Diagram.Always;
+
+    /// <summary>When a supply's ends meet with no load between them; diodes in the way of the current do not help.</summary>
+    public Diagram Shorted(Element supply)
+    {
+        var plus = Rails.First(r => r.Supply == supply && r.IsPlus);
+        var minus = supply.ToNode;
+        return minus < 0 ? Diagram.Never
+            : Store.Or(Tied(plus, minus), Store.Any(TiedThroughDiodes(plus).Select(level => level[minus])));
+    }
+
+    /// <summary>A condition of the panel over the state variables.</summary>
+    public Diagram Compile(Condition condition) => condition switch
+    {
+        AllCondition all => Store.All(all.Parts.Select(Compile)),
+        AnyCondition any => Store.Any(any.Parts.Select(Compile)),
+        PositionCondition position => CompilePosition(position),
+        SupplyCondition supply => Variables.IndexOf(StateVariableKind.Supply, supply.Supply) is var i && i >= 0
+            ? Store.Literal(i, supply.On ? 1 : 0)
+            : supply.On ? Diagram.Always : Diagram.Never,
+        EnergisedCondition energised => CompileEnergised(energised),
+        _ => throw new ArgumentOutOfRangeException(nameof(condition)),
+    };
+
+    /// <summary>When a load does what it is there for. Of a coil that moves contacts: when it is operated.</summary>
+    public Diagram Energised(Element load) =>
+        Variables.IndexOf(StateVariableKind.Coil, load.Name) is var i && i >= 0 ? Store.Literal(i, 1) : Attracted(load);
+
+    /// <summary>When a load gets enough to become energised.</summary>
+    public Diagram Attracted(Element load) =>
+        Where(CasesOf(load), c => LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps));
+
+    /// <summary>When a load gets enough to stay energised.</summary>
+    public Diagram Kept(Element load) =>
+        Where(CasesOf(load), c => LoadLimits.StaysEnergised(load, c.Volts ?? 0, c.Amps));
+
+    /// <summary>The electrically different cases of a load, in states without a shorted supply.</summary>
+    public ImmutableArray<RegionCase> CasesOf(Element load)
+    {
+        if (!_loadCases.TryGetValue(load.Name, out var cases))
+            _loadCases[load.Name] = cases = new RegionWalk(this, load.FromNode, load.ToNode, load).Cases();
+        return cases;
+    }
+
+    /// <summary>The electrically different cases of an input against its board's ground.</summary>
+    public ImmutableArray<RegionCase> CasesOf(InputPoint input)
+    {
+        if (!_inputCases.TryGetValue(input.Terminal, out var cases))
+            _inputCases[input.Terminal] = cases = new RegionWalk(this, input.Node, input.GroundNode, null).Cases();
+        return cases;
+    }
+
+    /// <summary>When an input reads a level: between the two levels and floating it reads neither.</summary>
+    public Diagram Reads(InputPoint input, InputLevel level) => Where(CasesOf(input), c => level == InputLevel.Low
+        ? c.Volts <= LoadLimits.LowVolts(input.Input)
+        : c.Volts >= LoadLimits.HighVolts(input.Input));
+
+    /// <summary>
+    /// For each node when it is reached from <paramref name="node"/>, loads and resistors counting as joints and diodes in
+    /// their direction (against it with <paramref name="upstream"/>). No element is crossed onto a rail.
+    /// </summary>
+    public Diagram[] Reach(int node, bool upstream)
+    {
+        var free = new Diagram?[Circuit.NodeCount];
+        return Conduction.Spread(Conduction.From(node), (element, from, to) =>
+        {
+            if (element.Kind is ElementKind.Supply or ElementKind.Pull) return Diagram.Never;
+            if (element.IsOneWay && from != (upstream ? element.ToNode : element.FromNode)) return Diagram.Never;
+            return free[to] ??= Store.Not(TiedToAny(to));
+        });
+    }
+
+    /// <summary>The states of the cases that fulfil <paramref name="isMeant"/>.</summary>
+    public Diagram Where(IEnumerable<RegionCase> cases, Func<RegionCase, bool> isMeant) =>
+        Store.Any(cases.Where(isMeant).Select(c => c.When));
+
+    private Diagram CompilePosition(PositionCondition condition)
+    {
+        var index = Variables.IndexOf(StateVariableKind.Actuator, condition.Actuator);
+        if (index < 0) return Diagram.Never;
+        var values = Variables.All[index].Values;
+        return Store.Literal(index, v => condition.Positions.Contains(values[v]));
+    }
+
+    private Diagram CompileEnergised(EnergisedCondition condition)
+    {
+        var index = Variables.IndexOf(StateVariableKind.Coil, condition.Part);
+        var energised = index >= 0 ? Store.Literal(index, 1)
+            : Circuit.ElementOf(condition.Part) is { IsLoad: true } load ? Attracted(load) : Diagram.Never;
+        return condition.Energised ? energised : Store.Not(energised);
+    }
+
+    private Diagram[] StartAt(Rail rail)
+    {
+        var start = Conduction.From(rail.Node);
+        if (rail is { Supply: { } supply, Node: >= 0 }) start[rail.Node] = IsOn(supply);
+        return start;
+    }
+
+    private Diagram[][] SpreadThroughDiodes(Rail rail)
+    {
+        if (rail.Supply is null || !Circuit.Elements.Any(e => e.Kind == ElementKind.Diode)) return [];
+        var levels = new List<Diagram[]>();
+        var reached = _tied[rail.Index];
+        while (true)
+        {
+            var start = new Diagram[reached.Length];
+            foreach (var diode in Circuit.Elements.Where(e => e.Kind == ElementKind.Diode))
+            {
+                var (from, to) = rail.IsPlus ? (diode.FromNode, diode.ToNode) : (diode.ToNode, diode.FromNode);
+                if (from >= 0 && to >= 0) start[to] = Store.Or(start[to], reached[from]);
+            }
+
+            var wider = Conduction.Spread([.. start.Zip(reached, Store.Or)]);
+            Diagram[] fresh = [.. wider.Zip(reached, Store.AndNot)];
+            if (fresh.All(f => f.IsNever)) return [.. levels];
+            levels.Add(fresh);
+            reached = wider;
+        }
+    }
+
+    private static IEnumerable<Rail> ReadRails(Circuit circuit)
+    {
+        foreach (var supply in circuit.Supplies)
+        {
+            yield return new Rail(0, supply.From, supply.FromNode, supply, true);
+            yield return new Rail(0, supply.To, supply.ToNode, supply, false);
+        }
+
+        foreach (var board in circuit.Panel.Parts.OfType<Board>().Where(b => !b.Grounds.IsEmpty))
+            yield return new Rail(0, board.At(board.Grounds[0]), circuit.NodeOf(board.At(board.Grounds[0])), null, false);
+    }
+}

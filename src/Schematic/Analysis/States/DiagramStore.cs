@@ -1,0 +1,250 @@
+using System.Collections.Immutable;
+using System.Numerics;
+
+namespace Schematic.Analysis.States;
+
+/// <summary>
+/// Reduced ordered decision diagrams (Bryant 1986) with many-valued nodes: a node asks one variable and has a branch for
+/// each of its values. Nodes are shared: every condition exists once. The variables are asked in the order of their numbers.
+/// </summary>
+public sealed class DiagramStore
+{
+    private const int Leaf = int.MaxValue;
+
+    private readonly ImmutableArray<int> _sizes;
+    private readonly List<int> _variable = [Leaf, Leaf];
+    private readonly List<int> _firstBranch = [0, 0];
+    private readonly List<int> _nextInBucket = [-1, -1];
+    private readonly List<int> _branches = [];
+    private int[] _buckets = NewBuckets(1 << 10);
+    private Remembered[] _remembered = new Remembered[1 << 10];
+
+    /// <summary>Makes a store for variables with these numbers of values, each at least one.</summary>
+    public DiagramStore(ImmutableArray<int> sizes) => _sizes = sizes;
+
+    /// <summary>How many nodes exist, the two ends included: a measure of the work.</summary>
+    public int NodeCount => _variable.Count;
+
+    /// <summary>How many variables there are.</summary>
+    public int VariableCount => _sizes.Length;
+
+    /// <summary>The condition that <paramref name="variable"/> has <paramref name="value"/>.</summary>
+    public Diagram Literal(int variable, int value) => Literal(variable, v => v == value);
+
+    /// <summary>The condition that <paramref name="variable"/> has one of the values that <paramref name="isIn"/> takes.</summary>
+    public Diagram Literal(int variable, Func<int, bool> isIn)
+    {
+        var branches = new int[_sizes[variable]];
+        for (var i = 0; i < branches.Length; i++) branches[i] = isIn(i) ? 1 : 0;
+        return new Diagram(Node(variable, branches));
+    }
+
+    /// <summary>Both hold.</summary>
+    public Diagram And(Diagram left, Diagram right) => left.Id <= right.Id
+        ? new Diagram(Choose(left.Id, right.Id, 0))
+        : new Diagram(Choose(right.Id, left.Id, 0));
+
+    /// <summary>At least one holds.</summary>
+    public Diagram Or(Diagram left, Diagram right) => left.Id <= right.Id
+        ? new Diagram(Choose(left.Id, 1, right.Id))
+        : new Diagram(Choose(right.Id, 1, left.Id));
+
+    /// <summary>It does not hold.</summary>
+    public Diagram Not(Diagram condition) => new(Choose(condition.Id, 0, 1));
+
+    /// <summary>The first holds and the second does not.</summary>
+    public Diagram AndNot(Diagram left, Diagram right) => new(Choose(right.Id, 0, left.Id));
+
+    /// <summary>Exactly one holds.</summary>
+    public Diagram Differ(Diagram left, Diagram right) => new(Choose(left.Id, Not(right).Id, right.Id));
+
+    /// <summary>All hold.</summary>
+    public Diagram All(IEnumerable<Diagram> conditions) => conditions.Aggregate(Diagram.Always, And);
+
+    /// <summary>At least one holds.</summary>
+    public Diagram Any(IEnumerable<Diagram> conditions) => conditions.Aggregate(Diagram.Never, Or);
+
+    /// <summary>What becomes of a condition when <paramref name="variable"/> has <paramref name="value"/>.</summary>
+    public Diagram Restrict(Diagram condition, int variable, int value) =>
+        new(Restrict(condition.Id, variable, value, []));
+
+    /// <summary>Whether the condition can hold for some value of <paramref name="variable"/>: that variable is forgotten.</summary>
+    public Diagram Forget(Diagram condition, int variable)
+    {
+        var result = Diagram.Never;
+        for (var value = 0; value < _sizes[variable]; value++) result = Or(result, Restrict(condition, variable, value));
+        return result;
+    }
+
+    /// <summary>The variables that the condition depends on, in their order.</summary>
+    public ImmutableSortedSet<int> Support(Diagram condition)
+    {
+        var variables = new HashSet<int>();
+        var seen = new HashSet<int>();
+        var waiting = new Stack<int>([condition.Id]);
+        while (waiting.TryPop(out var id))
+        {
+            if (id <= 1 || !seen.Add(id)) continue;
+            variables.Add(_variable[id]);
+            foreach (var branch in BranchesOf(id)) waiting.Push(branch);
+        }
+
+        return [.. variables];
+    }
+
+    /// <summary>Whether the condition holds for these values of all variables.</summary>
+    public bool Holds(Diagram condition, IReadOnlyList<int> values)
+    {
+        var id = condition.Id;
+        while (id > 1) id = _branches[_firstBranch[id] + values[_variable[id]]];
+        return id == 1;
+    }
+
+    /// <summary>
+    /// Values for which the condition holds: at each variable in turn the wished value where it can stay, else the first
+    /// that works. The condition must not be <see cref="Diagram.Never"/>.
+    /// </summary>
+    public int[] Pick(Diagram condition, IReadOnlyList<int> wished)
+    {
+        if (condition.IsNever) throw new ArgumentException("Nothing fulfils it.", nameof(condition));
+        int[] values = [.. wished];
+        for (var id = condition.Id; id > 1;)
+        {
+            var (variable, first) = (_variable[id], _firstBranch[id]);
+            if (_branches[first + values[variable]] == 0)
+                values[variable] = Enumerable.Range(0, _sizes[variable]).First(v => _branches[first + v] != 0);
+            id = _branches[first + values[variable]];
+        }
+
+        return values;
+    }
+
+    /// <summary>How many of all combinations of values fulfil the condition.</summary>
+    public BigInteger Count(Diagram condition)
+    {
+        var below = new Dictionary<int, BigInteger>();
+        return Combinations(0, LevelOf(condition.Id)) * CountBelow(condition.Id, below);
+    }
+
+    private BigInteger CountBelow(int id, Dictionary<int, BigInteger> known)
+    {
+        if (id <= 1) return id;
+        if (known.TryGetValue(id, out var count)) return count;
+        foreach (var branch in BranchesOf(id))
+            count += Combinations(_variable[id] + 1, LevelOf(branch)) * CountBelow(branch, known);
+        return known[id] = count;
+    }
+
+    private int LevelOf(int id) => id <= 1 ? _sizes.Length : _variable[id];
+
+    private BigInteger Combinations(int from, int to)
+    {
+        var product = BigInteger.One;
+        for (var i = from; i < to; i++) product *= _sizes[i];
+        return product;
+    }
+
+    /// <summary>If-then-else: the one operation that all others are made of.</summary>
+    private int Choose(int test, int then, int otherwise)
+    {
+        if (test == 1 || then == otherwise) return then;
+        if (test == 0) return otherwise;
+        if (then == 1 && otherwise == 0) return test;
+        if (then == test) then = 1;
+        if (otherwise == test) otherwise = 0;
+
+        var slot = SlotOf(test, then, otherwise);
+        var old = _remembered[slot];
+        if (old.Test == test && old.Then == then && old.Otherwise == otherwise) return old.Result;
+
+        var variable = Math.Min(_variable[test], Math.Min(_variable[then], _variable[otherwise]));
+        var branches = new int[_sizes[variable]];
+        for (var i = 0; i < branches.Length; i++)
+            branches[i] = Choose(Branch(test, variable, i), Branch(then, variable, i), Branch(otherwise, variable, i));
+        var result = Node(variable, branches);
+        slot = SlotOf(test, then, otherwise);
+        _remembered[slot] = new Remembered(test, then, otherwise, result);
+        return result;
+    }
+
+    private int Restrict(int id, int variable, int value, Dictionary<int, int> known)
+    {
+        if (id <= 1 || _variable[id] > variable) return id;
+        if (_variable[id] == variable) return _branches[_firstBranch[id] + value];
+        if (known.TryGetValue(id, out var result)) return result;
+        var branches = BranchesOf(id);
+        for (var i = 0; i < branches.Length; i++) branches[i] = Restrict(branches[i], variable, value, known);
+        return known[id] = Node(_variable[id], branches);
+    }
+
+    private int Branch(int id, int variable, int value) =>
+        _variable[id] == variable ? _branches[_firstBranch[id] + value] : id;
+
+    private int[] BranchesOf(int id)
+    {
+        var branches = new int[_sizes[_variable[id]]];
+        _branches.CopyTo(_firstBranch[id], branches, 0, branches.Length);
+        return branches;
+    }
+
+    /// <summary>The one node with these branches; no node where all branches agree.</summary>
+    private int Node(int variable, int[] branches)
+    {
+        if (branches.AsSpan().IndexOfAnyExcept(branches[0]) < 0) return branches[0];
+        var hash = HashOf(variable, branches);
+        for (var id = _buckets[hash & (_buckets.Length - 1)]; id >= 0; id = _nextInBucket[id])
+            if (_variable[id] == variable && IsSame(_firstBranch[id], branches)) return id;
+
+        var added = _variable.Count;
+        _variable.Add(variable);
+        _firstBranch.Add(_branches.Count);
+        _branches.AddRange(branches);
+        _nextInBucket.Add(-1);
+        if (added > _buckets.Length) Grow();
+        else Link(added, hash);
+        return added;
+    }
+
+    private void Grow()
+    {
+        _buckets = NewBuckets(_buckets.Length * 2);
+        _remembered = new Remembered[_buckets.Length];
+        for (var id = 2; id < _variable.Count; id++) Link(id, HashOf(_variable[id], BranchesOf(id)));
+    }
+
+    private void Link(int id, int hash)
+    {
+        ref var head = ref _buckets[hash & (_buckets.Length - 1)];
+        _nextInBucket[id] = head;
+        head = id;
+    }
+
+    private bool IsSame(int first, int[] branches)
+    {
+        for (var i = 0; i < branches.Length; i++)
+            if (_branches[first + i] != branches[i]) return false;
+        return true;
+    }
+
+    private static int HashOf(int variable, int[] branches)
+    {
+        var hash = (uint)variable + 1;
+        foreach (var branch in branches) hash = (hash ^ (uint)branch) * 0x9E3779B1u ^ (hash >> 15);
+        return (int)(hash >> 1);
+    }
+
+    private int SlotOf(int test, int then, int otherwise)
+    {
+        var hash = ((uint)test * 0x9E3779B1u) ^ ((uint)then * 0x85EBCA77u) ^ ((uint)otherwise * 0xC2B2AE3Du);
+        return (int)((hash ^ (hash >> 15)) & (uint)(_remembered.Length - 1));
+    }
+
+    private static int[] NewBuckets(int size)
+    {
+        var buckets = new int[size];
+        Array.Fill(buckets, -1);
+        return buckets;
+    }
+
+    private readonly record struct Remembered(int Test, int Then, int Otherwise, int Result);
+}

@@ -1,0 +1,114 @@
+using Schematic.Analysis.Circuits;
+using Schematic.Model;
+
+namespace Schematic.Analysis.States;
+
+/// <summary>Finds the way that current takes in one state, terminal by terminal, for a finger on the drawing.</summary>
+internal sealed class PathFinder
+{
+    private const int JointCost = 2;
+    private const int NetCost = 3; // A wire is what the finger finds; a net is only a name.
+    private const int LoadCost = 100_000;
+
+    private readonly ConditionalCircuit _circuit;
+    private readonly Dictionary<TerminalId, List<Edge>> _edges = [];
+
+    public PathFinder(ConditionalCircuit circuit, Connectivity connectivity)
+    {
+        _circuit = circuit;
+        foreach (var joint in connectivity.Whole.Joints)
+            AddBoth(joint.From, joint.To, joint.Label, joint.Kind == JointKind.Net ? NetCost : JointCost);
+        foreach (var part in circuit.Circuit.Protectors)
+            AddBoth(part.At(part.Terminals[0].Name), part.At(part.Terminals[1].Name), "", JointCost);
+        foreach (var contact in circuit.Circuit.Contacts)
+        {
+            Add(contact.Common, new Edge(contact.Throw, "", JointCost, contact, null));
+            Add(contact.Throw, new Edge(contact.Common, "", JointCost, contact, null));
+        }
+
+        foreach (var element in circuit.Circuit.Elements.Where(e => e.Kind is not (ElementKind.Supply or ElementKind.Pull)))
+        {
+            Add(element.From, new Edge(element.To, "", LoadCost, null, element));
+            if (!element.IsOneWay) Add(element.To, new Edge(element.From, "", LoadCost, null, element));
+        }
+    }
+
+    /// <summary>A path through wires and closed contacts alone, or null.</summary>
+    public string? Joined(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, throughElements: false);
+
+    /// <summary>
+    /// A path in the direction of current, through loads and resistors where it must; it does not pass over a rail. Null when
+    /// there is none.
+    /// </summary>
+    public string? Conducting(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, throughElements: true);
+
+    private string? Find(PanelState state, TerminalId from, TerminalId to, bool throughElements)
+    {
+        var best = new Dictionary<TerminalId, (TerminalId Before, Edge Edge)>();
+        var done = new HashSet<TerminalId>();
+        var waiting = new PriorityQueue<(TerminalId At, TerminalId Before, Edge? Edge, int Cost), (int, int)>();
+        var order = 0;
+        waiting.Enqueue((from, from, null, 0), (0, 0));
+        while (waiting.TryDequeue(out var step, out _))
+        {
+            if (!done.Add(step.At)) continue;
+            if (step.Edge is not null) best[step.At] = (step.Before, step.Edge);
+            if (step.At == to) return Describe(from, to, best);
+            foreach (var edge in _edges.GetValueOrDefault(step.At) ?? [])
+            {
+                if (done.Contains(edge.To) || !IsOpenTo(state, edge, to, throughElements)) continue;
+                var cost = step.Cost + edge.Cost;
+                waiting.Enqueue((edge.To, step.At, edge, cost), (cost, ++order));
+            }
+        }
+
+        return null;
+    }
+
+    private bool IsOpenTo(PanelState state, Edge edge, TerminalId target, bool throughElements)
+    {
+        if (edge.Contact is { } contact) return _circuit.Store.Holds(_circuit.Closed(contact), state.Values);
+        if (edge.Element is null) return true;
+        return throughElements && (IsFree(state, edge.To) || Meets(state, edge.To, target));
+    }
+
+    private bool IsFree(PanelState state, TerminalId terminal) =>
+        !_circuit.Rails.Any(r => Holds(state, r, _circuit.Circuit.NodeOf(terminal)));
+
+    /// <summary>Whether a terminal stands on the same rail as the target, or is joined to it outright.</summary>
+    private bool Meets(PanelState state, TerminalId terminal, TerminalId target)
+    {
+        var (here, there) = (_circuit.Circuit.NodeOf(terminal), _circuit.Circuit.NodeOf(target));
+        return here == there || _circuit.Rails.Any(r => Holds(state, r, here) && Holds(state, r, there));
+    }
+
+    private bool Holds(PanelState state, Rail rail, int node) => _circuit.Store.Holds(_circuit.Tied(rail, node), state.Values);
+
+    private static string Describe(TerminalId from, TerminalId to, Dictionary<TerminalId, (TerminalId Before, Edge Edge)> best)
+    {
+        var parts = new List<string>();
+        for (var at = to; at != from; at = best[at].Before)
+        {
+            parts.Add(at.ToString());
+            if (best[at].Edge.Label.Length > 0) parts.Add(best[at].Edge.Label);
+        }
+
+        parts.Add(from.ToString());
+        parts.Reverse();
+        return string.Join(" - ", parts);
+    }
+
+    private void AddBoth(TerminalId one, TerminalId other, string label, int cost)
+    {
+        Add(one, new Edge(other, label, cost, null, null));
+        Add(other, new Edge(one, label, cost, null, null));
+    }
+
+    private void Add(TerminalId from, Edge edge)
+    {
+        if (!_edges.TryGetValue(from, out var list)) _edges[from] = list = [];
+        list.Add(edge);
+    }
+
+    private sealed record Edge(TerminalId To, string Label, int Cost, Contact? Contact, Element? Element);
+}

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+
+namespace Schematic.Analysis.States;
+
+/// <summary>
+/// The states of some groups of variables by the number of moves from rest. A layer holds the states in which the relays
+/// have settled, or never will.
+/// </summary>
+internal sealed class ReachedLayers
+{
+    private readonly DiagramStore _store;
+    private readonly ImmutableArray<(Move Move, Diagram When)> _moves;
+    private readonly Settling _settling;
+    private readonly Diagram _lasting;
+    private readonly ImmutableArray<int> _variables;
+    private readonly List<Diagram> _layers = [];
+    private Diagram _reached;
+    private bool _isComplete;
+
+    /// <summary>Begins at rest.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="moves">The moves of these groups.</param>
+    /// <param name="settling">How their relays settle.</param>
+    /// <param name="lasting">The states that last until the next move.</param>
+    /// <param name="variables">Their variables.</param>
+    public ReachedLayers(
+        ConditionalCircuit circuit, ImmutableArray<(Move Move, Diagram When)> moves, Settling settling, Diagram lasting,
+        ImmutableArray<int> variables)
+    {
+        (_store, _moves, _settling, _lasting, _variables) = (circuit.Store, moves, settling, lasting, variables);
+        var rest = _store.All(variables.Select(v => _store.Literal(v, circuit.Variables.RestValues[v])));
+        AddLayer(_store.And(settling.Forward(rest), lasting));
+    }
+
+    /// <summary>The states before the first move.</summary>
+    public Diagram Rest => _layers[0];
+
+    /// <summary>All states in which these groups can come to stand.</summary>
+    public Diagram All
+    {
+        get
+        {
+            while (!_isComplete) Grow();
+            return _reached;
+        }
+    }
+
+    /// <summary>
+    /// The nearest state of a condition that can be reached; <paramref name="wished"/> says how everything else stands.
+    /// </summary>
+    public Witness Nearest(Diagram condition, ImmutableArray<int> wished)
+    {
+        var depth = 0;
+        while (_store.And(_layers[depth], condition).IsNever)
+            if (++depth == _layers.Count) Grow();
+        var state = _store.Pick(_store.And(_layers[depth], condition), wished);
+        var moves = new List<Move>();
+        for (var at = state; depth > 0; depth--) moves.Add(StepBack(ref at, depth));
+        moves.Reverse();
+        return new Witness(new PanelState([.. state]), [.. moves]);
+    }
+
+    /// <summary>The last move on the way to a state, and the state before it.</summary>
+    private Move StepBack(ref int[] at, int depth)
+    {
+        var before = _settling.Backward(Exactly(at));
+        foreach (var (move, when) in _moves)
+        {
+            var from = _store.And(Before(before, move), _store.And(when, _layers[depth - 1]));
+            if (from.IsNever) continue;
+            at = _store.Pick(from, at);
+            return move;
+        }
+
+        throw new InvalidOperationException("A state of a later layer has a predecessor in the layer before.");
+    }
+
+    private void Grow()
+    {
+        var fresh = Diagram.Never;
+        foreach (var (move, when) in _moves)
+            fresh = _store.Or(fresh, After(_store.And(_layers[^1], when), move));
+        AddLayer(_store.AndNot(_store.And(_settling.Forward(fresh), _lasting), _reached));
+    }
+
+    private void AddLayer(Diagram layer)
+    {
+        _reached = _store.Or(_reached, layer);
+        _isComplete = layer.IsNever;
+        if (!_isComplete) _layers.Add(layer);
+    }
+
+    private Diagram After(Diagram states, Move move) =>
+        _store.And(_store.Restrict(states, move.Variable, move.From), _store.Literal(move.Variable, move.To));
+
+    private Diagram Before(Diagram states, Move move) =>
+        _store.And(_store.Restrict(states, move.Variable, move.To), _store.Literal(move.Variable, move.From));
+
+    private Diagram Exactly(int[] values) => _store.All(_variables.Select(v => _store.Literal(v, values[v])));
+}

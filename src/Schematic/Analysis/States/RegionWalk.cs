@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+
+namespace Schematic.Analysis.States;
+
+/// <summary>
+/// Finds the voltage between two nodes in every state without trying every state. It walks outward from the nodes until it
+/// meets rails; whenever the next step depends on the state, the set of states is split in two and each half walks on. What
+/// remains is a set of states for which the circuit around the nodes is one and the same, and that is solved once.
+/// </summary>
+internal sealed class RegionWalk
+{
+    private readonly ConditionalCircuit _circuit;
+    private readonly DiagramStore _store;
+    private readonly int _from;
+    private readonly int _to;
+    private readonly Element? _load;
+    private readonly bool _hasOneSupply;
+    private readonly List<RegionCase> _cases = [];
+
+    public RegionWalk(ConditionalCircuit circuit, int from, int to, Element? load)
+    {
+        (_circuit, _store, _from, _to, _load) = (circuit, circuit.Store, from, to, load);
+        _hasOneSupply = circuit.Circuit.Supplies.Count() == 1;
+    }
+
+    /// <summary>The cases; their states are disjoint and together all states without a shorted supply.</summary>
+    public ImmutableArray<RegionCase> Cases()
+    {
+        var states = _store.Not(_circuit.AnyShort);
+        if (_from < 0 || _to < 0) return [new RegionCase(states, null, 0, false, null, null)];
+        Walk(states);
+        return [.. _cases];
+    }
+
+    private void Walk(Diagram states)
+    {
+        if (states.IsNever) return;
+        var region = new Region(_circuit, _load);
+        if (Collect(region, states) is { } question)
+        {
+            Walk(_store.And(states, question));
+            Walk(_store.AndNot(states, question));
+            return;
+        }
+
+        _cases.Add(region.Solve(states, _from, _to));
+    }
+
+    /// <summary>Collects the circuit around the nodes; gives the first condition that the states do not decide.</summary>
+    private Diagram? Collect(Region region, Diagram states)
+    {
+        region.Enter(_from);
+        region.Enter(_to);
+        while (region.TryNext(out var node))
+        {
+            if (EnterRails(region, states, node, out var isFixed) is { } open) return open;
+            if (isFixed) continue;
+            foreach (var contact in _circuit.Circuit.ContactsAt(node))
+            {
+                if (!_circuit.IsLive(contact)) continue;
+                if (!Ask(states, _circuit.Closed(contact), out var closed)) return _circuit.Closed(contact);
+                if (closed) region.Merge(node, contact.Other(node));
+            }
+
+            foreach (var element in _circuit.Circuit.ElementsAt(node))
+                if (element.Kind != ElementKind.Supply && _circuit.IsLive(element)) region.Add(element);
+        }
+
+        return null;
+    }
+
+    /// <summary>Joins a node to the rails that it is tied to; there the walk ends.</summary>
+    private Diagram? EnterRails(Region region, Diagram states, int node, out bool isFixed)
+    {
+        isFixed = false;
+        foreach (var rail in _circuit.Rails)
+        {
+            if (!Ask(states, _circuit.Tied(rail, node), out var tied)) return _circuit.Tied(rail, node);
+            if (!tied) continue;
+            isFixed = true;
+            region.MergeWithRail(node, rail);
+        }
+
+        // With one supply nothing can lift a node above what the supply gives through its diodes.
+        if (isFixed || !_hasOneSupply) return null;
+        foreach (var rail in _circuit.Rails)
+        {
+            var levels = _circuit.TiedThroughDiodes(rail);
+            for (var i = 0; i < levels.Count; i++)
+            {
+                if (!Ask(states, levels[i][node], out var tied)) return levels[i][node];
+                if (!tied) continue;
+                isFixed = true;
+                region.AddDiodes(node, rail, i + 1);
+            }
+        }
+
+        return null;
+    }
+
+    private bool Ask(Diagram states, Diagram condition, out bool holds)
+    {
+        var both = _store.And(states, condition);
+        holds = both == states;
+        return holds || both.IsNever;
+    }
+}

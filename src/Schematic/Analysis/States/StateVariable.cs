@@ -1,0 +1,10 @@
+using System.Collections.Immutable;
+
+namespace Schematic.Analysis.States;
+
+/// <summary>One thing that can stand in several ways.</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="Name">The actuator's name or the part's designator.</param>
+/// <param name="Values">What its values are called, by number.</param>
+/// <param name="Rest">The value before anybody touches anything.</param>
+public sealed record StateVariable(StateVariableKind Kind, string Name, ImmutableArray<string> Values, int Rest);

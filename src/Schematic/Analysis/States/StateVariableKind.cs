@@ -1,0 +1,14 @@
+namespace Schematic.Analysis.States;
+
+/// <summary>What a state variable stands for.</summary>
+public enum StateVariableKind
+{
+    /// <summary>Where an actuator stands.</summary>
+    Actuator,
+
+    /// <summary>Whether a coil that moves contacts is released (0) or operated (1).</summary>
+    Coil,
+
+    /// <summary>Whether a supply that a condition names is off (0) or on (1).</summary>
+    Supply,
+}
