@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using Schematic.Analysis.Positions;
 using Schematic.Model;
 
 namespace Schematic.Analysis;
@@ -11,6 +12,7 @@ public sealed class AnalysisContext
 {
     private readonly Lazy<FrozenDictionary<string, Part>> _parts;
     private readonly Lazy<Connectivity> _connectivity;
+    private readonly Lazy<PositionProof> _positions;
     private readonly Lazy<ILookup<TerminalId, Wire>> _wiresAt;
     private readonly Lazy<ILookup<TerminalId, Net>> _netsAt;
     private readonly Lazy<ILookup<TerminalId, Attachment>> _attachmentsAt;
@@ -24,6 +26,7 @@ public sealed class AnalysisContext
         Panel = panel;
         _parts = new(() => panel.Parts.DistinctBy(p => p.Designator).ToFrozenDictionary(p => p.Designator, StringComparer.Ordinal));
         _connectivity = new(() => new Connectivity(panel));
+        _positions = new(() => new PositionProof(this));
         _wiresAt = new(() => panel.Wires
             .SelectMany(w => w.From == w.To ? new[] { (w.From, Wire: w) } : [(w.From, w), (w.To, w)])
             .ToLookup(p => p.From, p => p.Wire));
@@ -43,6 +46,9 @@ public sealed class AnalysisContext
 
     /// <summary>What is joined to what while nothing is switched.</summary>
     public Connectivity Connectivity => _connectivity.Value;
+
+    /// <summary>The panel in every position that can be reached.</summary>
+    public PositionProof Positions => _positions.Value;
 
     /// <summary>How the wires and the made joints agree with the stated nets.</summary>
     public NetComparison Nets => _nets.Value;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis.Positions;
 using Schematic.Analysis.Wiring;
 using Schematic.Diagnostics;
 using Schematic.Model;
@@ -31,6 +32,18 @@ public static class PanelChecker
         new DeadEndCheck(),
         new HalfConnectedCheck(),
         new UnusedCheck(),
+        new SupplyShortedCheck(),
+        new SuppliesTiedCheck(),
+        new OverLimitInputCheck(),
+        new FloatingInputCheck(),
+        new InputNeverChangesCheck(),
+        new SneakPathCheck(),
+        new LoadNeverEnergisedCheck(),
+        new IdleContactCheck(),
+        new RelayChatterCheck(),
+        new LockNeverReleasedCheck(),
+        new ExpectationCheck(),
+        new NeverCheck(),
     ];
 
     /// <summary>All findings about a panel that was read without errors, in the order of the text.</summary>

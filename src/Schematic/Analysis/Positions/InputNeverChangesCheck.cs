@@ -6,7 +6,7 @@ using Schematic.Model;
 namespace Schematic.Analysis.Positions;
 
 /// <summary>
-/// An input that is wired to contacts, a supply or ground and reads the same in every position. Inputs that lead nowhere in
+/// An input that is wired, directly or through contacts, to a supply or ground and reads the same in every position. Inputs that lead nowhere in
 /// the file, and inputs whose constant level is stated by an <c>expect</c> without a condition, are left alone.
 /// </summary>
 public sealed class InputNeverChangesCheck : ICheck
@@ -59,7 +59,9 @@ public sealed class InputNeverChangesCheck : ICheck
         var waiting = new Stack<int>(seen);
         while (waiting.TryPop(out var node))
         {
-            if (rails.Contains(node) || circuit.ContactsAt(node).Length > 0) return true;
+            if (rails.Contains(node)) return true;
+            foreach (var contact in circuit.ContactsAt(node))
+                if (seen.Add(contact.Other(node))) waiting.Push(contact.Other(node));
             foreach (var element in circuit.ElementsAt(node).Where(e => e.Kind != ElementKind.Pull))
                 if (element.Other(node) is var other && other >= 0 && seen.Add(other)) waiting.Push(other);
         }

@@ -53,6 +53,9 @@ public sealed class PositionProof
     /// <summary>A path through wires and closed contacts, or null.</summary>
     public string? Joined(PanelState state, TerminalId from, TerminalId to) => _paths.Joined(state, from, to);
 
+    /// <summary>A path through wires, closed contacts and diodes in the direction of current, or null.</summary>
+    public string? Shorting(PanelState state, TerminalId from, TerminalId to) => _paths.Shorting(state, from, to);
+
     /// <summary>A path in the direction of current, through loads where it must, or null.</summary>
     public string? Conducting(PanelState state, TerminalId from, TerminalId to) => _paths.Conducting(state, from, to);
 

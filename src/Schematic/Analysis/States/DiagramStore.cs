@@ -10,6 +10,7 @@ namespace Schematic.Analysis.States;
 public sealed class DiagramStore
 {
     private const int Leaf = int.MaxValue;
+    private const int Impossible = int.MaxValue;
 
     private readonly ImmutableArray<int> _sizes;
     private readonly List<int> _variable = [Leaf, Leaf];
@@ -117,6 +118,37 @@ public sealed class DiagramStore
         }
 
         return values;
+    }
+
+    /// <summary>
+    /// Of all values that fulfil the condition those of the lowest total cost; where several cost the same, the wished value
+    /// of each variable in turn. The wished values must cost nothing.
+    /// </summary>
+    public (int Cost, int[] Values) Cheapest(Diagram condition, IReadOnlyList<int> wished, Func<int, int, int> costOf)
+    {
+        if (condition.IsNever) throw new ArgumentException("Nothing fulfils it.", nameof(condition));
+        var known = new Dictionary<int, int> { [0] = Impossible, [1] = 0 };
+        int Cost(int id)
+        {
+            if (known.TryGetValue(id, out var cost)) return cost;
+            cost = Impossible;
+            for (var value = 0; value < _sizes[_variable[id]]; value++) cost = Math.Min(cost, CostBy(id, value));
+            return known[id] = cost;
+        }
+
+        int CostBy(int id, int value) => Cost(_branches[_firstBranch[id] + value]) is var below && below == Impossible
+            ? Impossible
+            : below + costOf(_variable[id], value);
+
+        int[] values = [.. wished];
+        for (var id = condition.Id; id > 1; id = _branches[_firstBranch[id] + values[_variable[id]]])
+        {
+            var (variable, cost) = (_variable[id], Cost(id));
+            if (CostBy(id, values[variable]) != cost)
+                values[variable] = Enumerable.Range(0, _sizes[variable]).First(v => CostBy(id, v) == cost);
+        }
+
+        return (Cost(condition.Id), values);
     }
 
     /// <summary>How many of all combinations of values fulfil the condition.</summary>

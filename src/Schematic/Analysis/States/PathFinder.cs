@@ -34,15 +34,20 @@ internal sealed class PathFinder
     }
 
     /// <summary>A path through wires and closed contacts alone, or null.</summary>
-    public string? Joined(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, throughElements: false);
+    public string? Joined(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, _ => false);
+
+    /// <summary>A path through wires, closed contacts and diodes in the direction of current, or null.</summary>
+    public string? Shorting(PanelState state, TerminalId from, TerminalId to) =>
+        Find(state, from, to, e => e.Kind == ElementKind.Diode);
+
 
     /// <summary>
     /// A path in the direction of current, through loads and resistors where it must; it does not pass over a rail. Null when
     /// there is none.
     /// </summary>
-    public string? Conducting(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, throughElements: true);
+    public string? Conducting(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, _ => true);
 
-    private string? Find(PanelState state, TerminalId from, TerminalId to, bool throughElements)
+    private string? Find(PanelState state, TerminalId from, TerminalId to, Func<Element, bool> mayCross)
     {
         var best = new Dictionary<TerminalId, (TerminalId Before, Edge Edge)>();
         var done = new HashSet<TerminalId>();
@@ -56,7 +61,7 @@ internal sealed class PathFinder
             if (step.At == to) return Describe(from, to, best);
             foreach (var edge in _edges.GetValueOrDefault(step.At) ?? [])
             {
-                if (done.Contains(edge.To) || !IsOpenTo(state, edge, to, throughElements)) continue;
+                if (done.Contains(edge.To) || !IsOpenTo(state, edge, to, mayCross)) continue;
                 var cost = step.Cost + edge.Cost;
                 waiting.Enqueue((edge.To, step.At, edge, cost), (cost, ++order));
             }
@@ -65,11 +70,11 @@ internal sealed class PathFinder
         return null;
     }
 
-    private bool IsOpenTo(PanelState state, Edge edge, TerminalId target, bool throughElements)
+    private bool IsOpenTo(PanelState state, Edge edge, TerminalId target, Func<Element, bool> mayCross)
     {
         if (edge.Contact is { } contact) return _circuit.Store.Holds(_circuit.Closed(contact), state.Values);
         if (edge.Element is null) return true;
-        return throughElements && (IsFree(state, edge.To) || Meets(state, edge.To, target));
+        return mayCross(edge.Element) && (IsFree(state, edge.To) || Meets(state, edge.To, target));
     }
 
     private bool IsFree(PanelState state, TerminalId terminal) =>

@@ -45,19 +45,21 @@ internal sealed class ReachedLayers
         }
     }
 
-    /// <summary>
-    /// The nearest state of a condition that can be reached; <paramref name="wished"/> says how everything else stands.
-    /// </summary>
-    public Witness Nearest(Diagram condition, ImmutableArray<int> wished)
+    /// <summary>The states first reached by so many moves; false when there are none, and none beyond.</summary>
+    public bool TryLayer(int depth, out Diagram layer)
     {
-        var depth = 0;
-        while (_store.And(_layers[depth], condition).IsNever)
-            if (++depth == _layers.Count) Grow();
-        var state = _store.Pick(_store.And(_layers[depth], condition), wished);
+        while (depth >= _layers.Count && !_isComplete) Grow();
+        layer = depth < _layers.Count ? _layers[depth] : Diagram.Never;
+        return depth < _layers.Count;
+    }
+
+    /// <summary>A shortest sequence of moves to a state of the layer at <paramref name="depth"/>.</summary>
+    public ImmutableArray<Move> MovesTo(int[] state, int depth)
+    {
         var moves = new List<Move>();
         for (var at = state; depth > 0; depth--) moves.Add(StepBack(ref at, depth));
         moves.Reverse();
-        return new Witness(new PanelState([.. state]), [.. moves]);
+        return [.. moves];
     }
 
     /// <summary>The last move on the way to a state, and the state before it.</summary>

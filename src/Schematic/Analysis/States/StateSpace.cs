@@ -16,6 +16,7 @@ public sealed class StateSpace
     private readonly int[] _groupOf;
     private readonly Dictionary<string, ReachedLayers> _layers = new(StringComparer.Ordinal);
     private readonly Dictionary<int, Settling> _settling = [];
+    private readonly Dictionary<(int Variable, int Value), int> _distances = [];
     private readonly Lazy<PanelState> _rest;
 
     /// <summary>Finds what can be reached.</summary>
@@ -45,9 +46,31 @@ public sealed class StateSpace
     /// <summary>Whether the panel can come to stand in a state of <paramref name="condition"/>.</summary>
     public bool CanReach(Diagram condition) => !Reachable(condition).IsNever;
 
-    /// <summary>The nearest state that fulfils <paramref name="condition"/>, or null when none can be reached.</summary>
-    public Witness? Nearest(Diagram condition) =>
-        CanReach(condition) ? LayersOf(GroupsOf(condition)).Nearest(condition, Rest.Values) : null;
+    /// <summary>
+    /// The nearest state that fulfils <paramref name="condition"/>, or null when none can be reached. Actuators that stand
+    /// alone are counted by their own distance from rest; only the others are searched together.
+    /// </summary>
+    public Witness? Nearest(Diagram condition)
+    {
+        condition = Reachable(condition);
+        if (condition.IsNever) return null;
+        var groups = GroupsOf(condition);
+        var alone = groups.Where(g => _groupOf.Count(o => o == g) == 1).ToDictionary(g => Array.IndexOf(_groupOf, g));
+        var together = LayersOf([.. groups.Except(alone.Values)]);
+        (int Moves, int Depth, int[] State)? best = null;
+        for (var depth = 0; depth < (best?.Moves ?? int.MaxValue) && together.TryLayer(depth, out var layer); depth++)
+        {
+            var here = _store.And(condition, layer);
+            if (here.IsNever) continue;
+            var (cost, state) = _store.Cheapest(here, Rest.Values, (v, value) => alone.ContainsKey(v) ? DistanceOf(v, value) : 0);
+            if (best is null || depth + cost < best.Value.Moves) best = (depth + cost, depth, state);
+        }
+
+        var (_, found, values) = best!.Value;
+        return new Witness(new PanelState([.. values]), [
+            .. together.MovesTo(values, found),
+            .. alone.Keys.Order().SelectMany(v => LayersOf([_groupOf[v]]).MovesTo(values, DistanceOf(v, values[v])))]);
+    }
 
     /// <summary>The state before the first move, relays settled.</summary>
     public PanelState Rest => _rest.Value;
@@ -74,6 +97,20 @@ public sealed class StateSpace
 
     /// <summary>The condition that no coil of the panel is about to change.</summary>
     public Diagram Stable => _store.All(_coils.Select(c => _store.Not(c.Unstable)));
+
+    /// <summary>How many moves away from rest an actuator that stands alone has this value.</summary>
+    private int DistanceOf(int variable, int value)
+    {
+        if (!_distances.TryGetValue((variable, value), out var distance))
+        {
+            var layers = LayersOf([_groupOf[variable]]);
+            var literal = _store.Literal(variable, value);
+            while (layers.TryLayer(distance, out var layer) && _store.And(layer, literal).IsNever) distance++;
+            _distances[(variable, value)] = distance;
+        }
+
+        return distance;
+    }
 
     private bool Remembers(CoilRule coil)
     {

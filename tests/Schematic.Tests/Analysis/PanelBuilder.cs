@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+using Schematic.Analysis.Positions;
+using Schematic.Diagnostics;
+using Schematic.Model;
+using Schematic.Text;
+
+namespace Schematic.Tests.Analysis;
+
+/// <summary>Puts small panels together in a few lines, for tests of the analysis. Terminals are written "PS1:+".</summary>
+internal sealed class PanelBuilder
+{
+    private readonly List<Actuator> _actuators = [];
+    private readonly List<ActuatorLock> _locks = [];
+    private readonly List<Part> _parts = [];
+    private readonly List<Wire> _wires = [];
+    private readonly List<Expectation> _expectations = [];
+
+    public static Condition Always => new AllCondition([], SourceSpan.None);
+
+    public Panel Panel => new()
+    {
+        Actuators = [.. _actuators], Locks = [.. _locks], Parts = [.. _parts], Wires = [.. _wires],
+        Expectations = [.. _expectations],
+    };
+
+    public PositionProof Proof => new AnalysisContext(Panel).Positions;
+
+    public static Condition At(string actuator, params string[] positions) =>
+        new PositionCondition(actuator, [.. positions], SourceSpan.None);
+
+    public static Condition Energised(string part, bool energised = true) =>
+        new EnergisedCondition(part, energised, SourceSpan.None);
+
+    public static TerminalId Id(string text) => new(text[..text.IndexOf(':')], text[(text.IndexOf(':') + 1)..]);
+
+    /// <summary>Positions in order; the first is rest unless one carries "*"; "a>b" springs to b.</summary>
+    public PanelBuilder Actuator(string name, params string[] positions)
+    {
+        var hasRest = positions.Any(p => p.EndsWith('*'));
+        _actuators.Add(new Actuator(name, [.. positions.Select((p, i) =>
+        {
+            var parts = p.TrimEnd('*').Split('>');
+            return new ActuatorPosition(parts[0], hasRest ? p.EndsWith('*') : i == 0, parts.Length > 1 ? parts[1] : null, SourceSpan.None);
+        })], SourceSpan.None));
+        return this;
+    }
+
+    public PanelBuilder Endless(string name, params string[] positions)
+    {
+        Actuator(name, positions);
+        _actuators[^1] = _actuators[^1] with { IsEndless = true };
+        return this;
+    }
+
+    public PanelBuilder Lock(string actuator, string position, Condition release)
+    {
+        _locks.Add(new ActuatorLock(actuator, [position], release, SourceSpan.None));
+        return this;
+    }
+
+    /// <summary>A make contact on terminals 1 and 2, closed in these positions.</summary>
+    public PanelBuilder Make(string name, string actuator, params string[] positions) => Add(
+        new Switch(name, ContactForm.Make, actuator, new Pole("1", [new Throw("2", "", At(actuator, positions), SourceSpan.None)], SourceSpan.None), SourceSpan.None),
+        "1", "2");
+
+    /// <summary>A pole with common C and one throw for each position named.</summary>
+    public PanelBuilder Pole(string name, string actuator, params string[] throws) => Add(
+        new Switch(
+            name, ContactForm.Rotary, actuator,
+            new Pole("C", [.. throws.Select(t => new Throw(t, t, At(actuator, t), SourceSpan.None))], SourceSpan.None),
+            SourceSpan.None),
+        ["C", .. throws]);
+
+    /// <summary>A relay with as many changeover contact sets as told: 11 12 14, 21 22 24 ...</summary>
+    public PanelBuilder Relay(string name, double volts = 24, double ohms = 800, int sets = 2) => Add(
+        new Relay(name, new CoilData(volts, ohms), [.. Enumerable.Range(1, sets).Select(i => new RelayPole(
+            ContactForm.Changeover,
+            new Pole($"{i}1", [
+                new Throw($"{i}2", "released", Energised(name, false), SourceSpan.None),
+                new Throw($"{i}4", "operated", Energised(name), SourceSpan.None)], SourceSpan.None)))], SourceSpan.None),
+        ["A1", "A2", .. Enumerable.Range(1, sets).SelectMany(i => new[] { $"{i}1", $"{i}2", $"{i}4" })]);
+
+    public PanelBuilder Lamp(string name, double volts = 24, double amps = 0.04) =>
+        Add(new Lamp(name, volts, amps, SourceSpan.None), "X1", "X2");
+
+    public PanelBuilder Solenoid(string name, double volts = 24, double ohms = 40) =>
+        Add(new Solenoid(name, new CoilData(volts, ohms), SourceSpan.None), "A1", "A2");
+
+    public PanelBuilder Led(string name, double volts = 2, double amps = 0.02) =>
+        Add(new Led(name, volts, amps, SourceSpan.None), "A", "K");
+
+    public PanelBuilder Diode(string name) => Add(new Diode(name, SourceSpan.None), "A", "K");
+
+    public PanelBuilder Resistor(string name, double ohms) => Add(new Resistor(name, ohms, SourceSpan.None), "1", "2");
+
+    public PanelBuilder Fuse(string name) => Add(new Fuse(name, 2, SourceSpan.None), "1", "2");
+
+    public PanelBuilder Supply(string name, double volts = 24, double ohms = 0) =>
+        Add(new Supply(name, volts, SourceSpan.None) { SourceOhms = ohms }, "+", "-");
+
+    public PanelBuilder Board(string name, params BoardInput[] inputs) =>
+        Add(new Board(name, [.. inputs], ["GND"], SourceSpan.None), [.. inputs.Select(i => i.Terminal), "GND"]);
+
+    public static BoardInput Input(string name, bool pullUp = true, double? max = 5.5) =>
+        new(name, max, SourceSpan.None) { PullUpVolts = pullUp ? 5 : null, PullUpOhms = pullUp ? 10_000 : 0 };
+
+    /// <summary>Wires a chain of terminals together, each pair with a wire of its own.</summary>
+    public PanelBuilder Wire(params string[] terminals)
+    {
+        for (var i = 1; i < terminals.Length; i++)
+            _wires.Add(new Wire($"W{_wires.Count + 1}", Id(terminals[i - 1]), Id(terminals[i]), SourceSpan.None));
+        return this;
+    }
+
+    public PanelBuilder Expect(Expectation expectation)
+    {
+        _expectations.Add(expectation);
+        return this;
+    }
+
+    public PanelBuilder Add(Part part, params string[] terminals)
+    {
+        _parts.Add(part with { Terminals = [.. terminals.Select(t => new Terminal(t, SourceSpan.None))] });
+        return this;
+    }
+
+    /// <summary>What one check finds.</summary>
+    public ImmutableArray<Diagnostic> Find(ICheck check) => [.. check.Run(new AnalysisContext(Panel))];
+
+    /// <summary>What all checks over positions find.</summary>
+    public ImmutableArray<Diagnostic> FindAll()
+    {
+        var context = new AnalysisContext(Panel);
+        return [.. PanelChecker.AllChecks.Where(c => c.Stage == CheckStage.Positions).SelectMany(c => c.Run(context))];
+    }
+}

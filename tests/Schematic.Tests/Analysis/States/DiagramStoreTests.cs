@@ -1,0 +1,160 @@
+using System.Numerics;
+using CsCheck;
+using Schematic.Analysis.States;
+using Xunit;
+
+namespace Schematic.Tests.Analysis.States;
+
+public class DiagramStoreTests
+{
+    private static readonly int[] Sizes = [2, 3, 2, 4, 2];
+
+    private static readonly Gen<Expression> Expressions = Gen.Recursive<Expression>((depth, more) => depth > 4
+        ? Literals
+        : Gen.Frequency(
+            (1, Literals),
+            (1, more.Select(e => (Expression)new Not(e))),
+            (2, Gen.Select(more, more, (a, b) => (Expression)new And(a, b))),
+            (2, Gen.Select(more, more, (a, b) => (Expression)new Or(a, b)))));
+
+    private static Gen<Expression> Literals =>
+        from variable in Gen.Int[0, Sizes.Length - 1]
+        from value in Gen.Int[0, Sizes[variable] - 1]
+        select (Expression)new Is(variable, value);
+
+    [Fact]
+    public void A_diagram_holds_exactly_where_its_expression_does() => Expressions.Sample(expression =>
+    {
+        var store = new DiagramStore([.. Sizes]);
+        var diagram = expression.Build(store);
+        var count = BigInteger.Zero;
+        foreach (var values in AllValues())
+        {
+            var expected = expression.Holds(values);
+            Assert.Equal(expected, store.Holds(diagram, values));
+            if (expected) count++;
+        }
+
+        Assert.Equal(count, store.Count(diagram));
+        if (count == 0) Assert.True(diagram.IsNever);
+        else Assert.True(expression.Holds(store.Pick(diagram, new int[Sizes.Length])));
+    });
+
+    [Fact]
+    public void Equal_conditions_are_one_node() => Gen.Select(Expressions, Expressions).Sample((left, right) =>
+    {
+        var store = new DiagramStore([.. Sizes]);
+        var same = AllValues().All(v => left.Holds(v) == right.Holds(v));
+        Assert.Equal(same, left.Build(store) == right.Build(store));
+    });
+
+    [Fact]
+    public void Restricting_and_forgetting_agree_with_trying_values() => Expressions.Sample(expression =>
+    {
+        var store = new DiagramStore([.. Sizes]);
+        var diagram = expression.Build(store);
+        foreach (var values in AllValues())
+        {
+            for (var variable = 0; variable < Sizes.Length; variable++)
+            {
+                int[] with2 = [.. values];
+                with2[variable] = 1;
+                Assert.Equal(expression.Holds(with2), store.Holds(store.Restrict(diagram, variable, 1), values));
+                var any = Enumerable.Range(0, Sizes[variable]).Any(v =>
+                {
+                    int[] tried = [.. values];
+                    tried[variable] = v;
+                    return expression.Holds(tried);
+                });
+                Assert.Equal(any, store.Holds(store.Forget(diagram, variable), values));
+            }
+        }
+    }, iter: 30);
+
+    [Fact]
+    public void The_support_is_what_the_condition_depends_on() => Expressions.Sample(expression =>
+    {
+        var store = new DiagramStore([.. Sizes]);
+        var support = store.Support(expression.Build(store));
+        for (var variable = 0; variable < Sizes.Length; variable++)
+        {
+            var matters = AllValues().Any(values => Enumerable.Range(0, Sizes[variable]).Any(v =>
+            {
+                int[] other = [.. values];
+                other[variable] = v;
+                return expression.Holds(other) != expression.Holds(values);
+            }));
+            Assert.Equal(matters, support.Contains(variable));
+        }
+    }, iter: 50);
+
+    [Fact]
+    public void Parity_of_many_variables_takes_two_nodes_for_each()
+    {
+        // Bryant 1986: the diagram of a parity function grows linearly in any order of the variables.
+        const int count = 200;
+        var store = new DiagramStore([.. Enumerable.Repeat(2, count)]);
+        var parity = Enumerable.Range(0, count).Aggregate(Diagram.Never, (p, v) => store.Differ(p, store.Literal(v, 1)));
+        Assert.Equal(BigInteger.Pow(2, count - 1), store.Count(parity));
+        Assert.Equal(2 * count - 1, CountNodes(store, parity));
+    }
+
+    private static int CountNodes(DiagramStore store, Diagram diagram)
+    {
+        var seen = new HashSet<Diagram>();
+        var waiting = new Stack<Diagram>([diagram]);
+        while (waiting.TryPop(out var at))
+        {
+            if (at.IsNever || at.IsAlways || !seen.Add(at)) continue;
+            var variable = store.Support(at)[0];
+            for (var value = 0; value < 2; value++) waiting.Push(store.Restrict(at, variable, value));
+        }
+
+        return seen.Count;
+    }
+
+    private static IEnumerable<int[]> AllValues()
+    {
+        for (var n = 0; n < Sizes.Aggregate(1, (a, b) => a * b); n++)
+        {
+            var values = new int[Sizes.Length];
+            for (int i = 0, rest = n; i < Sizes.Length; rest /= Sizes[i], i++) values[i] = rest % Sizes[i];
+            yield return values;
+        }
+    }
+
+    private abstract record Expression
+    {
+        public abstract bool Holds(int[] values);
+
+        public abstract Diagram Build(DiagramStore store);
+    }
+
+    private sealed record Is(int Variable, int Value) : Expression
+    {
+        public override bool Holds(int[] values) => values[Variable] == Value;
+
+        public override Diagram Build(DiagramStore store) => store.Literal(Variable, Value);
+    }
+
+    private sealed record Not(Expression Part) : Expression
+    {
+        public override bool Holds(int[] values) => !Part.Holds(values);
+
+        public override Diagram Build(DiagramStore store) => store.Not(Part.Build(store));
+    }
+
+    private sealed record And(Expression Left, Expression Right) : Expression
+    {
+        public override bool Holds(int[] values) => Left.Holds(values) && Right.Holds(values);
+
+        public override Diagram Build(DiagramStore store) => store.And(Left.Build(store), Right.Build(store));
+    }
+
+    private sealed record Or(Expression Left, Expression Right) : Expression
+    {
+        public override bool Holds(int[] values) => Left.Holds(values) || Right.Holds(values);
+
+        public override Diagram Build(DiagramStore store) => store.Or(Left.Build(store), Right.Build(store));
+    }
+}
