@@ -19,6 +19,18 @@ public static class Lettering
     /// <summary>The font size (em) in millimetres that gives capitals of <paramref name="heightMm"/>.</summary>
     public static double FontSizeMm(double heightMm) => heightMm / CapHeightShare;
 
+    /// <summary>Whether the typeface has every character of the text; the others are drawn one em wide.</summary>
+    public static bool Covers(string text, bool bold = false)
+    {
+        var font = FontFile.Of(bold);
+        foreach (var rune in text.EnumerateRunes())
+        {
+            if (font.GlyphOf(DisplayedText.Of(rune).Value) == 0) return false;
+        }
+
+        return true;
+    }
+
     /// <summary>Cuts a text so that it fits into <paramref name="widthMm"/>, ending it with an ellipsis where cut.</summary>
     public static string Fit(string text, double heightMm, double widthMm, bool bold = false)
     {
@@ -57,7 +69,7 @@ public static class Lettering
         var units = 0;
         foreach (var rune in text.EnumerateRunes())
         {
-            var glyph = font.GlyphOf(rune.Value);
+            var glyph = font.GlyphOf(DisplayedText.Of(rune).Value);
             units += glyph == 0 ? font.UnitsPerEm : font.AdvanceOf(glyph);
         }
 

@@ -43,8 +43,7 @@ public static class PdfWriter
     private static void AddPage(SKDocument document, SvgPicture picture)
     {
         var canvas = document.BeginPage((float)(picture.WidthMm * PointsPerMm), (float)(picture.HeightMm * PointsPerMm));
-        canvas.Scale((float)(PointsPerMm / SvgPicture.UnitsPerMm));
-        canvas.DrawPicture(picture.Picture);
+        picture.PaintOn(canvas, PointsPerMm);
         document.EndPage();
     }
 

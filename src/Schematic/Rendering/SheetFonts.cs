@@ -17,7 +17,7 @@ internal static class SheetFonts
         var bold = new SortedSet<int>();
         foreach (var text in texts)
         {
-            foreach (var rune in text.Text.EnumerateRunes()) (text.IsBold ? bold : regular).Add(rune.Value);
+            foreach (var rune in DisplayedText.Of(text.Text).EnumerateRunes()) (text.IsBold ? bold : regular).Add(rune.Value);
         }
 
         if (regular.Count + bold.Count == 0) return;

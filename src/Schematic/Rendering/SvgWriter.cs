@@ -99,6 +99,12 @@ public static class SvgWriter
             output.Append(" transform=\"rotate(-90 ").AppendMm(text.Anchor.X).Append(' ').AppendMm(text.Anchor.Y).Append(")\"");
         }
 
+        if (!Lettering.Covers(text.Text, text.IsBold))
+        {
+            // A viewer takes such letters from a face of its own; the line keeps the width that it was laid out with.
+            output.Append(" textLength=\"").AppendMm(text.WidthMm).Append("\" lengthAdjust=\"spacingAndGlyphs\"");
+        }
+
         return output.Append('>').AppendEscaped(text.Text).Append("</text>\n");
     }
 

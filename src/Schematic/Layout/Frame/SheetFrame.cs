@@ -28,7 +28,11 @@ public sealed class SheetFrame
         _zones = new ZoneGrid(size, Frame);
         _cautionsBeside = Frame.Width - TitleBlock.Width >= RoomBesideTitle;
         _cautions = new CautionBox(
-            cautions, Frame.Left, _cautionsBeside ? Frame.Width - TitleBlock.Width : Frame.Width, _cautionsBeside);
+            cautions,
+            Frame.Left,
+            _cautionsBeside ? Frame.Width - TitleBlock.Width : Frame.Width,
+            _cautionsBeside,
+            _cautionsBeside ? TitleBlock.Height : 0);
     }
 
     /// <summary>The paper.</summary>

@@ -92,15 +92,26 @@ internal static class TitleBlock
     private static IEnumerable<Mark> Entry(Field field, BoxMm box)
     {
         yield return new TextMark(MarkRole.TitleBlock, field.Caption, new(box.Left + Padding, box.Top + Padding + 1.6), 1.8) { Ink = Ink.Quiet };
-        if (field.Text.Length == 0) yield break;
         var width = box.Width - (2 * Padding);
-        var height = field.IsMain && box.Height >= RowHeights[0] && Lettering.WidthMm(field.Text, 3.5, bold: true) <= width ? 3.5
-            : Lettering.WidthMm(field.Text, 2.5, field.IsMain) <= width ? 2.5 : 1.8;
-        yield return new TextMark(
-            MarkRole.TitleBlock, Lettering.Fit(field.Text, height, width, field.IsMain), new(box.Left + Padding, box.Bottom - 1.4), height)
+        var isHigh = box.Height >= RowHeights[0];
+        bool Fits(double height) => Lettering.WidthMm(field.Text, height, field.IsMain) <= width;
+        TextMark Line(string text, double height, double baseLine) =>
+            new(MarkRole.TitleBlock, Lettering.Fit(text, height, width, field.IsMain), new(box.Left + Padding, baseLine), height)
+            {
+                IsBold = field.IsMain,
+            };
+
+        if (field.Text.Length == 0) yield break;
+        if (!isHigh || Fits(1.8))
         {
-            IsBold = field.IsMain,
-        };
+            var height = isHigh && field.IsMain && Fits(3.5) ? 3.5 : Fits(2.5) ? 2.5 : 1.8;
+            yield return Line(field.Text, height, box.Bottom - 1.4);
+            yield break;
+        }
+
+        var first = Lettering.Wrap(field.Text, 1.8, width, field.IsMain)[0];
+        yield return Line(first, 1.8, box.Bottom - 3.6);
+        yield return Line(field.Text[first.Length..].Trim(), 1.8, box.Bottom - 0.9);
     }
 
     private sealed record Field(string Caption, string Text, double Width)

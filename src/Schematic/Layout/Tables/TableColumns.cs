@@ -39,6 +39,12 @@ internal sealed class TableColumns
     public static IEnumerable<TableColumns> Split(ReportTable table, double available)
     {
         var sizes = table.Columns.Select((c, i) => SizeOf(c, table.Rows.Select(r => r[i]), available)).ToArray();
+        if (sizes.Sum(s => s.Least) > available)
+        {
+            // What names the rows stands in every part: it is not squeezed to make room for one column more.
+            sizes[0] = sizes[0] with { Least = Math.Max(sizes[0].Least, Math.Min(sizes[0].Natural, available / 4)) };
+        }
+
         var next = Math.Min(1, sizes.Length);
         do
         {

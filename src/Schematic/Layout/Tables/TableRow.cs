@@ -15,9 +15,6 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
 
     private const double RoomAround = 1.75;
 
-    /// <summary>A cell with this text is a box to tick.</summary>
-    private const string TickBox = "☐";
-
     /// <summary>Height in millimetres.</summary>
     public double Height => HeightOf(Cells.Max(c => c.Length));
 
@@ -42,9 +39,8 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
             {
                 var text = Cells[i][line];
                 if (text.Length == 0) continue;
-                yield return text == TickBox
-                    ? Box(align, anchor, top + RoomAround + (line * LinePitch))
-                    : new TextMark(MarkRole.Table, text, new PointMm(anchor, top + RoomAround + Lettering + (line * LinePitch)), Lettering)
+                yield return CellSign.Of(text, align, anchor, top + RoomAround + (line * LinePitch))
+                    ?? new TextMark(MarkRole.Table, text, new PointMm(anchor, top + RoomAround + Lettering + (line * LinePitch)), Lettering)
                     {
                         Align = (TextAlign)(align switch { ColumnAlign.Left => 0, ColumnAlign.Centre => 1, _ => 2 }),
                         IsBold = IsHeader,
@@ -53,11 +49,5 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
 
             x += width;
         }
-    }
-
-    private static LineMark Box(ColumnAlign align, double anchor, double top)
-    {
-        var left = align switch { ColumnAlign.Left => anchor, ColumnAlign.Right => anchor - Lettering, _ => anchor - (Lettering / 2) };
-        return LineMark.Rectangle(MarkRole.Table, new BoxMm(left, top, left + Lettering, top + Lettering), Pen.Narrow, Ink.White);
     }
 }
