@@ -15,9 +15,16 @@ public static class FaceGeometry
     /// </summary>
     public static ImmutableArray<ContactPosition> Project(InsertArrangement insert, FaceView view, double keyDegrees = 0)
     {
-        var turn = view.IsMirrored() ? -keyDegrees : keyDegrees;
-        return [.. insert.Contacts.Select(c => Seen(c, view, turn))];
+        return [.. insert.Contacts.Select(c =>
+        {
+            var (x, y) = Project(c.XMm, c.YMm, view, keyDegrees);
+            return c with { XMm = x, YMm = y };
+        })];
     }
+
+    /// <summary>One place of the canonical view as seen on <paramref name="view"/>: first mirrored, then turned.</summary>
+    public static (double X, double Y) Project(double x, double y, FaceView view, double keyDegrees = 0) =>
+        Circle.Turn(view.IsMirrored() ? 0 - x : x, y, KeySeenAt(view, keyDegrees));
 
     /// <summary>The angle at which the key is seen on <paramref name="view"/>, in degrees clockwise from the top.</summary>
     public static double KeySeenAt(FaceView view, double keyDegrees) => view.IsMirrored() ? -keyDegrees : keyDegrees;
@@ -61,12 +68,9 @@ public static class FaceGeometry
         return [.. contacts.Zip(contacts.Skip(1), (a, b) => new GuideSegment(a, b, a.DistanceTo(b) > longest))];
     }
 
-    private static ContactPosition Seen(ContactPosition contact, FaceView view, double turnDegrees)
-    {
-        var x = view.IsMirrored() ? 0 - contact.XMm : contact.XMm;
-        var (turnedX, turnedY) = Circle.Turn(x, contact.YMm, turnDegrees);
-        return contact with { XMm = turnedX, YMm = turnedY };
-    }
+    /// <summary>For each contact the distance to its nearest in millimetres; 4 mm when it is alone.</summary>
+    public static ImmutableArray<double> NearestMm(ImmutableArray<ContactPosition> contacts) =>
+        contacts.Length < 2 ? [.. contacts.Select(_ => 4.0)] : [.. NearestDistances(contacts)];
 
     private static double[] NearestDistances(ImmutableArray<ContactPosition> contacts)
     {

@@ -31,6 +31,12 @@ public sealed record Connector(string Designator, InsertArrangement Insert, Sour
     /// <summary>Strip length in millimetres when the contact part states one.</summary>
     public double? StripMm { get; init; }
 
+    /// <summary>The hole it needs in a panel, or null when not stated.</summary>
+    public PanelCutout? Cutout { get; init; }
+
+    /// <summary>The screw holes of its flange, or null when not stated.</summary>
+    public FlangeHoles? Flange { get; init; }
+
     /// <summary>The size of contact <paramref name="name"/>, or null when not stated.</summary>
     public string? SizeOf(string name) => OtherSizes.GetValueOrDefault(name) ?? ContactSize;
 }

@@ -49,14 +49,14 @@ public class PdfWriterTests
     public void Signs_survive_into_the_text_of_the_document()
     {
         const string text = "10 kΩ ½ W ±5 % 40 °C 47 µF J1:5 → A1 1x2 2×3 fi ffl -> –…";
-        using var document = Read(Pdf([SheetSamples.Of(new TextMark(MarkRole.Label, text, new Drawing.PointMm(20, 100), 2.5))]));
+        using var document = Read(Pdf([SheetSamples.Of(new TextMark(MarkRole.Label, text, new Schematic.Drawing.PointMm(20, 100), 2.5))]));
         Assert.Equal(text, document.GetPage(1).Text);
     }
 
     [Fact]
     public void Letters_stand_where_the_sheet_puts_them()
     {
-        var mark = new TextMark(MarkRole.Label, "AVAST J1:5 To", new Drawing.PointMm(50, 100), 5);
+        var mark = new TextMark(MarkRole.Label, "AVAST J1:5 To", new Schematic.Drawing.PointMm(50, 100), 5);
         using var document = Read(Pdf([SheetSamples.Of(mark)]));
         var letters = document.GetPage(1).Letters;
         Assert.Equal(50, letters[0].StartBaseLine.X * PointMm, 0.01);

@@ -21,7 +21,6 @@ public static class LabelSheets
     private const double Gap = 1.5;
     private const double HeadRoom = 14;
     private const double SetRoom = 6;
-    private const double BarMm = 50;
 
     // A longer number or terminal name is cut: a label must go around a wire.
     private const double LongestText = 60;
@@ -120,21 +119,7 @@ public static class LabelSheets
     {
         var title = count == 1 ? "Wire labels" : string.Create(CultureInfo.InvariantCulture, $"Wire labels ({index + 1} of {count})");
         var heading = new TextMark(MarkRole.Table, title, new PointMm(box.Left, box.Top + TitleHeight), TitleHeight) { IsBold = true };
-        return new SheetContent(SheetKind.Labels, title, [heading, .. ScaleBar(box), .. marks]);
-    }
-
-    private static IEnumerable<Mark> ScaleBar(BoxMm box)
-    {
-        const double tick = 2;
-        var y = box.Top + TitleHeight - 1;
-        var left = box.Right - BarMm;
-        yield return LineMark.Between(MarkRole.Dimension, new(left, y), new(box.Right, y), Pen.Wide);
-        yield return LineMark.Between(MarkRole.Dimension, new(left, y - tick), new(left, y + tick), Pen.Wide);
-        yield return LineMark.Between(MarkRole.Dimension, new(box.Right, y - tick), new(box.Right, y + tick), Pen.Wide);
-        yield return new TextMark(MarkRole.Dimension, "50 mm on paper, or the printer scaled: print at 100 %", new(left - 3, y + (LetterHeight / 2)), LetterHeight)
-        {
-            Align = TextAlign.End,
-        };
+        return new SheetContent(SheetKind.Labels, title, [heading, .. ScaleBar.Marks(box), .. marks]);
     }
 
     private static TextMark Text(string text, PointMm at) => new(MarkRole.Table, text, at, LetterHeight);

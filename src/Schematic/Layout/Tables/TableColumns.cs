@@ -15,9 +15,9 @@ internal sealed class TableColumns
     private readonly ImmutableArray<ImmutableArray<string>> _rows;
 
     private TableColumns(
-        ImmutableArray<ReportColumn> columns, ImmutableArray<ImmutableArray<string>> rows, ImmutableArray<double> widths)
+        ImmutableArray<ReportColumn> columns, ImmutableArray<ImmutableArray<string>> rows, ImmutableArray<double> widths, double roomAround)
     {
-        (Columns, _rows, Widths) = (columns, rows, widths);
+        (Columns, _rows, Widths, RoomAround) = (columns, rows, widths, roomAround);
         Header = RowOf([.. columns.Select(c => c.Header)], isHeader: true);
     }
 
@@ -26,6 +26,9 @@ internal sealed class TableColumns
 
     /// <summary>Their widths in millimetres.</summary>
     public ImmutableArray<double> Widths { get; }
+
+    /// <summary>Room above and below the letters of a row, in millimetres.</summary>
+    public double RoomAround { get; }
 
     /// <summary>The head of the table.</summary>
     public TableRow Header { get; }
@@ -36,7 +39,8 @@ internal sealed class TableColumns
     /// <summary>
     /// The table as one part when its columns fit side by side, otherwise as several, each beginning with the first column.
     /// </summary>
-    public static IEnumerable<TableColumns> Split(ReportTable table, double available)
+    public static IEnumerable<TableColumns> Split(
+        ReportTable table, double available, double roomAround = TableRow.UsualRoom)
     {
         var sizes = table.Columns.Select((c, i) => SizeOf(c, table.Rows.Select(r => r[i]), available)).ToArray();
         if (sizes.Sum(s => s.Least) > available)
@@ -59,7 +63,8 @@ internal sealed class TableColumns
             yield return new TableColumns(
                 [.. chosen.Select(i => table.Columns[i])],
                 [.. table.Rows.Select(r => chosen.Select(i => r[i]).ToImmutableArray())],
-                Fitted([.. chosen.Select(i => sizes[i])], available));
+                Fitted([.. chosen.Select(i => sizes[i])], available),
+                roomAround);
         }
         while (next < sizes.Length);
     }
@@ -72,14 +77,14 @@ internal sealed class TableColumns
         if (growing == 0) return this;
         var extra = Math.Max(0, available - Width) / growing;
         return new TableColumns(
-            Columns, _rows, [.. Widths.Select((w, i) => Columns[i].Align == ColumnAlign.Left ? w + extra : w)]);
+            Columns, _rows, [.. Widths.Select((w, i) => Columns[i].Align == ColumnAlign.Left ? w + extra : w)], RoomAround);
     }
 
     /// <summary>All rows; one that is higher than a whole pane goes on in the next.</summary>
     public ImmutableArray<TableRow> Rows(double paneHeight)
     {
         var most = 1;
-        while (TableRow.HeightOf(most + 1) <= paneHeight) most++;
+        while (TableRow.HeightOf(most + 1, RoomAround) <= paneHeight) most++;
         return [.. _rows.Select(r => RowOf(r, isHeader: false)).SelectMany(r => Pieces(r, most))];
     }
 

@@ -13,13 +13,14 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
     /// <summary>Distance of lines in millimetres (ISO 3098: 15/10 of the lettering height).</summary>
     public const double LinePitch = 3.75;
 
-    private const double RoomAround = 1.75;
+    /// <summary>Room above and below the letters of a usual row, in millimetres.</summary>
+    public const double UsualRoom = 1.75;
 
     /// <summary>Height in millimetres.</summary>
-    public double Height => HeightOf(Cells.Max(c => c.Length));
+    public double Height => HeightOf(Cells.Max(c => c.Length), Columns.RoomAround);
 
     /// <summary>Height in millimetres of a row with that many lines.</summary>
-    public static double HeightOf(int lines) => Lettering + ((lines - 1) * LinePitch) + (2 * RoomAround);
+    public static double HeightOf(int lines, double roomAround) => Lettering + ((lines - 1) * LinePitch) + (2 * roomAround);
 
     /// <summary>The row's letters with its upper left corner at the given place.</summary>
     public IEnumerable<Mark> Marks(double left, double top)
@@ -39,8 +40,8 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
             {
                 var text = Cells[i][line];
                 if (text.Length == 0) continue;
-                yield return CellSign.Of(text, align, anchor, top + RoomAround + (line * LinePitch))
-                    ?? new TextMark(MarkRole.Table, text, new PointMm(anchor, top + RoomAround + Lettering + (line * LinePitch)), Lettering)
+                yield return CellSign.Of(text, align, anchor, top + Columns.RoomAround + (line * LinePitch))
+                    ?? new TextMark(MarkRole.Table, text, new PointMm(anchor, top + Columns.RoomAround + Lettering + (line * LinePitch)), Lettering)
                     {
                         Align = (TextAlign)(align switch { ColumnAlign.Left => 0, ColumnAlign.Centre => 1, _ => 2 }),
                         IsBold = IsHeader,

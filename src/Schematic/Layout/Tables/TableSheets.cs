@@ -43,36 +43,11 @@ public static class TableSheets
             for (var pane = 0; pane < panes && (next < rows.Length || (pane == 0 && rows.IsEmpty)); pane++)
             {
                 var left = box.Left + (pane * (columns.Width + PaneGap));
-                bottom = Math.Max(bottom, AddPane(marks, columns, rows, ref next, box with { Left = left }));
+                bottom = Math.Max(bottom, TablePane.Add(marks, columns, rows, ref next, box with { Left = left }));
             }
         }
         while (next < rows.Length);
         return bottom;
-    }
-
-    private static double AddPane(
-        ImmutableArray<Mark>.Builder marks, TableColumns columns, ImmutableArray<TableRow> rows, ref int next, BoxMm pane)
-    {
-        var right = pane.Left + columns.Width;
-        var y = pane.Top + columns.Header.Height;
-        var cells = new List<Mark>(columns.Header.Marks(pane.Left, pane.Top));
-        while (next < rows.Length && y + rows[next].Height <= pane.Bottom + 1e-9)
-        {
-            if (next % 2 == 1)
-            {
-                marks.Add(LineMark.Rectangle(MarkRole.Table, new(pane.Left, y, right, y + rows[next].Height), null, Ink.Band));
-            }
-
-            cells.AddRange(rows[next].Marks(pane.Left, y));
-            y += rows[next++].Height;
-        }
-
-        var headerLine = pane.Top + columns.Header.Height;
-        marks.Add(LineMark.Between(MarkRole.Table, new(pane.Left, pane.Top), new(right, pane.Top), Pen.Narrow));
-        marks.Add(LineMark.Between(MarkRole.Table, new(pane.Left, headerLine), new(right, headerLine), Pen.Wide));
-        marks.Add(LineMark.Between(MarkRole.Table, new(pane.Left, y), new(right, y), Pen.Narrow));
-        marks.AddRange(cells);
-        return y;
     }
 
     private static void AddNotes(List<ImmutableArray<Mark>.Builder> pages, ReportTable table, BoxMm box, double bottom)

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Inserts;
+using Schematic.Model;
+using Schematic.Reports;
+
+namespace Schematic.Layout.Faces;
+
+/// <summary>What is said beside a face.</summary>
+internal static class FaceWords
+{
+    /// <summary>Contact 1, every tenth and the last are emphasised, as inserts of the trade mark them (from memory).</summary>
+    public static bool IsEmphasised(int index, int count) => index == 0 || index == count - 1 || (index + 1) % 10 == 0;
+
+    /// <summary>The mating face of a half. A half of unstated gender is drawn as pins.</summary>
+    public static FaceView FrontOf(Connector connector) =>
+        connector.Gender == Gender.Sockets ? FaceView.FrontOfSockets : FaceView.FrontOfPins;
+
+    /// <summary>The wire side of a half.</summary>
+    public static FaceView RearOf(Connector connector) => FrontOf(connector).OtherSide();
+
+    /// <summary>What is seen, from where, and which way the numbers run in this view.</summary>
+    public static ImmutableArray<string> Captions(Connector connector, FaceView view, ImmutableArray<ContactPosition> seen)
+    {
+        var name = view.IsWireSide() ? "Rear" : "Front";
+        var of = connector.Gender == Gender.Unstated ? "of the contacts" : $"of the {(view.IsPins() ? "pins" : "sockets")}";
+        var from = connector.Gender == Gender.Unstated
+            ? $"seen from the {(view.IsWireSide() ? "wire" : "mating")} side" : view.SeenFrom();
+        var sense = connector.Insert.HasGuideLine ? Sense(seen) : "";
+        return [$"{name} {of}", sense.Length == 0 ? from : $"{from}; {sense}"];
+    }
+
+    /// <summary>The words below the views: numbering, source, scale, and the marks that occur.</summary>
+    public static IEnumerable<string> Notes(Connector connector, ImmutableArray<ContactUse> uses, FaceScale scale)
+    {
+        yield return $"Numbering: {connector.Insert.Convention}.";
+        if (connector.Insert.Source is { } source) yield return $"Positions: {source}.";
+        yield return string.Join(' ', Remarks(connector, uses, scale));
+    }
+
+    private static IEnumerable<string> Remarks(Connector connector, ImmutableArray<ContactUse> uses, FaceScale scale)
+    {
+        var factor = scale.Factor.ToString("0.0", CultureInfo.InvariantCulture);
+        yield return $"Scale {factor} : 1; the circles are larger than the contacts.";
+        if (scale.IsTurned) yield return "Turned a quarter to fit the sheet.";
+        if (connector.Gender == Gender.Unstated) yield return "Pins or sockets not stated: drawn as pins.";
+        if (scale.Lettering.NumberMm < FaceText.MainMm) yield return "A larger sheet gives larger lettering.";
+        yield return "Heavy rim: first, every tenth and last contact.";
+        if (connector.Insert.HasGuideLine) yield return "Dotted: order of numbering; a gap in it is a jump.";
+        if (uses.Any(u => u.IsSpare)) yield return "Crossed rim: spare, leave empty.";
+        if (uses.Any(u => u.ColourCodes.Length > 0))
+        {
+            yield return scale.Lettering.CodeMm > 0
+                ? "Fill and letters: wire colour, IEC 60757; outer ring: second colour."
+                : "Fill: wire colour, its letters are in the table; outer ring: second colour.";
+        }
+    }
+
+    /// <summary>Most steps of the numbering turn one way about the centre; that is the way it runs here.</summary>
+    private static string Sense(ImmutableArray<ContactPosition> seen)
+    {
+        var turns = seen.Zip(seen.Skip(1), (a, b) => Math.Sign((a.XMm * b.YMm) - (a.YMm * b.XMm))).ToList();
+        var clockwise = turns.Count(t => t < 0);
+        var counter = turns.Count(t => t > 0);
+        if (clockwise == counter) return "";
+        return clockwise > counter ? "numbers run clockwise here" : "numbers run counter-clockwise here";
+    }
+}

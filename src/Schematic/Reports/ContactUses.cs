@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using Schematic.Model;
+
+namespace Schematic.Reports;
+
+/// <summary>
+/// Looks up what contacts are for: their net, the device that the unit's maker joined them to, the far end of their wire. A
+/// contact that says nothing itself borrows net and device from the contact it mates.
+/// </summary>
+public sealed class ContactUses
+{
+    private readonly Dictionary<string, Part> _parts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _mates = new(StringComparer.Ordinal);
+    private readonly ILookup<TerminalId, Wire> _wires;
+    private readonly ILookup<TerminalId, string> _nets;
+    private readonly ILookup<TerminalId, TerminalId> _devices;
+
+    /// <summary>Indexes a panel.</summary>
+    public ContactUses(Panel panel)
+    {
+        foreach (var part in panel.Parts) _parts.TryAdd(part.Designator, part);
+        foreach (var half in panel.Parts.OfType<Connector>().Where(c => c.Mates is not null))
+        {
+            _mates.TryAdd(half.Designator, half.Mates!);
+            _mates.TryAdd(half.Mates!, half.Designator);
+        }
+
+        _wires = panel.Wires
+            .SelectMany(w => w.From == w.To ? [(w.From, w)] : new[] { (w.From, w), (w.To, w) })
+            .ToLookup(p => p.Item1, p => p.w);
+        _nets = panel.Nets
+            .SelectMany(n => n.Members.Select(m => m.Terminal).Distinct().Select(t => (t, n.Name)))
+            .ToLookup(p => p.t, p => p.Name);
+        _devices = panel.Attachments.ToLookup(a => a.Contact, a => a.Device);
+    }
+
+    /// <summary>The uses of all contacts of <paramref name="connector"/>, in the insert's order.</summary>
+    public ImmutableArray<ContactUse> Of(Connector connector) =>
+        [.. connector.Insert.Contacts.Select(c => UseOf(connector, c.Name))];
+
+    private ContactUse UseOf(Connector connector, string contact)
+    {
+        var here = connector.At(contact);
+        return new ContactUse(contact, PurposeOf(here), [.. _wires[here]], connector.Spares.Contains(contact));
+    }
+
+    private string PurposeOf(TerminalId here)
+    {
+        TerminalId? there = _mates.TryGetValue(here.Part, out var mate) ? new TerminalId(mate, here.Name) : null;
+        var nets = OwnOrMates(_nets, here, there);
+        var devices = OwnOrMates(_devices, here, there).Select(DeviceWords).ToList();
+        var net = string.Join(", ", nets.Distinct(StringComparer.Ordinal));
+        if (devices.Count > 0) return net.Length > 0 ? $"{net}: {string.Join(", ", devices)}" : string.Join(", ", devices);
+        if (net.Length > 0) return net;
+        return string.Join(", ", _wires[here].Select(w => $"to {(w.From == here ? w.To : w.From)}"));
+    }
+
+    private static IEnumerable<T> OwnOrMates<T>(ILookup<TerminalId, T> facts, TerminalId here, TerminalId? there) =>
+        facts.Contains(here) || there is null ? facts[here] : facts[there.Value];
+
+    private string DeviceWords(TerminalId device)
+    {
+        var part = _parts.GetValueOrDefault(device.Part);
+        var terminal = part switch
+        {
+            Switch s => PoleWords(s.Pole, device.Name),
+            Relay r => RelayWords(r, device.Name),
+            _ => device.Name,
+        };
+        var name = part is null or Switch or Relay || part.Description.Length == 0
+            ? device.Part : $"{device.Part} {part.Description}";
+        return terminal.Length == 0 ? name : $"{name} {terminal}";
+    }
+
+    private static string PoleWords(Pole pole, string terminal)
+    {
+        var way = pole.Throws.FirstOrDefault(t => t.Terminal == terminal);
+        if (way is { Label.Length: > 0 }) return way.Label;
+        return pole.Throws.Length > 1 && pole.Common == terminal ? "common" : terminal;
+    }
+
+    private static string RelayWords(Relay relay, string terminal) =>
+        terminal is "A1" or "A2" ? $"coil {terminal}"
+        : relay.Poles.Select(p => p.Pole).FirstOrDefault(p => p.Common == terminal) is { Throws.Length: > 1 } ? $"{terminal} common"
+        : terminal;
+}

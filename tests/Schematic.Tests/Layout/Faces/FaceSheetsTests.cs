@@ -1,0 +1,222 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Schematic.Drawing;
+using Schematic.Inserts;
+using Schematic.Layout.Faces;
+using Schematic.Layout.Frame;
+using Schematic.Model;
+using Schematic.Tests.Inserts;
+using Xunit;
+
+namespace Schematic.Tests.Layout.Faces;
+
+public class FaceSheetsTests
+{
+    private static readonly SheetSize A4 = SheetSize.Find("A4", landscape: true)!;
+
+    private static readonly Gen<InsertBuilder> AnyInsert = Gen.OneOf(
+        Gen.Int[2, 128].Select(n => (InsertBuilder)FaceSamples.Spiral(n)),
+        Gen.Int[2, 70].Select(n => (InsertBuilder)(FaceSamples.Spiral(n) with { Letters = true, FromRim = true })),
+        Gen.Int[2, 24].Select(n => (InsertBuilder)new RingInsert(n) { ArcDegrees = 300 }),
+        Gen.Select(Gen.Int[2, 40], Gen.Int[1, 3]).Select((n, rows) =>
+            (InsertBuilder)new RowsInsert([.. Enumerable.Repeat(n, rows)]) { IsStaggered = true }),
+        Gen.Select(Gen.Int[1, 32], Gen.Int[1, 4]).Select((c, r) => (InsertBuilder)new GridInsert(c, r)),
+        Gen.Select(Gen.Int[1, 4], Gen.Int[1, 32]).Select((c, r) => (InsertBuilder)new GridInsert(c, r)),
+        Gen.Int[2, 128].Select(n => (InsertBuilder)new StripInsert(n) { PitchMm = 5.08 }));
+
+    private static readonly Gen<SheetSize> AnySheet =
+        from name in Gen.OneOf("A4", "A3", "Letter", "Tabloid")
+        from landscape in Gen.Bool
+        select SheetSize.Find(name, landscape)!;
+
+    [Fact]
+    public void No_text_overlaps_another_and_all_stays_inside_the_content_for_any_insert_on_any_sheet() =>
+        Gen.Select(AnyInsert.Array[1, 3], AnySheet).Sample(
+            (inserts, size) =>
+            {
+                var panel = FaceSamples.PanelOf(size, inserts);
+                var frame = SheetFrame.For(panel);
+                foreach (var sheet in FaceSheets.Build(panel, frame))
+                {
+                    AssertInside(sheet, frame.ContentBox(sheet.Kind));
+                    AssertNoOverlap(sheet);
+                }
+            },
+            iter: 60);
+
+    [Fact]
+    public void Every_contact_is_drawn_on_both_faces_and_at_true_size_on_both_faces() =>
+        Gen.Select(AnyInsert, AnySheet).Sample(
+            (insert, size) =>
+            {
+                var panel = FaceSamples.PanelOf(size, insert);
+                var connector = (Connector)panel.Parts[0];
+                var sheets = FaceSheets.Build(panel, SheetFrame.For(panel));
+                foreach (var contact in connector.Insert.Contacts)
+                {
+                    var owner = connector.At(contact.Name).ToString();
+                    Assert.True(2 <= Circles(sheets, SheetKind.Faces, owner).Count());
+                    var trueSize = Circles(sheets, SheetKind.TrueSize, owner).Count();
+                    Assert.True(trueSize >= 2 || sheets.SelectMany(s => s.Marks).OfType<TextMark>()
+                        .Any(t => t.Text.StartsWith("Larger than this sheet", StringComparison.Ordinal)));
+                }
+            },
+            iter: 30);
+
+    [Theory]
+    [InlineData(5)]
+    [InlineData(19)]
+    [InlineData(37)]
+    [InlineData(61)]
+    public void Numbers_on_an_enlarged_face_are_at_least_2_5_mm_high_and_carry_their_colour_letters(int count)
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(count));
+        var sheets = FaceSheets.Build(panel, SheetFrame.For(panel)).Where(s => s.Kind == SheetKind.Faces);
+        var texts = sheets.SelectMany(s => s.Marks).OfType<TextMark>().Where(t => t.Owner?.Contains(':', StringComparison.Ordinal) == true).ToList();
+        foreach (var group in texts.GroupBy(t => t.Owner))
+        {
+            var number = group.Key!.Split(':')[1];
+            Assert.All(group.Where(t => t.Text == number), t => Assert.True(t.HeightMm >= 2.5));
+            var wire = panel.Wires.FirstOrDefault(w => w.From.ToString() == group.Key);
+            if (wire is not null) Assert.Equal(2, group.Count(t => t.Text == wire.Colour!.Code));
+        }
+    }
+
+    [Fact]
+    public void Lettering_stays_inside_its_circle() =>
+        Gen.Select(AnyInsert, AnySheet).Sample(
+            (insert, size) =>
+            {
+                var panel = FaceSamples.PanelOf(size, insert);
+                foreach (var sheet in FaceSheets.Build(panel, SheetFrame.For(panel)).Where(s => s.Kind == SheetKind.Faces))
+                {
+                    var circles = sheet.Marks.OfType<CircleMark>().Where(c => c.Owner?.Contains(':', StringComparison.Ordinal) == true).ToLookup(c => c.Owner);
+                    foreach (var text in sheet.Marks.OfType<TextMark>().Where(t => t.Owner?.Contains(':', StringComparison.Ordinal) == true))
+                        Assert.Contains(circles[text.Owner], c => Holds(c, text));
+                }
+            },
+            iter: 30);
+
+    [Fact]
+    public void The_rear_view_is_the_exact_mirror_of_the_front_view()
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(37));
+        var sheet = FaceSheets.Build(panel, SheetFrame.For(panel)).First(s => s.Kind == SheetKind.Faces);
+        var byContact = sheet.Marks.OfType<CircleMark>().Where(c => c.Owner?.Contains(':', StringComparison.Ordinal) == true)
+            .GroupBy(c => c.Owner!).ToDictionary(g => g.Key, g => g.DistinctBy(c => Math.Round(c.Centre.X, 6)).ToList());
+        var (front, rear) = (byContact["P1:1"][0].Centre, byContact["P1:1"][1].Centre);
+        Assert.All(byContact.Values, pair =>
+        {
+            Assert.Equal(2, pair.Count);
+            Assert.Equal(pair[0].Centre.X - front.X, -(pair[1].Centre.X - rear.X), 9);
+            Assert.Equal(pair[0].Centre.Y - front.Y, pair[1].Centre.Y - rear.Y, 9);
+        });
+    }
+
+    [Fact]
+    public void Contacts_at_true_size_lie_where_the_published_table_puts_them()
+    {
+        // The 61 contacts of arrangement 25-61, MIL-STD-1560C in a transcription; the aim is 0.05 mm on paper.
+        var published = PublishedInsertTests.Table2561();
+        var panel = FaceSamples.PanelOf(A4, new PositionsInsert { Positions = published, WithGuideLine = true });
+        var pins = panel with { Parts = [(Connector)panel.Parts[0] with { Gender = Gender.Pins }] };
+        var sheet = FaceSheets.Build(pins, SheetFrame.For(pins)).Single(s => s.Kind == SheetKind.TrueSize);
+        var centres = sheet.Marks.OfType<CircleMark>().Where(c => c.Owner?.StartsWith("P1:", StringComparison.Ordinal) == true)
+            .GroupBy(c => c.Owner!).ToDictionary(g => g.Key, g => g.First().Centre);
+        var middle = centres["P1:PP"];
+        Assert.All(published, c =>
+        {
+            Assert.Equal(c.XMm, centres["P1:" + c.Name].X - middle.X, 0.001);
+            Assert.Equal(-c.YMm, centres["P1:" + c.Name].Y - middle.Y, 0.001);
+        });
+    }
+
+    [Fact]
+    public void The_bar_on_a_true_size_sheet_is_50_mm_long()
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(7));
+        var sheet = FaceSheets.Build(panel, SheetFrame.For(panel)).Single(s => s.Kind == SheetKind.TrueSize);
+        Assert.Contains(sheet.Marks.OfType<LineMark>(), l =>
+            l is { Role: MarkRole.Dimension, Points.Length: 2 } && Math.Abs(l.Points[1].X - l.Points[0].X - 50) < 1e-9);
+    }
+
+    [Fact]
+    public void A_template_shows_the_stated_holes_at_true_size_and_names_their_dimensions()
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(19));
+        var connector = (Connector)panel.Parts[0] with
+        {
+            Cutout = new PanelCutout(34, 34, IsRound: true), Flange = new FlangeHoles(4, 3.2, 38, 38),
+        };
+        var sheet = FaceSheets.Build(panel with { Parts = [connector] }, SheetFrame.For(panel)).Single(s => s.Kind == SheetKind.TrueSize);
+        var circles = sheet.Marks.OfType<CircleMark>().Where(c => c.Role == MarkRole.Dimension).ToList();
+        var hole = Assert.Single(circles, c => c.RadiusMm == 17);
+        var corners = circles.Where(c => c.RadiusMm == 1.6).Select(c => (c.Centre.X - hole.Centre.X, c.Centre.Y - hole.Centre.Y)).ToList();
+        Assert.Equal(4, corners.Count);
+        Assert.All(corners, c => Assert.True(Math.Abs(Math.Abs(c.Item1) - 19) < 1e-9 && Math.Abs(Math.Abs(c.Item2) - 19) < 1e-9));
+        var texts = sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
+        Assert.Contains("Panel hole Ø34 mm.", texts);
+        Assert.Contains("4 holes Ø3.2 mm on 38 x 38 mm.", texts);
+        Assert.Equal(2, texts.Count(t => t == "38"));
+    }
+
+    [Fact]
+    public void Without_hole_data_the_sheet_says_that_the_outline_is_computed()
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(19));
+        var sheet = FaceSheets.Build(panel, SheetFrame.For(panel)).Single(s => s.Kind == SheetKind.TrueSize);
+        Assert.Contains(sheet.Marks.OfType<TextMark>(), t => t.Text.StartsWith("No panel hole stated", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Two_small_connectors_share_a_sheet()
+    {
+        var panel = FaceSamples.PanelOf(A4, new RowsInsert([5, 4]) { IsStaggered = true }, new StripInsert(4));
+        var faces = FaceSheets.Build(panel, SheetFrame.For(panel)).Where(s => s.Kind == SheetKind.Faces).ToList();
+        Assert.Equal("Faces of P1, P2", Assert.Single(faces).Title);
+    }
+
+    [Fact]
+    public void Each_view_says_what_is_seen_and_from_where()
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(37));
+        var texts = FaceSheets.Build(panel, SheetFrame.For(panel)).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).ToList();
+        Assert.Contains(texts, t => t.StartsWith("seen from the mating side of the sockets", StringComparison.Ordinal));
+        Assert.Contains(texts, t => t.StartsWith("seen from the wire side of the sockets", StringComparison.Ordinal));
+        Assert.Contains("Numbering: 1 at the centre, clockwise outward, on the front of the pins; rings derived from the count: 1 6 12 18.", texts);
+    }
+
+    [Fact]
+    public void A_panel_without_connectors_has_no_face_sheets()
+    {
+        var panel = new Panel();
+        Assert.Empty(FaceSheets.Build(panel, SheetFrame.For(panel)));
+    }
+
+    private static IEnumerable<CircleMark> Circles(ImmutableArray<SheetContent> sheets, SheetKind kind, string owner) =>
+        sheets.Where(s => s.Kind == kind).SelectMany(s => s.Marks).OfType<CircleMark>().Where(c => c.Owner == owner);
+
+    private static bool Holds(CircleMark circle, TextMark text)
+    {
+        // Letters, not the room below the base line that only some need.
+        var box = text.Bounds with { Bottom = text.Anchor.Y };
+        return new[] { (box.Left, box.Top), (box.Right, box.Top), (box.Left, box.Bottom), (box.Right, box.Bottom) }
+            .All(p => Math.Sqrt(Math.Pow(p.Item1 - circle.Centre.X, 2) + Math.Pow(p.Item2 - circle.Centre.Y, 2)) <= circle.RadiusMm + 1e-6);
+    }
+
+    private static void AssertInside(SheetContent sheet, BoxMm box)
+    {
+        foreach (var mark in sheet.Marks)
+            Assert.True(box.Contains(mark.Bounds, 0.01), $"{sheet.Title}: {mark.Role} {mark.Owner} {(mark as TextMark)?.Text} leaves the sheet");
+    }
+
+    private static void AssertNoOverlap(SheetContent sheet)
+    {
+        var texts = sheet.Marks.OfType<TextMark>().Select(t => (t.Text, t.Bounds)).OrderBy(t => t.Bounds.Left).ToArray();
+        for (var i = 0; i < texts.Length; i++)
+        {
+            for (var j = i + 1; j < texts.Length && texts[j].Bounds.Left < texts[i].Bounds.Right; j++)
+                Assert.False(texts[i].Bounds.Overlaps(texts[j].Bounds, 0.01), $"{sheet.Title}: \"{texts[i].Text}\" meets \"{texts[j].Text}\"");
+        }
+    }
+}
