@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.CommandLine.Invocation;
+using Schematic.Cli.Commands;
+
+namespace Schematic.Cli;
+
+/// <summary>The program <c>schematic</c>, apart from the process it runs in.</summary>
+public static class CliApplication
+{
+    private static readonly ImmutableArray<ICliCommand> Commands =
+    [
+        new CheckCommand(),
+        new DrawCommand(),
+        new FaceCommand(),
+        new FormatCommand(),
+        new ExplainCommand(),
+    ];
+
+    /// <summary>Runs one command line without colours. Returns an <see cref="ExitCode"/>.</summary>
+    public static int Run(string[] args, TextWriter stdout, TextWriter stderr, Stream stdin, string workingDirectory) =>
+        Run(args, new CliConsole(stdout, stderr, stdin, workingDirectory));
+
+    /// <summary>Runs one command line. Returns an <see cref="ExitCode"/>.</summary>
+    public static int Run(string[] args, CliConsole console)
+    {
+        try
+        {
+            var result = BuildRoot(console).Parse(args);
+            if (result.Action is ParseErrorAction usage) usage.ShowHelp = false;
+            var code = result.Invoke(new InvocationConfiguration
+            {
+                Output = console.Out,
+                Error = console.Error,
+                EnableDefaultExceptionHandler = false,
+            });
+            return result.Errors.Count > 0 ? ExitCode.Failure : code;
+        }
+        catch (Exception failure) when (failure is not OutOfMemoryException)
+        {
+            // The last resort: a slip of the program is told in one sentence, never as a stack of calls.
+            console.Error.Write($"schematic: the program failed and wrote nothing more: {failure.Message.ReplaceLineEndings(" ")} ({failure.GetType().Name})\n");
+            return ExitCode.Failure;
+        }
+    }
+
+    private static RootCommand BuildRoot(CliConsole console)
+    {
+        var root = new RootCommand("Checks a wiring description and draws it as a printable pack of sheets.");
+        foreach (var command in Commands) root.Subcommands.Add(command.Build(console));
+        return root;
+    }
+}

@@ -1,0 +1,18 @@
+namespace Schematic.Cli;
+
+/// <summary>What the program talks to: given from outside, so that tests run it without a process.</summary>
+/// <param name="Out">Standard output: what was asked for.</param>
+/// <param name="Error">Standard error: what went wrong on the way.</param>
+/// <param name="In">Standard input, as bytes.</param>
+/// <param name="WorkingDirectory">The folder that relative paths start from.</param>
+public sealed record CliConsole(TextWriter Out, TextWriter Error, Stream In, string WorkingDirectory)
+{
+    /// <summary>Whether the reader's terminal shows colours.</summary>
+    public bool HasColour { get; init; }
+
+    /// <summary>How many columns the reader's terminal has.</summary>
+    public int Width { get; init; } = 100;
+
+    /// <summary>The absolute path of a path from the command line.</summary>
+    public string PathOf(string path) => Path.GetFullPath(path, WorkingDirectory);
+}
