@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.CommandLine.Invocation;
 using Schematic.Cli.Commands;
 
 namespace Schematic.Cli;
@@ -26,15 +25,13 @@ public static class CliApplication
     {
         try
         {
-            var result = BuildRoot(console).Parse(args);
-            if (result.Action is ParseErrorAction usage) usage.ShowHelp = false;
-            var code = result.Invoke(new InvocationConfiguration
+            var result = BuildRoot(console).Parse(args.Length == 0 ? ["--help"] : args);
+            return result.Errors.Count > 0 ? Usage.Report(console, result) : result.Invoke(new InvocationConfiguration
             {
                 Output = console.Out,
                 Error = console.Error,
                 EnableDefaultExceptionHandler = false,
             });
-            return result.Errors.Count > 0 ? ExitCode.Failure : code;
         }
         catch (Exception failure) when (failure is not OutOfMemoryException)
         {

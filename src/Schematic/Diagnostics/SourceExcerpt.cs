@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Schematic.Text;
 using Wcwidth;
@@ -34,29 +35,40 @@ public sealed record SourceExcerpt(string Text, int MarkColumn, int MarkWidth)
 
     private static SourceExcerpt Window(List<Cell> cells, int start, int end, int width, bool cutBefore, bool cutAfter)
     {
-        var total = cells.Sum(c => c.Width);
         var markAt = cells.TakeWhile(c => c.Offset < start).Sum(c => c.Width);
-        var markWidth = Math.Max(1, cells.Where(c => c.Offset >= start && c.Offset < end).Sum(c => c.Width));
-        var left = cutBefore || total > width ? Math.Max(0, markAt - (width / 3)) : 0;
+        var markWidth = cells.Where(c => c.Offset >= start && c.Offset < end).Sum(c => c.Width);
+        if (!cutBefore && !cutAfter && cells.Sum(c => c.Width) <= width)
+            return new SourceExcerpt(string.Concat(cells.Select(c => c.Text)).TrimEnd(), markAt, Math.Max(1, markWidth));
 
-        var text = new StringBuilder();
-        if (cutBefore || left > 0) text.Append(Cut);
-        var room = width - (2 * Cut.Length);
-        int at = 0, shown = 0, hidden = 0;
-        var isCut = cutAfter;
+        // A mark in the first half leaves the beginning of the line in sight; another stands at a third of the window.
+        var first = !cutBefore && markAt < width / 2 ? 0 : markAt - (width / 3);
+        var lead = cutBefore || first > 0 ? Cut : "";
+        var room = width - lead.Length - Cut.Length;
+        var text = new StringBuilder(lead);
+        int at = 0, skipped = 0, shown = 0;
         foreach (var cell in cells)
         {
-            if (at < left) hidden += cell.Width;
-            else if (shown + cell.Width <= (left == 0 && !cutAfter && total <= width ? width : room)) { text.Append(cell.Text); shown += cell.Width; }
-            else { isCut = true; break; }
+            if (at < first)
+            {
+                skipped += cell.Width;
+            }
+            else if (shown + cell.Width > room)
+            {
+                cutAfter = true;
+                break;
+            }
+            else
+            {
+                text.Append(cell.Text);
+                shown += cell.Width;
+            }
 
             at += cell.Width;
         }
 
-        var lead = cutBefore || left > 0 ? Cut.Length : 0;
-        var column = lead + Math.Max(0, markAt - hidden);
-        if (isCut) text.Append(Cut);
-        return new SourceExcerpt(text.ToString().TrimEnd(), column, Math.Min(markWidth, Math.Max(1, lead + shown - column)));
+        var column = lead.Length + markAt - skipped;
+        var longest = Math.Max(1, lead.Length + shown - column);
+        return new SourceExcerpt(text.Append(cutAfter ? Cut : "").ToString(), column, Math.Clamp(markWidth, 1, longest));
     }
 
     private static List<Cell> Cells(ReadOnlySpan<char> line)
@@ -83,10 +95,9 @@ public sealed record SourceExcerpt(string Text, int MarkColumn, int MarkWidth)
             return new Cell(offset, new string(' ', blanks), blanks);
         }
 
-        var width = UnicodeCalculator.GetWidth(rune);
-        return width < 0 || Rune.GetUnicodeCategory(rune) == System.Globalization.UnicodeCategory.Format
+        return Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
             ? new Cell(offset, "?", 1)
-            : new Cell(offset, rune.ToString(), width);
+            : new Cell(offset, rune.ToString(), Math.Max(0, UnicodeCalculator.GetWidth(rune)));
     }
 
     /// <summary>One character as shown: its offset in the line, its text, and how many columns it takes.</summary>

@@ -11,6 +11,12 @@ namespace Schematic.Diagnostics;
 /// <param name="lineWidth">Widest excerpt of a line in columns.</param>
 public sealed class TextPrinter(TextTheme theme, int lineWidth = 100)
 {
+    /// <summary>
+    /// The folder that file names are relative to, as the user wrote it and with its slash, so that a terminal or an editor
+    /// finds the place.
+    /// </summary>
+    public string Folder { get; init; } = "";
+
     /// <summary>Prints all findings and a last line that counts them.</summary>
     public void Print(IReadOnlyCollection<Diagnostic> diagnostics, TextWriter output)
     {
@@ -62,7 +68,7 @@ public sealed class TextPrinter(TextTheme theme, int lineWidth = 100)
         output.Write($"{theme.Quiet}      |{theme.Reset} {new string(' ', excerpt.MarkColumn)}{colour}{new string(mark, excerpt.MarkWidth)}{theme.Reset}\n");
     }
 
-    private static string Place(SourceSpan span) => span.Source.FileName.Length == 0 ? "" : span.ToString();
+    private string Place(SourceSpan span) => span.Source.FileName.Length == 0 ? "" : Folder + span;
 
     private static string Word(Severity severity) => severity switch
     {

@@ -1,0 +1,35 @@
+using System.CommandLine;
+using Schematic.Cli.Files;
+using Schematic.Layout.Pack;
+
+namespace Schematic.Cli.Commands;
+
+/// <summary><c>schematic draw FILE</c>: writes the whole pack of sheets.</summary>
+public sealed class DrawCommand : ICliCommand
+{
+    /// <inheritdoc/>
+    public Command Build(CliConsole console)
+    {
+        var input = new PanelInput();
+        var findings = new FindingsOutput();
+        var sheets = new SheetOutput();
+        var command = new Command("draw", "Check a panel file and draw its pack: schematic, connector faces, lists.");
+        input.AddTo(command);
+        sheets.AddTo(command);
+        findings.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
+            if (panel.Findings.Length > 0) findings.Print(console, parsed, panel, console.Error);
+            if (panel.HasErrors && !sheets.IsForced(parsed))
+            {
+                console.Error.Write("Nothing was drawn, because of the errors. --force draws sheets that are stamped NOT CHECKED.\n");
+                return ExitCode.Findings;
+            }
+
+            var written = sheets.Write(console, parsed, PackBuilder.Build(panel.Panel, panel.Findings), panel.PackName, panel);
+            return written == ExitCode.Clean ? panel.ExitCode : written;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+using Schematic.Diagnostics;
+using Schematic.Model;
+
+namespace Schematic.Cli.Files;
+
+/// <summary>A panel that was read and checked.</summary>
+/// <param name="Panel">The model.</param>
+/// <param name="Findings">All findings, of reading and of the checks, in the order of the text.</param>
+/// <param name="Text">The file it came from.</param>
+public sealed record LoadedPanel(Panel Panel, ImmutableArray<Diagnostic> Findings, PanelText Text)
+{
+    /// <summary>Whether a finding is an error.</summary>
+    public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
+
+    /// <summary>What file names of its sheets begin with: the drawing number, or the name of the file.</summary>
+    public string PackName => Panel.Title.Number.Length > 0 ? Panel.Title.Number
+        : Text.IsStandardInput ? "panel" : Path.GetFileNameWithoutExtension(Text.ShownName);
+
+    /// <summary>0, or 1 when a finding is an error.</summary>
+    public int ExitCode => HasErrors ? Cli.ExitCode.Findings : Cli.ExitCode.Clean;
+}

@@ -1,0 +1,71 @@
+using System.CommandLine;
+using Schematic.Analysis;
+using Schematic.Binding;
+
+namespace Schematic.Cli.Files;
+
+/// <summary>The argument FILE that every command with a panel has, and the way from it to a checked panel.</summary>
+public sealed class PanelInput
+{
+    /// <summary>The name for standard input.</summary>
+    public const string StandardInput = "-";
+
+    private const long LargestFile = 256L << 20;
+
+    private readonly Argument<string> _file = new("FILE")
+    {
+        Description = "panel file; - reads standard input",
+    };
+
+    private readonly Option<bool> _allowOutside = new("--allow-outside")
+    {
+        Description = "let 'use' reach files outside the folder of FILE",
+    };
+
+    /// <summary>Adds FILE and its option to a command.</summary>
+    public void AddTo(Command command)
+    {
+        command.Arguments.Add(_file);
+        command.Options.Add(_allowOutside);
+    }
+
+    /// <summary>Reads and checks the panel; null when it cannot be read, which has then been said on standard error.</summary>
+    public LoadedPanel? Load(CliConsole console, ParseResult parsed)
+    {
+        if (Read(console, parsed) is not { } file) return null;
+        var folder = file.IsStandardInput ? console.WorkingDirectory : Path.GetDirectoryName(console.PathOf(file.ShownName))!;
+        var files = new FolderPanelFiles(folder, parsed.GetValue(_allowOutside));
+        var loaded = PanelLoader.Load(file.Opened.Text, files);
+        var findings = PanelChecker.Check(loaded.Panel, [.. file.Opened.Diagnostics, .. loaded.Diagnostics]);
+        return new LoadedPanel(loaded.Panel, findings, file);
+    }
+
+    /// <summary>Reads the text alone; null when it cannot be read, which has then been said on standard error.</summary>
+    public PanelText? Read(CliConsole console, ParseResult parsed)
+    {
+        var name = parsed.GetValue(_file)!;
+        try
+        {
+            return new PanelText(name, name == StandardInput ? ReadStream(console.In) : ReadFile(console.PathOf(name), name));
+        }
+        catch (Exception failure) when (FileProblems.IsAboutFile(failure))
+        {
+            console.Error.Write($"schematic: {FileProblems.Reading(name, failure)}\n");
+            return null;
+        }
+    }
+
+    private static PanelFile ReadFile(string path, string shownName)
+    {
+        if (Directory.Exists(path)) throw new IOException("it is a folder; name the panel file in it.");
+        if (new FileInfo(path) is { Exists: true, Length: > LargestFile }) throw new IOException("it is larger than 256 MB.");
+        return PanelBytes.Decode(Path.GetFileName(shownName), File.ReadAllBytes(path));
+    }
+
+    private static PanelFile ReadStream(Stream stream)
+    {
+        using var bytes = new MemoryStream();
+        stream.CopyTo(bytes);
+        return PanelBytes.Decode(StandardInput, bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
+    }
+}

@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using Schematic.Cli.Files;
+using Schematic.Drawing;
+using Schematic.Rendering;
+
+namespace Schematic.Cli;
+
+/// <summary>Where and as what commands write sheets, and the options that say it.</summary>
+public sealed class SheetOutput
+{
+    private const int FinestDpi = 1200;
+    private const int CoarsestDpi = 30;
+
+    private static readonly ImmutableArray<SheetFormat> AllFormats = [SheetFormat.Svg, SheetFormat.Png, SheetFormat.Pdf];
+
+    private readonly Option<string> _folder = new("--out", "-o")
+    {
+        Description = "folder to write to",
+        HelpName = "DIR",
+        DefaultValueFactory = _ => "out",
+    };
+
+    private readonly Option<IReadOnlyCollection<SheetFormat>?> _formats = new("--format", "-f")
+    {
+        Description = "svg, png, pdf, or several joined by commas; all unless given",
+        HelpName = "FORMATS",
+        CustomParser = ParseFormats,
+    };
+
+    private readonly Option<int> _dpi = new("--dpi")
+    {
+        Description = "dots per inch of PNG pictures",
+        HelpName = "N",
+        DefaultValueFactory = _ => 150,
+    };
+
+    private readonly Option<bool> _force = new("--force")
+    {
+        Description = "draw in spite of errors; every sheet is stamped NOT CHECKED",
+    };
+
+    /// <summary>Adds the options to a command.</summary>
+    public void AddTo(Command command)
+    {
+        _dpi.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int>() is < CoarsestDpi or > FinestDpi)
+                result.AddError($"--dpi takes {CoarsestDpi.ToString(CultureInfo.InvariantCulture)} to {FinestDpi.ToString(CultureInfo.InvariantCulture)}.");
+        });
+        _formats.Arity = ArgumentArity.OneOrMore;
+        _formats.AllowMultipleArgumentsPerToken = true;
+        command.Options.Add(_folder);
+        command.Options.Add(_formats);
+        command.Options.Add(_dpi);
+        command.Options.Add(_force);
+    }
+
+    /// <summary>Whether the user wants sheets in spite of errors.</summary>
+    public bool IsForced(ParseResult parsed) => parsed.GetValue(_force);
+
+    /// <summary>Writes the sheets and prints the files written. Returns an <see cref="ExitCode"/>.</summary>
+    public int Write(CliConsole console, ParseResult parsed, ImmutableArray<Sheet> sheets, string name, LoadedPanel panel)
+    {
+        var shownFolder = parsed.GetValue(_folder)!;
+        var folder = console.PathOf(shownFolder);
+        if (File.Exists(folder)) return Fail(console, $"'{shownFolder}' is a file; --out names a folder.");
+        var files = PackFiles.Render(sheets, name, panel.Panel.Title, parsed.GetValue(_formats) ?? AllFormats, parsed.GetValue(_dpi));
+        foreach (var file in files)
+        {
+            var shown = Path.Combine(shownFolder, file.Name);
+            if (AtomicFile.Write(Path.Combine(folder, file.Name), shown, file.Bytes) is { } problem) return Fail(console, problem);
+            console.Out.Write($"{shown}\n");
+        }
+
+        WarnOfOlderSheets(console, folder, shownFolder, name, files);
+        return ExitCode.Clean;
+    }
+
+    /// <summary>A sheet left from an earlier pack would be printed together with the new ones.</summary>
+    private static void WarnOfOlderSheets(
+        CliConsole console, string folder, string shownFolder, string name, ImmutableArray<PackFile> files)
+    {
+        var written = files.Select(f => f.Name).ToHashSet(StringComparer.Ordinal);
+        var prefix = PackFiles.SafeName(name) + "-";
+        var older = Directory.EnumerateFiles(folder, prefix + "*").Select(p => Path.GetFileName(p))
+            .Where(f => !written.Contains(f) && f.Length > prefix.Length && char.IsAsciiDigit(f[prefix.Length]))
+            .Order(StringComparer.Ordinal).ToImmutableArray();
+        if (older.Length == 0) return;
+        console.Error.Write($"schematic: {shownFolder} holds older sheets of the same name that were not written now: {string.Join(", ", older)}\n");
+    }
+
+    private static int Fail(CliConsole console, string problem)
+    {
+        console.Error.Write($"schematic: {problem}\n");
+        return ExitCode.Failure;
+    }
+
+    private static SortedSet<SheetFormat> ParseFormats(ArgumentResult result)
+    {
+        var formats = new SortedSet<SheetFormat>();
+        foreach (var word in result.Tokens.SelectMany(t => t.Value.Split(',', StringSplitOptions.RemoveEmptyEntries)))
+        {
+            switch (word.Trim().ToLowerInvariant())
+            {
+                case "svg": formats.Add(SheetFormat.Svg); break;
+                case "png": formats.Add(SheetFormat.Png); break;
+                case "pdf": formats.Add(SheetFormat.Pdf); break;
+                default: result.AddError($"There is no format '{word}'; there are svg, png and pdf."); break;
+            }
+        }
+
+        return formats;
+    }
+}

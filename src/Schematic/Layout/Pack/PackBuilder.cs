@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+using Schematic.Diagnostics;
+using Schematic.Drawing;
+using Schematic.Layout.Frame;
+using Schematic.Layout.Tables;
+using Schematic.Model;
+using Schematic.Reports;
+
+namespace Schematic.Layout.Pack;
+
+/// <summary>Makes the whole pack of sheets of a panel, in the order of <see cref="SheetKind"/>, framed and numbered.</summary>
+public static class PackBuilder
+{
+    /// <summary>What is stamped across sheets that were drawn in spite of errors.</summary>
+    public const string NotChecked = "NOT CHECKED";
+
+    /// <summary>
+    /// All sheets. When <paramref name="findings"/> hold an error, every sheet is stamped "NOT CHECKED"; open findings are
+    /// listed on a sheet of their own.
+    /// </summary>
+    public static ImmutableArray<Sheet> Build(Panel panel, ImmutableArray<Diagnostic> findings)
+    {
+        var context = new AnalysisContext(panel);
+        var frame = SheetFrame.For(panel);
+        ImmutableArray<SheetContent> behind =
+        [
+            .. Faces(panel, frame),
+            .. Tables(context, findings).SelectMany(t => TableSheets.Build(t.Table, t.Kind, frame)),
+        ];
+        ImmutableArray<SheetContent> contents = [.. Schematics(panel, frame, behind), .. behind];
+        return frame.Finish(contents.OrderBy(c => c.Kind), panel, StampFor(findings));
+    }
+
+    /// <summary>The face sheets of one connector alone.</summary>
+    public static ImmutableArray<Sheet> BuildFaces(Panel panel, Connector connector, ImmutableArray<Diagnostic> findings)
+    {
+        var frame = SheetFrame.For(panel);
+        return frame.Finish(Faces(panel, frame), panel, StampFor(findings));
+    }
+
+    private static string? StampFor(ImmutableArray<Diagnostic> findings) =>
+        findings.Any(f => f.Severity == Severity.Error) ? NotChecked : null;
+
+    /// <summary>The tables of the pack that have rows, with the kind of sheet that each stands on.</summary>
+    private static IEnumerable<(ReportTable Table, SheetKind Kind)> Tables(
+        AnalysisContext context, ImmutableArray<Diagnostic> findings)
+    {
+        IEnumerable<(ReportTable? Table, SheetKind Kind)> all =
+        [
+            (WireList.Build(context), SheetKind.WireList),
+            (CutList.Build(context), SheetKind.WireList),
+            .. WorkList.Build(context).Select(t => ((ReportTable?)t, SheetKind.WorkList)),
+            (PartsList.Build(context), SheetKind.PartsList),
+            (PartsList.BuildAlternatives(context), SheetKind.PartsList),
+            (FindingsList.Build(findings), SheetKind.Findings),
+        ];
+        return all.Where(t => t.Table is { Rows.Length: > 0 }).Select(t => (t.Table!, t.Kind));
+    }
+
+    private static ImmutableArray<SheetContent> Faces(Panel panel, SheetFrame frame) => [];
+
+    private static ImmutableArray<SheetContent> Schematics(
+        Panel panel, SheetFrame frame, ImmutableArray<SheetContent> behind) => [];
+}

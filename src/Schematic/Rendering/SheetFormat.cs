@@ -1,0 +1,14 @@
+namespace Schematic.Rendering;
+
+/// <summary>What a pack is written as.</summary>
+public enum SheetFormat
+{
+    /// <summary>One SVG file a sheet.</summary>
+    Svg,
+
+    /// <summary>One PNG picture a sheet.</summary>
+    Png,
+
+    /// <summary>One PDF document of all sheets.</summary>
+    Pdf,
+}

@@ -1,0 +1,86 @@
+using System.Text.Json;
+using Schematic.Diagnostics;
+using Schematic.Text;
+using Xunit;
+
+namespace Schematic.Tests.Diagnostics;
+
+public class JsonPrinterTests
+{
+    [Fact]
+    public void The_form_is_the_one_that_the_README_describes()
+    {
+        var source = new SourceText("x.panel", "net A\nnet RTN J1:1\n");
+        var finding = new Diagnostic("single-member-net", Severity.Warning, "Net RTN lists J1:1 alone.", new SourceSpan(source, new TextSpan(10, 3)))
+        {
+            Help = "List \"both\" ends (µ).",
+            Related = [new RelatedSpan(new SourceSpan(source, new TextSpan(4, 1)), "net A")],
+            Trace = ["J1:1 - W1 - J1:2"],
+        };
+        Assert.Equal(
+            """
+            {
+              "format": "schematic-findings",
+              "version": 1,
+              "file": "dir/x.panel",
+              "errors": 0,
+              "warnings": 1,
+              "notes": 0,
+              "findings": [
+                {
+                  "rule": "single-member-net",
+                  "severity": "warning",
+                  "message": "Net RTN lists J1:1 alone.",
+                  "help": "List \"both\" ends (µ).",
+                  "span": {
+                    "file": "x.panel",
+                    "offset": 10,
+                    "length": 3,
+                    "line": 2,
+                    "column": 5,
+                    "end_line": 2,
+                    "end_column": 8
+                  },
+                  "related": [
+                    {
+                      "message": "net A",
+                      "span": {
+                        "file": "x.panel",
+                        "offset": 4,
+                        "length": 1,
+                        "line": 1,
+                        "column": 5,
+                        "end_line": 1,
+                        "end_column": 6
+                      }
+                    }
+                  ],
+                  "trace": [
+                    "J1:1 - W1 - J1:2"
+                  ]
+                }
+              ]
+            }
+
+            """,
+            Printed("dir/x.panel", finding));
+    }
+
+    [Fact]
+    public void What_is_missing_is_null_or_empty()
+    {
+        using var json = JsonDocument.Parse(Printed("-", new Diagnostic("some-rule", Severity.Error, "Something.", SourceSpan.None)));
+        var finding = json.RootElement.GetProperty("findings")[0];
+        Assert.Equal(JsonValueKind.Null, finding.GetProperty("span").ValueKind);
+        Assert.Equal(JsonValueKind.Null, finding.GetProperty("help").ValueKind);
+        Assert.Equal(0, finding.GetProperty("related").GetArrayLength());
+        Assert.Equal(1, json.RootElement.GetProperty("errors").GetInt32());
+    }
+
+    private static string Printed(string file, params Diagnostic[] diagnostics)
+    {
+        var output = new StringWriter();
+        JsonPrinter.Print(file, diagnostics, output);
+        return output.ToString();
+    }
+}
