@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using Xunit;
 
@@ -13,7 +12,7 @@ public partial class ImportTests
         "Fonts", "Drawing", "Symbols", "Layout", "Rendering",
     ];
 
-    private static readonly string Library = Path.GetFullPath(Path.Combine(ThisFolder(), "../../../src/Schematic"));
+    private static readonly string Library = Repository.PathOf("src/Schematic");
 
     [Fact]
     public void Every_folder_of_the_library_has_its_place_in_the_order()
@@ -79,8 +78,6 @@ public partial class ImportTests
             .Where(f => FolderOf(f) is not ("bin" or "obj")).Order(StringComparer.Ordinal);
 
     private static string FolderOf(string file) => Path.GetRelativePath(Library, file).Split(Path.DirectorySeparatorChar)[0];
-
-    private static string ThisFolder([CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;
 
     [GeneratedRegex(@"\bSchematic\.([A-Z]\w+)")]
     private static partial Regex FullName();
