@@ -23,7 +23,6 @@ public static class PanelChecker
         new SharedContactCheck(),
         new SpareContactUsedCheck(),
         new BridgedPartCheck(),
-        new UnclearLettersCheck(),
         new SimilarNamesCheck(),
         new FloatingContactCheck(),
         new SingleMemberNetCheck(),

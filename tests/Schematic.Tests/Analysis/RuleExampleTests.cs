@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Binding;
 using Schematic.Diagnostics;
@@ -55,7 +56,7 @@ public class RuleExampleTests
         Assert.All(shown, f => Assert.True(f.Severity <= RuleCatalogue.Find(rule)!.Severity, Text(f)));
     }
 
-    private static IEnumerable<Diagnostic> Check(string text)
+    private static ImmutableArray<Diagnostic> Check(string text)
     {
         var loaded = PanelLoader.Load(new SourceText("example.panel", text), MemoryPanelFiles.None);
         return PanelChecker.Check(loaded.Panel, loaded.Diagnostics);

@@ -21,9 +21,9 @@ public sealed class ContactInTwoNetsCheck : ICheck
 
     private static Diagnostic Report(NetConflict conflict)
     {
-        var shared = conflict.First.Members.Select(m => m.Terminal)
-            .Intersect(conflict.Second.Members.Select(m => m.Terminal)).ToImmutableArray();
-        var contacts = NameList.Sentence(shared.Select(t => t.ToString()));
+        var shared = conflict.Second.Members.Select(m => m.Terminal)
+            .Intersect(conflict.First.Members.Select(m => m.Terminal)).ToImmutableArray();
+        var contacts = NameList.Sentence(shared.Order().Select(t => t.ToString()));
         var verb = shared.Length == 1 ? "is" : "are";
         return new Diagnostic(
             Rule,

@@ -239,17 +239,4 @@ public class ContactChecksTests
         """,
         "dead-end",
         "Wire W1 ends in splice SP1, and no other wire does.");
-
-    [Fact]
-    public void Letters_that_are_misread_are_reported_once_for_a_connector() => MarkedPanel.AssertOnly(
-        """
-        connector «J1» { pins ; solder ; ring 4 radius 5 mm names A I O l }
-        terminals X1 { 1..4 }
-        net N1 J1:A X1:1
-        net N2 J1:I X1:2
-        net N3 J1:O X1:3
-        net N4 J1:l X1:4
-        """,
-        "unclear-letters",
-        "Contact letters of J1 are easily misread: I, O and l.");
 }

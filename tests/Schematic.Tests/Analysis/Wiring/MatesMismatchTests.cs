@@ -9,7 +9,7 @@ public class MatesMismatchTests
     [InlineData("pins ; strip 2", "pins ; strip 2", "J1 and P1 both carry pins.")]
     [InlineData("sockets ; strip 2", "sockets ; strip 2", "J1 and P1 both carry sockets.")]
     [InlineData("pins ; ring 2 radius 5 mm names A B", "sockets ; ring 2 radius 5 mm names A C", "J1 has a contact B, P1 has none of that name.")]
-    [InlineData("pins ; ring 3 radius 5 mm clockwise on front of pins", "sockets ; ring 3 radius 5 mm clockwise on front of sockets", "Contact 2 does not sit in the same place in J1 and P1.")]
+    [InlineData("pins ; ring 3 radius 5 mm clockwise on front of pins", "sockets ; ring 3 radius 5 mm clockwise on front of sockets", "Contact 1 does not sit in the same place in J1 and P1.")]
     [InlineData("pins ; size 20 ; strip 2", "sockets ; size 16 ; strip 2", "Contact 1 is of size 20 in J1 and of size 16 in P1.")]
     public void Halves_that_differ_are_found_once(string first, string second, string message)
     {
