@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
+using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Tables;
 using Schematic.Model;
@@ -25,7 +26,7 @@ public static class PackBuilder
         var frame = SheetFrame.For(panel);
         ImmutableArray<SheetContent> behind =
         [
-            .. Faces(panel, frame),
+            .. FaceSheets.Build(panel, frame),
             .. Tables(context, findings).SelectMany(t => TableSheets.Build(t.Table, t.Kind, frame)),
         ];
         ImmutableArray<SheetContent> contents = [.. Schematics(panel, frame, behind), .. behind];
@@ -36,7 +37,7 @@ public static class PackBuilder
     public static ImmutableArray<Sheet> BuildFaces(Panel panel, Connector connector, ImmutableArray<Diagnostic> findings)
     {
         var frame = SheetFrame.For(panel);
-        return frame.Finish(Faces(panel, frame), panel, StampFor(findings));
+        return frame.Finish(FaceSheets.Build(panel, connector, frame), panel, StampFor(findings));
     }
 
     private static string? StampFor(ImmutableArray<Diagnostic> findings) =>
@@ -57,8 +58,6 @@ public static class PackBuilder
         ];
         return all.Where(t => t.Table is { Rows.Length: > 0 }).Select(t => (t.Table!, t.Kind));
     }
-
-    private static ImmutableArray<SheetContent> Faces(Panel panel, SheetFrame frame) => [];
 
     private static ImmutableArray<SheetContent> Schematics(
         Panel panel, SheetFrame frame, ImmutableArray<SheetContent> behind) => [];
