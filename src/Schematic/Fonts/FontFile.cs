@@ -15,7 +15,7 @@ internal sealed class FontFile
     private readonly byte[] _data;
     private readonly Dictionary<string, Range> _tables = new(StringComparer.Ordinal);
     private readonly ushort[] _glyphOf = new ushort[char.MaxValue + 1];
-    private readonly int _advanceCount;
+    private readonly ushort[] _advances;
     private readonly bool _longOffsets;
 
     private FontFile(byte[] data)
@@ -32,7 +32,7 @@ internal sealed class FontFile
 
         UnitsPerEm = U16(Table("head"), 18);
         _longOffsets = U16(Table("head"), 50) == 1;
-        _advanceCount = U16(Table("hhea"), 34);
+        _advances = ReadAdvances();
         ReadCharacterMap();
     }
 
@@ -55,7 +55,7 @@ internal sealed class FontFile
     public int GlyphOf(int codePoint) => codePoint <= char.MaxValue ? _glyphOf[codePoint] : 0;
 
     /// <summary>How far the pen moves after a glyph, in font units.</summary>
-    public int AdvanceOf(int glyph) => U16(Table("hmtx"), 4 * Math.Min(glyph, _advanceCount - 1));
+    public int AdvanceOf(int glyph) => _advances[Math.Min(glyph, _advances.Length - 1)];
 
     /// <summary>The four bytes of horizontal metrics of a glyph: advance and left side bearing.</summary>
     public ReadOnlySpan<byte> MetricsOf(int glyph) => Table("hmtx").Slice(4 * glyph, 4);
@@ -80,6 +80,14 @@ internal sealed class FontFile
         var data = new byte[stream.Length];
         stream.ReadExactly(data);
         return new FontFile(data);
+    }
+
+    private ushort[] ReadAdvances()
+    {
+        var metrics = Table("hmtx");
+        var advances = new ushort[U16(Table("hhea"), 34)];
+        for (var i = 0; i < advances.Length; i++) advances[i] = U16(metrics, 4 * i);
+        return advances;
     }
 
     private void ReadCharacterMap()

@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Schematic.Fonts;
 
 /// <summary>
@@ -31,13 +33,28 @@ public static class Lettering
         return true;
     }
 
+    /// <summary>How many of the text's first chars fit into <paramref name="widthMm"/>; no character is cut in two.</summary>
+    public static int FittingLength(string text, double heightMm, double widthMm, bool bold = false)
+    {
+        var font = FontFile.Of(bold);
+        var room = widthMm / FontSizeMm(heightMm) * font.UnitsPerEm;
+        var length = 0;
+        foreach (var rune in text.EnumerateRunes())
+        {
+            room -= UnitsOf(font, rune);
+            if (room < 0) return length;
+            length += rune.Utf16SequenceLength;
+        }
+
+        return text.Length;
+    }
+
     /// <summary>Cuts a text so that it fits into <paramref name="widthMm"/>, ending it with an ellipsis where cut.</summary>
     public static string Fit(string text, double heightMm, double widthMm, bool bold = false)
     {
         if (WidthMm(text, heightMm, bold) <= widthMm) return text;
-        var length = text.Length;
-        while (length > 0 && WidthMm(text[..length].TrimEnd() + "…", heightMm, bold) > widthMm) length--;
-        return length == 0 ? "…" : text[..length].TrimEnd() + "…";
+        var length = FittingLength(text, heightMm, widthMm - WidthMm("…", heightMm, bold), bold);
+        return text[..length].TrimEnd() + "…";
     }
 
     /// <summary>Breaks a text at blanks into lines of at most <paramref name="widthMm"/>; a longer word stands alone.</summary>
@@ -67,12 +84,13 @@ public static class Lettering
     {
         var font = FontFile.Of(bold);
         var units = 0;
-        foreach (var rune in text.EnumerateRunes())
-        {
-            var glyph = font.GlyphOf(DisplayedText.Of(rune).Value);
-            units += glyph == 0 ? font.UnitsPerEm : font.AdvanceOf(glyph);
-        }
-
+        foreach (var rune in text.EnumerateRunes()) units += UnitsOf(font, rune);
         return (double)units / font.UnitsPerEm;
+    }
+
+    private static int UnitsOf(FontFile font, Rune rune)
+    {
+        var glyph = font.GlyphOf(DisplayedText.Of(rune).Value);
+        return glyph == 0 ? font.UnitsPerEm : font.AdvanceOf(glyph);
     }
 }

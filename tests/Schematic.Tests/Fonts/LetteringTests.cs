@@ -73,4 +73,19 @@ public class LetteringTests
         Assert.EndsWith("…", cut, StringComparison.Ordinal);
         Assert.InRange(Lettering.WidthMm(cut, 2.5), 25, 30);
     }
+
+    [Fact]
+    public void A_text_of_a_megabyte_is_cut_and_wrapped_at_once()
+    {
+        var text = new string('W', 1_000_000);
+        Assert.InRange(Lettering.WidthMm(Lettering.Fit(text, 2.5, 30), 2.5), 20, 30);
+        Assert.Equal(text, string.Concat(Schematic.Layout.Tables.CellText.Wrap(text, 30, isBold: false)));
+    }
+
+    [Fact]
+    public void A_character_of_two_halves_is_never_cut_in_two()
+    {
+        var text = string.Concat(Enumerable.Repeat("\U0001F50C", 20));
+        for (var width = 0.0; width < 60; width += 0.7) Assert.Equal(0, Lettering.FittingLength(text, 2.5, width) % 2);
+    }
 }

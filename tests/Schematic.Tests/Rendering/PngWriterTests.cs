@@ -8,8 +8,6 @@ namespace Schematic.Tests.Rendering;
 
 public class PngWriterTests
 {
-    private const int Dpi = 200;
-
     [Theory]
     [InlineData("J1:5 lever normal", false, false)]
     [InlineData("J1:5 lever normal", true, false)]
@@ -110,22 +108,10 @@ public class PngWriterTests
         return (path.TightBounds.Left, font.MeasureText(text) - path.TightBounds.Right);
     }
 
-    /// <summary>The box around everything darker than half, in millimetres.</summary>
     private static BoxMm DarkBox(Sheet sheet)
     {
-        using var picture = SKBitmap.Decode(PngWriter.Write(SvgWriter.Write(sheet), Dpi));
-        int left = int.MaxValue, top = int.MaxValue, right = -1, bottom = -1;
-        Assert.Equal(SKColorType.Gray8, picture.ColorType);
-        var pixels = picture.GetPixelSpan();
-        for (var i = 0; i < pixels.Length; i++)
-        {
-            if (pixels[i] >= 128) continue;
-            var (x, y) = (i % picture.RowBytes, i / picture.RowBytes);
-            (left, top, right, bottom) = (Math.Min(left, x), Math.Min(top, y), Math.Max(right, x), Math.Max(bottom, y));
-        }
-
-        Assert.True(right >= 0, "nothing is painted");
-        const double mm = 25.4 / Dpi;
-        return new BoxMm(left * mm, top * mm, (right + 1) * mm, (bottom + 1) * mm);
+        var box = GreyPicture.Of(sheet).DarkBox();
+        Assert.NotNull(box);
+        return box.Value;
     }
 }

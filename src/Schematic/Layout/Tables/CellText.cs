@@ -6,11 +6,13 @@ namespace Schematic.Layout.Tables;
 /// <summary>Breaks the text of a cell into lines that surely fit its width.</summary>
 internal static class CellText
 {
+    private const int MostLetters = 4000;
+
     /// <summary>Lines of at most <paramref name="widthMm"/>, broken at blanks, and inside a word only where it is longer than a line.</summary>
     public static ImmutableArray<string> Wrap(string text, double widthMm, bool isBold)
     {
         var lines = Lettering.Wrap(text, TableRow.Lettering, widthMm, isBold)
-            .SelectMany(line => Chopped(line, widthMm, isBold)).ToImmutableArray();
+            .SelectMany(line => WidthOf(line, isBold) <= widthMm ? [line] : Chopped(line, widthMm, isBold)).ToImmutableArray();
         return lines.IsEmpty ? [""] : lines;
     }
 
@@ -23,16 +25,13 @@ internal static class CellText
 
     private static IEnumerable<string> Chopped(string line, double widthMm, bool isBold)
     {
-        while (WidthOf(line, isBold) > widthMm)
+        for (var from = 0; from < line.Length;)
         {
-            var length = 1;
-            while (length < line.Length && WidthOf(line[..(length + 1)], isBold) <= widthMm) length++;
-            if (length < line.Length && char.IsLowSurrogate(line[length]) && length > 1) length--;
-            yield return line[..length];
-            line = line[length..];
-            if (line.Length == 0) yield break;
+            // No more letters than this can stand in a line, so that a very long word is not measured again for each piece.
+            var window = line.AsSpan(from, Math.Min(line.Length - from, MostLetters)).ToString();
+            var length = Math.Max(1, Lettering.FittingLength(window, TableRow.Lettering, widthMm, isBold));
+            yield return window[..length];
+            from += length;
         }
-
-        yield return line;
     }
 }

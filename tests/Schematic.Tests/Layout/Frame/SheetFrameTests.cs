@@ -104,9 +104,10 @@ public class SheetFrameTests
                 Assert.True(box.Width > 150 && box.Height > 100, $"{box}");
                 foreach (var mark in sheet.Marks)
                 {
-                    Assert.True(paper.Contains(mark.Bounds), $"{mark}");
+                    var bounds = mark.Bounds;
+                    if (!paper.Contains(bounds)) Assert.Fail($"{mark} leaves the paper");
                     if (mark is LineMark { IsClosed: true, Role: MarkRole.Frame }) continue;
-                    Assert.False(mark.Bounds.Overlaps(box.Grown(1)), $"{mark}");
+                    if (bounds.Overlaps(box.Grown(1))) Assert.Fail($"{mark} enters the content");
                 }
 
                 AssertTextsAreApart(sheet);
@@ -259,12 +260,12 @@ public class SheetFrameTests
 
     private static void AssertTextsAreApart(Sheet sheet)
     {
-        var texts = sheet.Marks.OfType<TextMark>().ToList();
+        var texts = sheet.Marks.OfType<TextMark>().Select(t => (t.Text, t.Bounds)).ToList();
         for (var i = 0; i < texts.Count; i++)
         {
             for (var j = i + 1; j < texts.Count; j++)
             {
-                Assert.False(texts[i].Bounds.Overlaps(texts[j].Bounds), $"{texts[i].Text} meets {texts[j].Text} on {sheet.Size.Name}");
+                if (texts[i].Bounds.Overlaps(texts[j].Bounds)) Assert.Fail($"{texts[i].Text} meets {texts[j].Text} on {sheet.Size.Name}");
             }
         }
     }

@@ -129,13 +129,17 @@ public class TableSheetsTests
         var box = frame.ContentBox(SheetKind.WireList);
         foreach (var sheet in sheets)
         {
-            var texts = sheet.Marks.OfType<TextMark>().ToList();
-            Assert.All(sheet.Marks, m => Assert.True(box.Contains(m.Bounds, 0.001), $"{m} leaves {box}"));
+            var texts = sheet.Marks.OfType<TextMark>().Select(t => (t.Text, t.Bounds)).ToList();
+            foreach (var mark in sheet.Marks)
+            {
+                if (!box.Contains(mark.Bounds, 0.001)) Assert.Fail($"{mark} leaves {box}");
+            }
+
             for (var i = 0; i < texts.Count; i++)
             {
                 for (var j = i + 1; j < texts.Count; j++)
                 {
-                    Assert.False(texts[i].Bounds.Overlaps(texts[j].Bounds, 0.001), $"{texts[i].Text} meets {texts[j].Text}");
+                    if (texts[i].Bounds.Overlaps(texts[j].Bounds, 0.001)) Assert.Fail($"{texts[i].Text} meets {texts[j].Text}");
                 }
             }
         }
