@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using Schematic.Model;
+
+namespace Schematic.Layout.Schematics;
+
+/// <summary>Groups the devices of a unit, or loose ones, into blocks.</summary>
+internal sealed class BlockFactory(CircuitMap map)
+{
+    private readonly FigureFactory _figures = new(map);
+
+    /// <summary>The blocks of a unit: gangs by their actuator, contacts of relays, then loads.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <param name="maxRows">How many poles a block may hold: a longer gang is continued in a further block.</param>
+    public ImmutableArray<Block> OfUnit(Unit unit, int maxRows)
+    {
+        var blocks = ImmutableArray.CreateBuilder<Block>();
+        foreach (var actuator in map.Panel.Actuators) blocks.AddRange(Gangs(unit.Devices.OfType<Switch>(), actuator.Name, maxRows, false));
+        var known = map.Panel.Actuators.Select(a => a.Name).ToHashSet(StringComparer.Ordinal);
+        foreach (var orphan in unit.Devices.OfType<Switch>().Where(s => !known.Contains(s.Actuator)))
+            blocks.AddRange(Single(_figures.Of(orphan), false));
+        foreach (var relay in unit.Devices.OfType<Relay>()) blocks.AddRange(Single(_figures.Of(relay).Skip(1), false));
+        var loads = unit.Devices.SelectMany(d => d is Switch ? [] : _figures.Of(d).Take(1));
+        blocks.AddRange(Clusters([.. loads], maxRows));
+        return blocks.ToImmutable();
+    }
+
+    /// <summary>The blocks of devices that sit in no unit.</summary>
+    public ImmutableArray<Block> OfLoose(Part device) => device switch
+    {
+        Switch s => [.. Gangs([s], s.Actuator, 1, true)],
+        _ => [.. Single(_figures.Of(device), true)],
+    };
+
+    /// <summary>The blocks of a loose gang.</summary>
+    public ImmutableArray<Block> OfLooseGang(IEnumerable<Switch> gang, int maxRows)
+    {
+        var poles = gang.ToList();
+        return _figures.Rest.Find(poles[0].Actuator) is null
+            ? [.. poles.SelectMany(p => Single(_figures.Of(p), true))]
+            : [.. Gangs(poles, poles[0].Actuator, maxRows, true)];
+    }
+
+    private IEnumerable<Block> Gangs(IEnumerable<Switch> switches, string actuatorName, int maxRows, bool loose)
+    {
+        var actuator = _figures.Rest.Find(actuatorName);
+        var poles = switches.Where(s => s.Actuator == actuatorName).ToList();
+        var continued = false;
+        foreach (var chunk in Chunks(poles, maxRows))
+        {
+            var group = new FlipGroup(loose && chunk.Count == 1 && chunk[0].Pole.Throws.Length == 1);
+            var rows = chunk.SelectMany(s => _figures.Of(s)).Select(f => new BlockRow(f, group)).ToImmutableArray();
+            if (actuator is null) yield return new Block(rows, null, "");
+            else yield return new Block(rows, actuator, (loose ? actuator.Name : HeadingOf(actuator)) + (continued ? " (continued)" : ""))
+            {
+                WordsWidth = loose ? 26 : 32,
+                Words = loose && actuator.Description.Length > 0 ? actuator.Description + ": " : "",
+            };
+            continued = true;
+        }
+    }
+
+    private static string HeadingOf(Actuator actuator) =>
+        actuator.Description.Length == 0 ? actuator.Name : $"{actuator.Name}  {actuator.Description}";
+
+    private static IEnumerable<Block> Single(IEnumerable<Figure> figures, bool loose) =>
+        figures.Select(f => new Block([new BlockRow(f, new FlipGroup(loose && f.Ends.Length == 2))], null, ""));
+
+    /// <summary>Devices that lie across each other, or share a contact, turn around together.</summary>
+    private IEnumerable<Block> Clusters(ImmutableArray<Figure> figures, int maxRows)
+    {
+        var done = new HashSet<Figure>();
+        foreach (var first in figures)
+        {
+            if (!done.Add(first)) continue;
+            var group = new FlipGroup(false);
+            var rows = new List<BlockRow> { new(first, group) };
+            for (var i = 0; i < rows.Count && rows.Count < maxRows; i++)
+            {
+                foreach (var other in figures)
+                {
+                    if (rows.Count >= maxRows || done.Contains(other) || SharedSide(rows[i], other) is not { } turned) continue;
+                    done.Add(other);
+                    rows.Add(new BlockRow(other, group, turned));
+                }
+            }
+
+            yield return new Block([.. rows], null, "") { GapBefore = first == figures[0] ? Metrics.ItemGap : 0 };
+        }
+    }
+
+    /// <summary>Null when nothing is shared; else whether the other must be turned so that the shared ends stand on one side.</summary>
+    private bool? SharedSide(BlockRow row, Figure other)
+    {
+        foreach (var end in row.Figure.Ends)
+        {
+            foreach (var theirs in other.Ends)
+            {
+                if (map.AttachedTo(end.Terminal).Any(c => map.AttachedTo(theirs.Terminal).Contains(c)))
+                    return row.IsBaseRight(end) != theirs.IsRight;
+            }
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<List<T>> Chunks<T>(List<T> items, int size)
+    {
+        if (items.Count == 0) yield break;
+        var parts = (int)Math.Ceiling(items.Count / (double)size);
+        var each = (int)Math.Ceiling(items.Count / (double)parts);
+        for (var i = 0; i < items.Count; i += each) yield return items.GetRange(i, Math.Min(each, items.Count - i));
+    }
+}

@@ -1,0 +1,57 @@
+using Schematic.Drawing;
+
+namespace Schematic.Layout.Schematics;
+
+/// <summary>A block of devices that sit in no unit: wires meet their own terminals.</summary>
+internal sealed class BlockItem : SheetItem
+{
+    private readonly Block _block;
+    private readonly List<(BlockRow Row, FigureEnd End, ItemPort Port)> _ends = [];
+    private readonly ItemRow _row;
+
+    public BlockItem(Block block)
+    {
+        _block = block;
+        _row = new ItemRow(this);
+        Rows.Add(_row);
+        foreach (var row in block.Rows)
+        {
+            foreach (var end in row.Figure.Ends)
+            {
+                var port = new ItemPort(this, end.Terminal, row.IsBaseRight(end), row.Group) { Row = _row };
+                _ends.Add((row, end, port));
+                _row.Ports.Add(port);
+            }
+        }
+
+        Groups = [.. block.Rows.Select(r => r.Group).Distinct()];
+    }
+
+    public Block Block => _block;
+
+    public override IReadOnlyList<FlipGroup> Groups { get; }
+
+    public override double Width => Math.Max(_block.Width, _block.LinkageX(_block.LeftLead) + _block.HeadRoom);
+
+    public override void Arrange()
+    {
+        _block.Arrange();
+        foreach (var (row, end, port) in _ends) port.Dy = row.DyOf(end);
+        _row.Above = 0;
+        _row.Below = _block.Height;
+    }
+
+    public override void Draw(Canvas canvas, SheetContext context, double left, double right)
+    {
+        var slack = _block.Actuator is null ? right - left - _block.Width : 0;
+        _block.Draw(canvas, context.Symbols, left, right, _block.LeftLead + (slack / 2), right, _row.Y);
+        foreach (var row in _block.Rows)
+        {
+            var at = new PointMm((left + right) / 2, _row.Y + row.Dy);
+            if (row.Figure.PlaceKey is { } key) context.Places.Note(key, context.SheetNumber, at);
+        }
+
+        foreach (var (_, end, port) in _ends)
+            context.Places.Note(PlaceDirectory.KeyOf(end.Terminal), context.SheetNumber, new(port.IsRight ? right : left, port.Y));
+    }
+}

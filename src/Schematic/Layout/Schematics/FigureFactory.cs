@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Model;
+using Schematic.Symbols;
+
+namespace Schematic.Layout.Schematics;
+
+/// <summary>Makes the rows that devices are drawn as.</summary>
+internal sealed class FigureFactory(CircuitMap map)
+{
+    private readonly SymbolLibrary _symbols = SymbolLibrary.For(map.Panel.Symbols);
+    private readonly RestState _rest = new(map.Panel);
+
+    public RestState Rest => _rest;
+
+    /// <summary>All figures of a device: a relay gives its coil and one for each contact set.</summary>
+    public IEnumerable<Figure> Of(Part part) => part switch
+    {
+        Switch s => [Pole(s, s.Form, s.Pole)],
+        Relay relay => [RelayCoil(relay), .. relay.Poles.Select(p => RelayPole(relay, p))],
+        Lamp lamp => [Two(lamp, SymbolKind.Lamp, "X1", "X2", $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}{Colour(lamp.Colour)}")],
+        Led led => [Two(led, SymbolKind.Led, "A", "K", $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}")],
+        Diode diode => [Two(diode, SymbolKind.Diode, "A", "K", "")],
+        Resistor resistor => [Two(resistor, SymbolKind.Resistor, "1", "2", Number(resistor.Ohms, "Ω"))],
+        Solenoid coil => [Two(coil, SymbolKind.Solenoid, "A1", "A2", CoilText(coil.Coil))],
+        Fuse fuse => [Two(fuse, SymbolKind.Fuse, "1", "2", Number(fuse.RatedAmps, "A") + (fuse.IsSlow ? " slow" : ""))],
+        Breaker breaker => [Two(breaker, SymbolKind.Breaker, "1", "2", Number(breaker.RatedAmps, "A"))],
+        _ => [],
+    };
+
+    /// <summary>A quantity with its unit and the trade's prefixes: <c>40 mA</c>, <c>10 kΩ</c>.</summary>
+    public static string Number(double value, string unit)
+    {
+        var (scale, prefix) = Math.Abs(value) switch
+        {
+            0 => (1.0, ""),
+            < 1e-3 => (1e6, "µ"),
+            < 1 when unit != "V" => (1e3, "m"),
+            >= 1e6 => (1e-6, "M"),
+            >= 1e3 => (1e-3, "k"),
+            _ => (1.0, ""),
+        };
+        return (value * scale).ToString("0.###", CultureInfo.InvariantCulture) + " " + prefix + unit;
+    }
+
+    private Figure RelayCoil(Relay relay) =>
+        Two(relay, SymbolKind.Coil, "A1", "A2", CoilText(relay.Coil), [.. relay.Poles.Select(ContactWords)]);
+
+    private static (string Words, string PlaceKey) ContactWords(RelayPole pole, int index) =>
+        (string.Join('-', pole.Pole.Throws.Select(t => t.Terminal).Prepend(pole.Pole.Common)), "");
+
+    private Figure RelayPole(Relay relay, RelayPole pole)
+    {
+        var figure = Pole(relay, pole.Form, pole.Pole);
+        return new Figure(relay, figure.Symbol, map.WidestPlace, figure.Ends)
+        {
+            Name = $"{relay.Designator}:{pole.Pole.Common}",
+            Coil = ("coil", CoilKey(relay)),
+            PlaceKey = PoleKey(relay, pole),
+        };
+    }
+
+    private static string CoilKey(Relay relay) => "coil " + relay.Designator;
+
+    private static string PoleKey(Relay relay, RelayPole pole) => $"pole {relay.Designator}:{pole.Pole.Common}";
+
+    private Figure Two(
+        Part part, SymbolKind kind, string left, string right, string value,
+        ImmutableArray<(string Words, string PlaceKey)> contacts = default)
+    {
+        var symbol = _symbols.Get(kind);
+        var figure = new Figure(part, symbol, map.WidestPlace, [
+            new FigureEnd(part.At(left), symbol.Ports[0].Name, false, ""),
+            new FigureEnd(part.At(right), symbol.Ports[1].Name, true, "")])
+        {
+            Value = value,
+            Remark = part.Description,
+            Contacts = part is Relay relay ? [.. relay.Poles.Select(p => (ContactWords(p, 0).Words, PoleKey(relay, p)))] : [],
+            PlaceKey = part is Relay coil ? CoilKey(coil) : null,
+        };
+        return figure;
+    }
+
+    private Figure Pole(Part part, ContactForm form, Pole pole)
+    {
+        var throws = pole.Throws;
+        var closed = throws.Select((t, i) => (Throw: t, Index: i)).Where(t => _rest.Holds(t.Throw.When)).Select(t => t.Index).ToList();
+        if (throws.Length == 1) return SingleThrow(part, form, pole, closed.Count > 0);
+        if (throws.Length == 2 && closed.Count == 1) return Changeover(part, pole, closed[0]);
+        var symbol = _symbols.RotaryContact(throws.Length, closed.Count > 0 ? closed[0] : null);
+        return new Figure(part, symbol, map.WidestPlace, [
+            new FigureEnd(part.At(pole.Common), "C", false, ""),
+            .. throws.Select((t, i) => new FigureEnd(part.At(t.Terminal), (i + 1).ToString(CultureInfo.InvariantCulture), true, LabelOf(t)))]);
+    }
+
+    private Figure SingleThrow(Part part, ContactForm form, Pole pole, bool closed)
+    {
+        var symbol = _symbols.Get(closed ? SymbolKind.BreakContact : SymbolKind.MakeContact);
+        var only = pole.Throws[0];
+        return new Figure(part, symbol, map.WidestPlace, [
+            new FigureEnd(part.At(pole.Common), "1", false, ""),
+            new FigureEnd(part.At(only.Terminal), "2", true, part is Relay ? only.Terminal : OperationOf(form, only))]);
+    }
+
+    private Figure Changeover(Part part, Pole pole, int closed)
+    {
+        var symbol = _symbols.Get(SymbolKind.ChangeoverContact);
+        var (rest, other) = (pole.Throws[closed], pole.Throws[1 - closed]);
+        return new Figure(part, symbol, map.WidestPlace, [
+            new FigureEnd(part.At(pole.Common), "C", false, ""),
+            new FigureEnd(part.At(rest.Terminal), "B", true, part is Relay ? rest.Terminal : LabelOf(rest)),
+            new FigureEnd(part.At(other.Terminal), "M", true, part is Relay ? other.Terminal : LabelOf(other))]);
+    }
+
+    private static string LabelOf(Throw way) => way.Label.Length > 0 ? way.Label : string.Join(", ", PositionsOf(way.When));
+
+    /// <summary>When a make contact closes, or when a break contact opens.</summary>
+    private string OperationOf(ContactForm form, Throw way)
+    {
+        var positions = PositionsOf(way.When);
+        if (form != ContactForm.Break) return positions.Length > 0 ? string.Join(", ", positions) : way.Label;
+        if (way.When is not PositionCondition condition || _rest.Find(condition.Actuator) is not { } actuator) return way.Label;
+        var open = actuator.Positions.Select(p => p.Name).Except(condition.Positions).ToList();
+        return open.Count == 0 ? way.Label : "open: " + string.Join(", ", open);
+    }
+
+    private static ImmutableArray<string> PositionsOf(Condition condition) =>
+        condition is PositionCondition position ? position.Positions : [];
+
+    private static string CoilText(CoilData coil) => $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}";
+
+    private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";
+}
