@@ -21,12 +21,14 @@ public static class PackFiles
         ImmutableArray<Sheet> sheets, string name, TitleData title, IReadOnlyCollection<SheetFormat> formats,
         int dpi = PngWriter.DefaultDpi)
     {
-        var svgs = new string[sheets.Length];
+        var svgs = sheets.Select(SvgWriter.Write).ToArray();
         var pictures = new byte[sheets.Length][];
-        Parallel.For(0, sheets.Length, i =>
+        byte[] document = [];
+        // The document is one long piece of work: it begins first, beside the pictures.
+        Parallel.For(-1, sheets.Length, i =>
         {
-            svgs[i] = SvgWriter.Write(sheets[i]);
-            if (formats.Contains(SheetFormat.Png)) pictures[i] = PngWriter.Write(svgs[i], dpi);
+            if (i >= 0 && formats.Contains(SheetFormat.Png)) pictures[i] = PngWriter.Write(svgs[i], dpi);
+            if (i < 0 && formats.Contains(SheetFormat.Pdf)) document = PdfWriter.Write(svgs, title);
         });
 
         var files = ImmutableArray.CreateBuilder<PackFile>();
@@ -37,7 +39,7 @@ public static class PackFiles
             if (formats.Contains(SheetFormat.Png)) files.Add(new PackFile(stem + ".png", pictures[i]));
         }
 
-        if (formats.Contains(SheetFormat.Pdf)) files.Add(new PackFile(SafeName(name) + ".pdf", PdfWriter.Write(svgs, title)));
+        if (formats.Contains(SheetFormat.Pdf)) files.Add(new PackFile(SafeName(name) + ".pdf", document));
         return files.ToImmutable();
     }
 

@@ -92,12 +92,16 @@ public sealed class SheetFrame
         IEnumerable<Mark> stamped = stamp is null ? [] : Stamp.Marks(stamp, Frame, ContentBox(content.Kind));
         var foot = Frame.Bottom - FootHeight(content.Kind);
         var cautionBottom = _cautionsBeside ? Frame.Bottom : Frame.Bottom - TitleBlock.Height;
-        return stamped
+        return content.Marks.Where(IsBand)
+            .Concat(stamped)
             .Concat(Border())
             .Concat(_cautions.Marks(foot, cautionBottom, reference))
             .Concat(TitleBlock.Marks(new PointMm(Frame.Right, Frame.Bottom), panel, content, number, count))
-            .Concat(content.Marks);
+            .Concat(content.Marks.Where(m => !IsBand(m)));
     }
+
+    /// <summary>The bands of a table go to the very bottom: they would hide a stamp.</summary>
+    private static bool IsBand(Mark mark) => mark is LineMark { Role: MarkRole.Table, Pen: null };
 
     private IEnumerable<Mark> Border()
     {

@@ -67,24 +67,24 @@ internal static class TitleBlock
         return
         [
             [
-                new("Legal owner", title.Owner, 55),
-                new("Title", title.Title, 80) { IsMain = true },
-                new("Drawing number", title.Number, 45) { IsMain = true },
+                new("Legal owner", title.Owner, 60),
+                new("Title", title.Title, 78) { IsMain = true },
+                new("Drawing number", title.Number, 42) { IsMain = true },
             ],
             [
-                new("Drawn", title.DrawnBy, 27.5),
-                new("Approved", title.ApprovedBy, 27.5),
-                new("Sheet title", content.Title, 80),
-                new("Revision", title.Revision, 17),
-                new("Date of issue", title.Date, 28),
+                new("Drawn", title.DrawnBy, 30),
+                new("Approved", title.ApprovedBy, 30),
+                new("Sheet title", content.Title, 78),
+                new("Revision", title.Revision, 15),
+                new("Date of issue", title.Date, 27),
             ],
             [
-                new("Document type", DocumentType(content.Kind), 55),
-                new("Symbols", panel.Symbols == SymbolStyle.Iec ? "IEC 60617 style" : "IEEE 315 style", 36),
+                new("Document type", DocumentType(content.Kind), 60),
+                new("Symbols", panel.Symbols == SymbolStyle.Iec ? "IEC 60617 style" : "IEEE 315 style", 34),
                 new("Sets built", panel.BuildCount.ToString(CultureInfo.InvariantCulture), 18),
                 new("Scale", content.Kind is SheetKind.TrueSize or SheetKind.Labels ? "1:1" : "none", 13),
                 new("Paper", panel.Sheet.Name, 13),
-                new("Sheet", $"{number.ToString(CultureInfo.InvariantCulture)} of {count.ToString(CultureInfo.InvariantCulture)}", 45) { IsMain = true },
+                new("Sheet", $"{number.ToString(CultureInfo.InvariantCulture)} of {count.ToString(CultureInfo.InvariantCulture)}", 42) { IsMain = true },
             ],
         ];
     }

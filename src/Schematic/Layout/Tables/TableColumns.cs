@@ -12,6 +12,9 @@ internal sealed class TableColumns
     // A word that is longer than this may be broken, in millimetres.
     private const double UnbreakableWord = 40;
 
+    // The most that a column of text grows beyond what stands in it, in millimetres.
+    private const double MostSpread = 15;
+
     private readonly ImmutableArray<ImmutableArray<string>> _rows;
 
     private TableColumns(
@@ -69,13 +72,13 @@ internal sealed class TableColumns
         while (next < sizes.Length);
     }
 
-    /// <summary>The same columns, spread over the whole width.</summary>
+    /// <summary>The same columns, spread towards the whole width, but never so far that the eye loses the row.</summary>
     public TableColumns Stretched(double available)
     {
         // Figures stay beside what they belong to: only columns of text grow.
         var growing = Columns.Count(c => c.Align == ColumnAlign.Left);
         if (growing == 0) return this;
-        var extra = Math.Max(0, available - Width) / growing;
+        var extra = Math.Clamp((available - Width) / growing, 0, MostSpread);
         return new TableColumns(
             Columns, _rows, [.. Widths.Select((w, i) => Columns[i].Align == ColumnAlign.Left ? w + extra : w)], RoomAround);
     }
