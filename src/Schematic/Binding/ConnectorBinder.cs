@@ -19,6 +19,7 @@ internal sealed class ConnectorBinder(NameTable names, BindingReporter report)
         var insert = new InsertReader(reader, scope, report).Read(order => SizesOf(scope, reader, order));
         var sizes = SizesOf(scope, reader, [.. insert.Arrangement?.Contacts.Select(c => c.Name) ?? []]);
         var declared = names.Own(scope, syntax.Designator.Text, syntax.Designator.Span);
+        var mounting = new MountingReader(reader, scope, report);
         var connector = new Connector(scope.Full(syntax.Designator.Text), insert.Arrangement ?? NoInsert, scope.At(syntax.Designator.Span))
         {
             Description = syntax.Description?.Text ?? "",
@@ -36,6 +37,8 @@ internal sealed class ConnectorBinder(NameTable names, BindingReporter report)
             },
             StripMm = insert.StripMm,
             Mates = MateOf(scope, reader),
+            Cutout = mounting.Cutout(),
+            Flange = mounting.Flange(),
         };
         connector = reader.WithPurchase(WithInsert(connector, connector.Insert));
         if (declared is null) return null;

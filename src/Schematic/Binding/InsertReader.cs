@@ -32,6 +32,7 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, BindingRepo
             Letters = reader.Has("letters"),
             Names = Names("names"),
             Outline = OutlineOf(family),
+            Source = reader.Word("source")?.Text,
         };
         return (Build(builder, sizes, family ?? "position"), stripLength, false) switch
         {

@@ -40,6 +40,24 @@ internal static class Grammar
         from rows in Lexemes.Number
         select (IEnumerable<ValueSyntax>)[columns, rows];
 
+    private static Parser<IEnumerable<ValueSyntax>> Cutout(ClauseSet set) =>
+        from width in set.Quantity
+        from height in By(set)
+        select (IEnumerable<ValueSyntax>)[width, .. height];
+
+    private static Parser<IEnumerable<ValueSyntax>> Flange(ClauseSet set) =>
+        from count in Lexemes.Number
+        from holes in Lexemes.Keyword("holes")
+        from diameter in set.Quantity
+        from word in Lexemes.Keyword("on")
+        from across in set.Quantity
+        from along in By(set)
+        select (IEnumerable<ValueSyntax>)[count, diameter, across, .. along];
+
+    private static Parser<IEnumerable<ValueSyntax>> By(ClauseSet set) =>
+        (from word in Lexemes.Keyword("by") from value in set.Quantity select (IEnumerable<ValueSyntax>)[value])
+            .XOr(Parse.Return(Enumerable.Empty<ValueSyntax>()));
+
     private static readonly Parser<IEnumerable<ValueSyntax>> Meaning =
         from input in Lexemes.Contact
         from text in Lexemes.String
@@ -141,6 +159,7 @@ internal static class Grammar
         .WithOne("key", _ => Lexemes.OneOf("top", "right", "bottom", "left").Select(w => (ValueSyntax)w).Or(Lexemes.Number))
         .With("size", SizeValue)
         .With("price", _ => Price).WithOne("spares", _ => Lexemes.Number)
+        .With("cutout", Cutout).With("flange", Flange).WithOne("source", _ => Lexemes.String)
         .WithBlock("positions", PositionLine);
 
     private static Parser<IEnumerable<ValueSyntax>> SizeValue(ClauseSet set) =>

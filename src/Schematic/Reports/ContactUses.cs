@@ -61,26 +61,19 @@ public sealed class ContactUses
     private string DeviceWords(TerminalId device)
     {
         var part = _parts.GetValueOrDefault(device.Part);
-        var terminal = part switch
+        var role = part switch
         {
             Switch s => PoleWords(s.Pole, device.Name),
-            Relay r => RelayWords(r, device.Name),
-            _ => device.Name,
+            Relay r => r.Poles.Select(p => PoleWords(p.Pole, device.Name)).FirstOrDefault(w => w == "common") ?? "",
+            _ => "",
         };
-        var name = part is null or Switch or Relay || part.Description.Length == 0
-            ? device.Part : $"{device.Part} {part.Description}";
-        return terminal.Length == 0 ? name : $"{name} {terminal}";
+        var name = part is Switch && role.Length > 0 ? device.Part : device.ToString();
+        return string.Join(' ', new[] { name, role, part?.Description ?? "" }.Where(w => w.Length > 0));
     }
 
     private static string PoleWords(Pole pole, string terminal)
     {
-        var way = pole.Throws.FirstOrDefault(t => t.Terminal == terminal);
-        if (way is { Label.Length: > 0 }) return way.Label;
-        return pole.Throws.Length > 1 && pole.Common == terminal ? "common" : terminal;
+        if (pole.Throws.Length > 1 && pole.Common == terminal) return "common";
+        return pole.Throws.FirstOrDefault(t => t.Terminal == terminal)?.Label ?? "";
     }
-
-    private static string RelayWords(Relay relay, string terminal) =>
-        terminal is "A1" or "A2" ? $"coil {terminal}"
-        : relay.Poles.Select(p => p.Pole).FirstOrDefault(p => p.Common == terminal) is { Throws.Length: > 1 } ? $"{terminal} common"
-        : terminal;
 }

@@ -48,6 +48,13 @@ internal sealed record Block(ImmutableArray<Mark> Marks, BoxMm Box)
     /// <summary>Blocks beside each other, flush at the top.</summary>
     public static Block Row(double gap, params IEnumerable<Block> blocks) => Chain(blocks, b => (b.Width + gap, 0));
 
+    /// <summary>Blocks beside each other, flush at the bottom: faces stand level though their captions differ.</summary>
+    public static Block Level(double gap, params IReadOnlyCollection<Block> blocks)
+    {
+        var height = blocks.Max(b => b.Height);
+        return Row(gap, blocks.Select(b => b.At(0, 0) with { Box = new BoxMm(0, b.Height - height, b.Width, b.Height) }));
+    }
+
     private static Block Chain(IEnumerable<Block> blocks, Func<Block, (double Dx, double Dy)> step)
     {
         var placed = new List<Block>();

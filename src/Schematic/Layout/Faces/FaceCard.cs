@@ -10,7 +10,7 @@ namespace Schematic.Layout.Faces;
 /// </summary>
 internal sealed class FaceCard
 {
-    private const double Gap = 5;
+    private const double Gap = 4;
 
     private const double NoteWidthMm = 100;
 
@@ -35,7 +35,7 @@ internal sealed class FaceCard
     }
 
     /// <summary>Heading, captions and notes around the views.</summary>
-    private static double HeadRoomMm => 38;
+    private static double HeadRoomMm => 31;
 
     /// <summary>The whole card with the largest lettering, for a connector that has a sheet to itself; null where it does not fit.</summary>
     public Block? Enlarged() =>
@@ -101,17 +101,20 @@ internal sealed class FaceCard
     {
         var drawing = new FaceViewDrawing(_connector, _uses, _fit.Scale);
         Block[] views = [drawing.Draw(FaceWords.FrontOf(_connector)), drawing.Draw(FaceWords.RearOf(_connector))];
-        var both = sideBySide ? Block.Row(Gap * 2, views) : Block.Centred(Gap, views);
+        var both = sideBySide ? Block.Level(Gap * 2, views) : Block.Centred(Gap, views);
         return Block.Stack(3, both, Notes(Math.Max(both.Width, NoteWidthMm)));
     }
 
     private Block Notes(double width) => Block.Stack(
         0.9, FaceWords.Notes(_connector, _uses, _fit.Scale).Select(n => FaceText.Lines(n, FaceText.QuietMm, width)));
 
-    private Block Heading(string more) => Block.Stack(
-        1.2,
-        FaceText.Lines(FaceText.NameOf(_connector) + more, FaceText.HeadingMm, _width, bold: true, owner: _connector.Designator),
-        FaceText.Lines(FaceText.DataOf(_connector), FaceText.MainMm, _width, owner: _connector.Designator));
+    private Block Heading(string more)
+    {
+        var name = FaceText.Lines(
+            FaceText.NameOf(_connector) + more, FaceText.HeadingMm, _width, bold: true, owner: _connector.Designator);
+        var data = FaceText.Lines(FaceText.DataOf(_connector), FaceText.MainMm, _width, owner: _connector.Designator);
+        return name.Width + Gap + data.Width <= _width ? Block.Level(Gap, name, data) : Block.Stack(1.2, name, data);
+    }
 
     /// <summary>Views first, with as much of the table beside them as goes; then the table; then the soldering order.</summary>
     private ImmutableArray<Block> Paged()

@@ -8,13 +8,13 @@ namespace Schematic.Layout.Faces;
 /// <summary>The lists beside a face: what each contact is for, and the order of soldering.</summary>
 internal static class FaceTables
 {
-    /// <summary>Contact by contact; three or more spares in a row are one row. Columns without any entry are left away.</summary>
+    /// <summary>Contact by contact; three or more unused ones side by side are one row. Columns without any entry are left away.</summary>
     public static ReportTable Contacts(Connector connector, ImmutableArray<ContactUse> uses)
     {
         (ReportColumn Column, Func<ContactUse, string> Cell)[] columns =
         [
             (new("contact", "Contact"), u => u.Contact),
-            (new("use", "Net and use"), u => u.IsSpare ? "spare" : u.Purpose.Length == 0 && u.Wires.IsEmpty ? "not used" : u.Purpose),
+            (new("use", "Net and use"), UseWords),
             (new("wire", "Wire"), u => u.WireNames),
             (new("colour", "Colour"), u => u.ColourCodes),
             (new("gauge", "Gauge"), u => u.Gauges),
@@ -46,12 +46,15 @@ internal static class FaceTables
         return $"{work}, looking at the wire side{side}: {SolderingOrder.Words(connector.Insert)}";
     }
 
+    private static string UseWords(ContactUse use) =>
+        use.IsSpare ? "spare" : use.Purpose.Length == 0 && use.Wires.IsEmpty ? "not used" : use.Purpose;
+
     private static IEnumerable<ContactUse> Merged(ImmutableArray<ContactUse> uses)
     {
         for (var i = 0; i < uses.Length;)
         {
-            var run = i;
-            while (run < uses.Length && uses[run].IsSpare && uses[run].Wires.IsEmpty) run++;
+            var run = i + 1;
+            while (run < uses.Length && IsUnused(uses[i]) && IsUnused(uses[run]) && uses[run].IsSpare == uses[i].IsSpare) run++;
             if (run - i < 3)
             {
                 yield return uses[i++];
@@ -62,4 +65,6 @@ internal static class FaceTables
             i = run;
         }
     }
+
+    private static bool IsUnused(ContactUse use) => use.Wires.IsEmpty && (use.IsSpare || use.Purpose.Length == 0);
 }

@@ -63,6 +63,6 @@ internal static class FaceWords
         var clockwise = turns.Count(t => t < 0);
         var counter = turns.Count(t => t > 0);
         if (clockwise == counter) return "";
-        return clockwise > counter ? "numbers run clockwise here" : "numbers run counter-clockwise here";
+        return clockwise > counter ? "numbers run clockwise" : "numbers run counter-clockwise";
     }
 }

@@ -42,7 +42,7 @@ public class FaceSheetsTests
                     AssertNoOverlap(sheet);
                 }
             },
-            iter: 60);
+            iter: 40);
 
     [Fact]
     public void Every_contact_is_drawn_on_both_faces_and_at_true_size_on_both_faces() =>
@@ -61,7 +61,7 @@ public class FaceSheetsTests
                         .Any(t => t.Text.StartsWith("Larger than this sheet", StringComparison.Ordinal)));
                 }
             },
-            iter: 30);
+            iter: 15);
 
     [Theory]
     [InlineData(5)]
@@ -95,7 +95,7 @@ public class FaceSheetsTests
                         Assert.Contains(circles[text.Owner], c => Holds(c, text));
                 }
             },
-            iter: 30);
+            iter: 15);
 
     [Fact]
     public void The_rear_view_is_the_exact_mirror_of_the_front_view()
