@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis.Quantities;
 using Schematic.Model;
 
 namespace Schematic.Layout.Frame;
@@ -9,15 +10,6 @@ namespace Schematic.Layout.Frame;
 /// </summary>
 public static class Cautions
 {
-    /// <summary>
-    /// Direct voltage above which bare live parts are no longer safe to touch in the dry, in volts
-    /// (IEC 60364-4-41, extra-low voltage without basic protection, from memory).
-    /// </summary>
-    public const double TouchVoltsDirect = 60;
-
-    /// <summary>The same for alternating voltage, root mean square (same source, from memory).</summary>
-    public const double TouchVoltsAlternating = 25;
-
     private const int NamesShown = 3;
 
     /// <summary>The cautions, one sentence or two each, the most general first.</summary>
@@ -26,12 +18,8 @@ public static class Cautions
         var texts = ImmutableArray.CreateBuilder<string>();
         texts.Add("Not for use in service: local codes and licensed practice decide.");
         texts.Add("Switch off and prove dead before you touch; prove every joint with a meter before you switch on.");
-        var dangerous = panel.Parts.OfType<Supply>().Where(IsDangerous).ToList();
-        if (dangerous.Count > 0)
-        {
-            texts.Add($"{Names(dangerous)} {(dangerous.Count == 1 ? "gives" : "give")} a voltage that can kill "
-                + "(above 60 V DC or 25 V AC): cover live parts, never work on them alone.");
-        }
+        texts.AddRange(OfWords(panel));
+        texts.AddRange(OfVoltages(panel));
 
         var coils = panel.Parts.Where(p => p is Relay or Solenoid).ToList();
         if (coils.Count > 0)
@@ -48,8 +36,37 @@ public static class Cautions
         return texts.Concat(panel.Cautions).ToImmutableArray();
     }
 
-    private static bool IsDangerous(Supply supply) =>
-        supply.MaxVolts > (supply.IsAlternating ? TouchVoltsAlternating : TouchVoltsDirect);
+    private static IEnumerable<string> OfWords(Panel panel)
+    {
+        if (DangerWords.Cartridge(panel) is { } cartridge)
+        {
+            yield return $"\"{cartridge}\": such circuits can fire cartridges or flood a room. Have them made safe by trained people "
+                + "first; put no meter and no current on a cartridge.";
+        }
+
+        if (DangerWords.Aircraft(panel) is { } aircraft)
+            yield return $"\"{aircraft}\": what is built from this drawing is not airworthy and must not fly.";
+        if (DangerWords.Power(panel) is { } power)
+            yield return $"\"{power}\": power circuits may share the case. Have them disconnected and locked off first.";
+    }
+
+    private static IEnumerable<string> OfVoltages(Panel panel)
+    {
+        var supplies = panel.Parts.OfType<Supply>().ToList();
+        var beyond = supplies.FindAll(s => s.MaxVolts > ExtraLowVoltage.LimitVolts(s.IsAlternating));
+        if (beyond.Count > 0)
+        {
+            yield return $"{Names(beyond)}: above extra-low voltage (50 V AC, 120 V DC, IEC 61140). It can kill: licensed "
+                + "practice only.";
+        }
+
+        var touch = supplies.FindAll(s => s.MaxVolts > ExtraLowVoltage.TouchVolts(s.IsAlternating)).Except(beyond).ToList();
+        if (touch.Count > 0)
+        {
+            yield return $"{Names(touch)}: above 60 V DC or 25 V AC bare parts must not be touched even in the dry "
+                + "(IEC 60598-1): cover live parts, never work on them alone.";
+        }
+    }
 
     private static string Names(IReadOnlyCollection<Part> parts)
     {
