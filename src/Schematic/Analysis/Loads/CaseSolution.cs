@@ -1,0 +1,51 @@
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Electrical;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>Currents and voltages of one case.</summary>
+public sealed class CaseSolution
+{
+    private readonly WiredNetwork _network;
+    private readonly NodalResult _result;
+
+    internal CaseSolution(WiredNetwork network, SwitchingCase state, NodalResult result) =>
+        (_network, Case, _result) = (network, state, result);
+
+    /// <summary>The case.</summary>
+    public SwitchingCase Case { get; }
+
+    /// <summary>Whether the equations came to rest.</summary>
+    public bool IsSettled => _result.IsSettled;
+
+    /// <summary>Amperes in a wire, by its place in the panel, without sign.</summary>
+    public double WireAmps(int wire) => Math.Abs(_result.Amps[wire]);
+
+    /// <summary>Amperes through a fuse or breaker, by its place among the circuit's protectors, without sign.</summary>
+    public double ProtectorAmps(int protector) => Math.Abs(_result.Amps[_network.ProtectorBranch(protector)]);
+
+    /// <summary>Amperes through a contact, without sign.</summary>
+    public double ContactAmps(Contact contact) => Math.Abs(_result.Amps[_network.ContactBranch(contact.Index)]);
+
+    /// <summary>
+    /// Amperes through an element, by its place in the circuit: positive from its first end to its second; of a supply
+    /// positive when it delivers.
+    /// </summary>
+    public double ElementAmps(int element)
+    {
+        var amps = _result.Amps[_network.ElementBranch(element)];
+        return _network.Circuit.Elements[element].Kind == ElementKind.Supply ? -amps : amps;
+    }
+
+    /// <summary>Volts from one terminal to another, or null where nothing defines them.</summary>
+    public double? Volts(TerminalId from, TerminalId to)
+    {
+        var (a, b) = (_network.NodeOf(from), _network.NodeOf(to));
+        if (a < 0 || b < 0 || _result.Island[a] != _result.Island[b]) return null;
+        return _result.Volts[a] - _result.Volts[b];
+    }
+
+    /// <summary>Volts across an element from its first end to its second; zero where nothing defines them.</summary>
+    public double ElementVolts(Element element) => Volts(element.From, element.To) ?? 0;
+}

@@ -1,0 +1,18 @@
+using Schematic.Analysis.Circuits;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>What a load gets over all positions in which it is fed.</summary>
+/// <param name="Load">The lamp, coil, LED or resistor.</param>
+/// <param name="Need">What it needs and stands.</param>
+/// <param name="LeastVolts">Lowest voltage across it while it is fed, or null when no position feeds it.</param>
+/// <param name="MostVolts">Highest voltage across it, or null when no position feeds it.</param>
+/// <param name="MostAmps">Highest current through it, or null when no position feeds it.</param>
+/// <param name="Drop">The most that wires and their returns take between supply and load, or null where other parts lie between.</param>
+/// <param name="AllowedDrop">What they may take.</param>
+public sealed record LoadLevel(
+    Element Load, LoadNeed Need, Extreme? LeastVolts, Extreme? MostVolts, Extreme? MostAmps, Extreme? Drop, double AllowedDrop)
+{
+    /// <summary>The part's designator.</summary>
+    public string Name => Load.Name;
+}

@@ -1,0 +1,42 @@
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Quantities;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>The voltages that a load works between.</summary>
+/// <param name="RatedVolts">Its rated voltage; null for resistors.</param>
+/// <param name="ColdVolts">The lowest voltage at which it surely does its work, cold; null where it has none.</param>
+/// <param name="HotVolts">The same when a coil is warm; else as cold.</param>
+/// <param name="MostVolts">The highest voltage it stands; null when unknown.</param>
+/// <param name="MostIsStated">Whether the file states the highest voltage; else it is a habit of the trade.</param>
+public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? HotVolts, double? MostVolts, bool MostIsStated)
+{
+    /// <summary>A coil may get 110 percent of its rated voltage where nothing is stated (one relay series, read).</summary>
+    public const double CoilMost = 1.1;
+
+    /// <summary>The span in which the re-rating of lamps holds: 0.8 to 1.1 of the rated voltage (common practice, no source).</summary>
+    public const double LampLeast = 0.8;
+
+    /// <summary>See <see cref="LampLeast"/>.</summary>
+    public const double LampMost = 1.1;
+
+    /// <summary>What an element needs, its surroundings having <paramref name="ambientCelsius"/>.</summary>
+    public static LoadNeed Of(Element load, double ambientCelsius) => load.Part switch
+    {
+        Lamp lamp => new(lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampMost * lamp.RatedVolts, false),
+        Resistor { RatedWatts: { } watts } r => new(null, null, null, Math.Sqrt(watts * r.Ohms), true),
+        Resistor => new(null, null, null, null, false),
+        // On its straight line an LED carries its rated current at its rated voltage (see the circuit's elements).
+        Led led => new(led.ForwardVolts, load.Volts, load.Volts, led.ForwardVolts, true),
+        _ when LoadLimits.CoilOf(load.Part) is { } coil => OfCoil(coil, ambientCelsius),
+        _ => new(null, null, null, null, false),
+    };
+
+    private static LoadNeed OfCoil(CoilData coil, double ambientCelsius)
+    {
+        var cold = LoadLimits.OperateVolts(coil);
+        var hot = new CoilMargin(0, cold, ambientCelsius + CoilMargin.UsualRise).HotOperateVolts;
+        return new(coil.RatedVolts, cold, hot, coil.MaxVolts ?? CoilMost * coil.RatedVolts, coil.MaxVolts is not null);
+    }
+}

@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>
+/// For panels with too many cases to solve each alone: the circuit is cut at the rails (ends of supplies, grounds of boards)
+/// into regions, and each region is looked at with the others open. What they share adds up as if every region's worst
+/// positions could hold together: never too low.
+/// </summary>
+internal sealed class RegionCases
+{
+    private readonly Circuit _circuit;
+    private readonly ImmutableArray<ImmutableArray<SwitchingCase>> _regions;
+    private readonly ImmutableArray<SwitchingCase> _allOpen;
+
+    /// <summary>Lists the cases of each region; a region with more than <paramref name="most"/> of its own is left out.</summary>
+    public RegionCases(StateSpace space, int most)
+    {
+        _circuit = space.Circuit.Circuit;
+        var regionOf = RegionsOf(_circuit);
+        _allOpen = SwitchingCases.Find(space, most, _ => false) ?? [];
+        var found = regionOf.Distinct().Order().Select(r => SwitchingCases.Find(space, most, c => regionOf[c.Index] == r)).ToList();
+        _regions = [.. found.OfType<ImmutableArray<SwitchingCase>>()];
+        LeftOut = found.Count(f => f is null);
+    }
+
+    /// <summary>How many regions had too many cases of their own.</summary>
+    public int LeftOut { get; }
+
+    /// <summary>The cases of all regions.</summary>
+    public ImmutableArray<SwitchingCase> All => [.. _regions.SelectMany(r => r)];
+
+    /// <summary>Adds the regions' worst values up; <paramref name="tallied"/> solves cases.</summary>
+    public Tally Tally(WiredNetwork network, Func<ImmutableArray<SwitchingCase>, Tally> tallied)
+    {
+        var none = tallied(_allOpen);
+        var parts = _regions.Select(tallied).ToList();
+        var whole = tallied(All);
+        Lift(whole.Wires, none.Wires, parts.Select(p => p.Wires));
+        Lift(whole.Protectors, none.Protectors, parts.Select(p => p.Protectors));
+        Lift(whole.Elements, none.Elements, parts.Select(p => p.Elements));
+        Lift(whole.SupplyPeak, none.SupplyPeak, parts.Select(p => p.SupplyPeak));
+        LowerVoltages(network, whole, parts);
+        return whole;
+    }
+
+    /// <summary>Of every value: the sum of what each region adds to the case in which all is open.</summary>
+    private static void Lift(Peak[] whole, Peak[] none, IEnumerable<Peak[]> parts)
+    {
+        var sums = none.Select(p => p.Value).ToArray();
+        foreach (var part in parts)
+            for (var i = 0; i < sums.Length; i++) sums[i] += Math.Max(0, part[i].Value - none[i].Value);
+        for (var i = 0; i < sums.Length; i++)
+            if (sums[i] > whole[i].Value) whole[i].Lift(sums[i] - whole[i].Value);
+    }
+
+    /// <summary>
+    /// The extra current of the other regions costs volts in shared wires and in the supplies; all of it is charged to every
+    /// load, which is more than any of them loses.
+    /// </summary>
+    private void LowerVoltages(WiredNetwork network, Tally whole, List<Tally> parts)
+    {
+        double Extra(Peak[] sum, Func<Tally, Peak[]> of, Func<int, double> ohms) =>
+            Enumerable.Range(0, sum.Length).Sum(i => ohms(i) * Math.Max(0, sum[i].Value - parts.Max(p => of(p)[i].Value)));
+
+        if (parts.Count == 0) return;
+        var volts = Extra(whole.Wires, t => t.Wires, i => network.WireOhms[i])
+            + Extra(whole.Elements, t => t.Elements, i => _circuit.Elements[i].Kind == ElementKind.Supply ? _circuit.Elements[i].Ohms : 0);
+        for (var i = 0; i < whole.LeastVolts.Length; i++)
+        {
+            if (whole.LeastVolts[i].Case is not null) whole.LeastVolts[i].Lift(volts);
+            if (whole.Drops[i].Case is not null) whole.Drops[i].Lift(volts);
+        }
+    }
+
+    /// <summary>For each contact the number of its region: what hangs together without passing a rail.</summary>
+    private static int[] RegionsOf(Circuit circuit)
+    {
+        var rails = circuit.Supplies.SelectMany(s => new[] { s.FromNode, s.ToNode }).Concat(circuit.Inputs.Select(i => i.GroundNode)).ToHashSet();
+        var sets = new DisjointSets(circuit.NodeCount + circuit.Contacts.Length);
+        void Join(int one, int other)
+        {
+            if (one >= 0 && other >= 0 && !rails.Contains(one) && !rails.Contains(other)) sets.Join(one, other);
+        }
+
+        foreach (var element in circuit.Elements.Where(e => e.Kind != ElementKind.Supply)) Join(element.FromNode, element.ToNode);
+        foreach (var contact in circuit.Contacts)
+        {
+            Join(contact.CommonNode, contact.ThrowNode);
+            Join(circuit.NodeCount + contact.Index, contact.CommonNode);
+            Join(circuit.NodeCount + contact.Index, contact.ThrowNode);
+        }
+
+        return [.. circuit.Contacts.Select(c => sets.Find(circuit.NodeCount + c.Index))];
+    }
+}

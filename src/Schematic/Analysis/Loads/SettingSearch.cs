@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>
+/// Finds the settings of a supply that serve every load. The voltage at a load grows with the setting along a line with few
+/// bends; the crossing with what the load needs is found on the line through both ends of the range, then drawn nearer by
+/// solving the case that decides.
+/// </summary>
+internal sealed class SettingSearch
+{
+    private const int Refinements = 4;
+
+    private readonly WiredNetwork _network;
+    private readonly IReadOnlyDictionary<Element, int> _placeOf;
+    private readonly Supply _supply;
+    private readonly double _low;
+    private readonly double _high;
+    private readonly ImmutableArray<CaseSolution> _atLow;
+    private readonly ImmutableArray<CaseSolution> _atHigh;
+    private readonly ImmutableArray<CaseLook> _looks;
+
+    public SettingSearch(WiredNetwork network, IReadOnlyDictionary<Element, int> placeOf, ImmutableArray<SwitchingCase> cases, Supply supply)
+    {
+        (_network, _placeOf, _supply) = (network, placeOf, supply);
+        (_low, _high) = supply.IsAdjustable ? (supply.MinVolts, supply.MaxVolts) : (0.8 * supply.Volts, 1.2 * supply.Volts);
+        _atLow = [.. cases.Select(c => network.Solve(c, At(_low)))];
+        _atHigh = [.. cases.Select(c => network.Solve(c, At(_high)))];
+        _looks = [.. _atHigh.Select(s => new CaseLook(network.Circuit, placeOf, s))];
+    }
+
+    /// <summary>The range and a recommended setting; coils are judged warm or cold.</summary>
+    public SupplySetting Find(double ambientCelsius, bool isWarm)
+    {
+        var lowest = new SettingBound(_supply.MinVolts, _supply.IsAdjustable ? $"{_supply.Designator} gives no less" : $"{_supply.Designator} is fixed");
+        var highest = new SettingBound(_supply.MaxVolts, _supply.IsAdjustable ? $"{_supply.Designator} gives no more" : $"{_supply.Designator} is fixed");
+        var wished = double.PositiveInfinity;
+        foreach (var load in _network.Circuit.Elements.Where(e => e.IsLoad))
+        {
+            var need = LoadNeed.Of(load, ambientCelsius);
+            if (Crossing(load, isWarm ? need.HotVolts : need.ColdVolts, weakest: true) is { } least && least > lowest.Volts)
+                lowest = new SettingBound(least, $"{load.Name} needs {ValueText.Volts((isWarm ? need.HotVolts : need.ColdVolts)!.Value)}{(isWarm && need.HotVolts > need.ColdVolts ? " when warm" : "")}");
+            if (Crossing(load, need.MostVolts, weakest: false) is { } most && most < highest.Volts)
+                highest = new SettingBound(most, $"{load.Name} stands {ValueText.Volts(need.MostVolts!.Value)}");
+            if (Crossing(load, need.RatedVolts, weakest: false) is { } rated) wished = Math.Min(wished, rated);
+        }
+
+        return new SupplySetting(lowest, highest, Recommended(lowest.Volts, highest.Volts, wished));
+    }
+
+    /// <summary>The wished setting brought into the range, in tenths of a volt: rounded down where that stays inside, else up.</summary>
+    private double? Recommended(double lowest, double highest, double wished)
+    {
+        if (lowest > highest + 1e-9) return null;
+        if (!_supply.IsAdjustable) return _supply.Volts;
+        var target = Math.Clamp(double.IsFinite(wished) ? wished : _supply.Volts, lowest, highest);
+        var down = Math.Floor((target * 10) + 1e-6) / 10;
+        var up = Math.Ceiling((target * 10) - 1e-6) / 10;
+        return down >= lowest - 1e-9 ? down : up <= highest + 1e-9 ? up : target;
+    }
+
+    /// <summary>
+    /// The setting at which a load has <paramref name="volts"/>: in the case that asks for the highest setting
+    /// (<paramref name="weakest"/>), else in the one that reaches it first. Null when nothing depends on the setting.
+    /// </summary>
+    private double? Crossing(Element load, double? volts, bool weakest)
+    {
+        if (volts is not { } wanted) return null;
+        var place = _placeOf[load];
+        double? best = null;
+        for (var i = 0; i < _looks.Length; i++)
+        {
+            if (!_looks[i].IsFed(place)) continue;
+            if (Refined(load, wanted, _atLow[i], _atHigh[i]) is not { } setting) continue;
+            if (best is null || (weakest ? setting > best : setting < best)) best = setting;
+        }
+
+        return best;
+    }
+
+    private double? Refined(Element load, double wanted, CaseSolution atLow, CaseSolution atHigh)
+    {
+        var (x0, y0) = (_low, Math.Abs(atLow.ElementVolts(load)));
+        var (x1, y1) = (_high, Math.Abs(atHigh.ElementVolts(load)));
+        const double noSlope = 1e-6;
+        for (var i = 0; i < Refinements && Math.Abs(y1 - wanted) > 1e-4; i++)
+        {
+            if (Math.Abs(y1 - y0) < noSlope * Math.Abs(x1 - x0)) return null;
+            var next = x1 + ((wanted - y1) * (x1 - x0) / (y1 - y0));
+            if (next <= 0) return null;
+            (x0, y0) = (x1, y1);
+            (x1, y1) = (next, Math.Abs(_network.Solve(atHigh.Case, At(next)).ElementVolts(load)));
+        }
+
+        return Math.Abs(y1 - y0) < noSlope * Math.Abs(x1 - x0) && Math.Abs(y1 - wanted) > 1e-2 ? null : x1;
+    }
+
+    private Dictionary<string, double> At(double volts) => new(StringComparer.Ordinal) { [_supply.Designator] = volts };
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>
+/// Lists the electrically different cases of a panel exactly: the reachable states without a shorted supply are split at
+/// every contact that can carry current and at every supply that can be switched; what remains is one case each. States
+/// that differ in nothing electrical never multiply.
+/// </summary>
+internal sealed class SwitchingCases
+{
+    private readonly StateSpace _space;
+    private readonly DiagramStore _store;
+    private readonly int _most;
+    private readonly int _contactCount;
+    private readonly ImmutableArray<Diagram> _questions;
+    private readonly bool[] _answers;
+    private readonly ImmutableArray<SwitchingCase>.Builder _found = ImmutableArray.CreateBuilder<SwitchingCase>();
+
+    private SwitchingCases(StateSpace space, int most, Func<Contact, bool> isAsked)
+    {
+        var circuit = space.Circuit;
+        (_space, _store, _most, _contactCount) = (space, circuit.Store, most, circuit.Circuit.Contacts.Length);
+        _questions =
+        [
+            .. circuit.Circuit.Contacts.Select(c => circuit.IsLive(c) && isAsked(c) ? circuit.Closed(c) : Diagram.Never),
+            .. circuit.Circuit.Supplies.Select(circuit.IsOn),
+        ];
+        _answers = new bool[_questions.Length];
+    }
+
+    /// <summary>
+    /// The cases, or null when there are more than <paramref name="most"/>. Contacts that <paramref name="isAsked"/> leaves
+    /// out count as open.
+    /// </summary>
+    public static ImmutableArray<SwitchingCase>? Find(StateSpace space, int most, Func<Contact, bool> isAsked)
+    {
+        var search = new SwitchingCases(space, most, isAsked);
+        var states = space.Reachable(search._store.Not(space.Circuit.AnyShort));
+        return search.Split(states, 0) ? search._found.ToImmutable() : null;
+    }
+
+    private bool Split(Diagram states, int index)
+    {
+        if (states.IsNever) return true;
+        if (_found.Count >= _most) return false;
+        if (index == _questions.Length)
+        {
+            _found.Add(new SwitchingCase(states, [.. _answers[.._contactCount]], [.. _answers[_contactCount..]]));
+            return true;
+        }
+
+        _answers[index] = true;
+        if (!Split(_space.Reachable(_store.And(states, _questions[index])), index + 1)) return false;
+        _answers[index] = false;
+        return Split(_space.Reachable(_store.AndNot(states, _questions[index])), index + 1);
+    }
+}

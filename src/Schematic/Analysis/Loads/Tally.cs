@@ -1,0 +1,109 @@
+using Schematic.Analysis.Circuits;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>The worst values over the cases added so far. Arrays are in the order of the panel's wires and the circuit's parts.</summary>
+internal sealed class Tally
+{
+    private readonly Circuit _circuit;
+    private readonly IReadOnlyDictionary<Element, int> _placeOf;
+    private readonly double _volts;
+
+    public Tally(Circuit circuit, IReadOnlyDictionary<Element, int> placeOf, int wireCount)
+    {
+        (_circuit, _placeOf) = (circuit, placeOf);
+        _volts = circuit.Supplies.Select(s => s.Volts).DefaultIfEmpty(0).Max();
+        Wires = new Peak[wireCount];
+        Protectors = new Peak[circuit.Protectors.Length];
+        ContactAmps = new Peak[circuit.Contacts.Length];
+        ContactRequired = new Peak[circuit.Contacts.Length];
+        ContactPeak = new Peak[circuit.Contacts.Length];
+        ContactLoads = new SortedSet<int>[circuit.Contacts.Length];
+        Elements = new Peak[circuit.Elements.Length];
+        SupplyPeak = new Peak[circuit.Elements.Length];
+        MostVolts = new Peak[circuit.Elements.Length];
+        LeastVolts = new Peak[circuit.Elements.Length];
+        Drops = new Peak[circuit.Elements.Length];
+        DropSupplyVolts = new double[circuit.Elements.Length];
+        for (var i = 0; i < ContactLoads.Length; i++) ContactLoads[i] = [];
+    }
+
+    /// <summary>Amperes in each wire.</summary>
+    public Peak[] Wires { get; }
+
+    /// <summary>Amperes through each protector.</summary>
+    public Peak[] Protectors { get; }
+
+    /// <summary>Amperes through each contact.</summary>
+    public Peak[] ContactAmps { get; }
+
+    /// <summary>The rating each contact needs.</summary>
+    public Peak[] ContactRequired { get; }
+
+    /// <summary>The current of each contact with cold lamps.</summary>
+    public Peak[] ContactPeak { get; }
+
+    /// <summary>The loads each contact switches.</summary>
+    public SortedSet<int>[] ContactLoads { get; }
+
+    /// <summary>Amperes through each element that is fed; of supplies what they deliver.</summary>
+    public Peak[] Elements { get; }
+
+    /// <summary>What each supply delivers with cold lamps.</summary>
+    public Peak[] SupplyPeak { get; }
+
+    /// <summary>Highest voltage across each load.</summary>
+    public Peak[] MostVolts { get; }
+
+    /// <summary>Lowest voltage across each load while it is fed, with its sign turned.</summary>
+    public Peak[] LeastVolts { get; }
+
+    /// <summary>Highest drop in the wires of each load's run.</summary>
+    public Peak[] Drops { get; }
+
+    /// <summary>The voltage of the supply that the drop was counted from.</summary>
+    public double[] DropSupplyVolts { get; }
+
+    /// <summary>Takes in one case.</summary>
+    public void Add(CaseSolution solution)
+    {
+        var state = solution.Case;
+        for (var i = 0; i < Wires.Length; i++) Wires[i].Raise(solution.WireAmps(i), state);
+        for (var i = 0; i < Protectors.Length; i++) Protectors[i].Raise(solution.ProtectorAmps(i), state);
+        var look = new CaseLook(_circuit, _placeOf, solution);
+        foreach (var contact in _circuit.Contacts) AddContact(contact, solution, look);
+        for (var i = 0; i < Elements.Length; i++) AddElement(i, solution, look);
+    }
+
+    private void AddContact(Contact contact, CaseSolution solution, CaseLook look)
+    {
+        const double noAmps = 1e-6;
+        if (!solution.Case.Closed[contact.Index] || solution.ContactAmps(contact) < noAmps) return;
+        var (required, peak, loads) = look.Needs(contact, _volts);
+        ContactAmps[contact.Index].Raise(solution.ContactAmps(contact), solution.Case);
+        ContactRequired[contact.Index].Raise(required, solution.Case);
+        ContactPeak[contact.Index].Raise(peak, solution.Case);
+        ContactLoads[contact.Index].UnionWith(loads);
+    }
+
+    private void AddElement(int index, CaseSolution solution, CaseLook look)
+    {
+        var element = _circuit.Elements[index];
+        if (element.Kind == ElementKind.Supply)
+        {
+            var amps = solution.ElementAmps(index);
+            Elements[index].Raise(amps, solution.Case);
+            SupplyPeak[index].Raise(amps + look.FedBy(element).Sum(look.ColdExcess), solution.Case);
+            return;
+        }
+
+        if (!(element.IsLoad || element.Kind == ElementKind.Resistor) || !look.IsFed(index)) return;
+        var volts = Math.Abs(solution.ElementVolts(element));
+        Elements[index].Raise(look.AmpsOf(index), solution.Case);
+        MostVolts[index].Raise(volts, solution.Case);
+        LeastVolts[index].Raise(-volts, solution.Case);
+        if (look.RunDrop(element) is not { } run) return;
+        Drops[index].Raise(run.Drop, solution.Case);
+        DropSupplyVolts[index] = run.SupplyVolts;
+    }
+}

@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Electrical;
+using Schematic.Analysis.Quantities;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>
+/// The panel as a network in which every wire has its resistance: nodes are what is made and plugged together without wires,
+/// branches are wires, fuses and breakers, contacts, and the elements of the circuit. A net that wires do not join is taken
+/// as an ideal joint. Contact resistance and the resistance of fuses are not stated in the file and not counted.
+/// </summary>
+public sealed class WiredNetwork
+{
+    private readonly ConductorGraph _fixed;
+    private readonly int[] _nodeOf;
+    private readonly ImmutableArray<Wire> _wires;
+    private readonly ImmutableArray<Part> _protectors;
+    private readonly ImmutableArray<double> _wireOhms;
+
+    /// <summary>Reads the network of a panel.</summary>
+    /// <param name="context">The panel.</param>
+    /// <param name="circuit">Its circuit.</param>
+    /// <param name="wires">The panel's wires, gauges chosen; those without gauge or length count as ideal.</param>
+    /// <param name="celsius">The temperature of a wire's copper, by the place of the wire in the panel.</param>
+    public WiredNetwork(AnalysisContext context, Circuit circuit, ImmutableArray<Wire> wires, Func<int, double> celsius)
+    {
+        Circuit = circuit;
+        _fixed = context.Connectivity.Fixed;
+        _wires = wires;
+        _wireOhms = [.. _wires.Select((w, i) => OhmsOf(w, celsius(i)))];
+        _protectors = circuit.Protectors;
+        var sets = new DisjointSets(_fixed.Conductors.Length);
+        foreach (var (one, other) in NetsWithoutWires(context)) sets.Join(_fixed.ConductorOf(one), _fixed.ConductorOf(other));
+        _nodeOf = sets.Numbered(out var count);
+        NodeCount = count;
+    }
+
+    /// <summary>The circuit it is a closer look at.</summary>
+    public Circuit Circuit { get; }
+
+    /// <summary>How many nodes there are.</summary>
+    public int NodeCount { get; }
+
+    /// <summary>Resistance of each wire of the panel in ohms.</summary>
+    public ImmutableArray<double> WireOhms => _wireOhms;
+
+    /// <summary>The node of a terminal, or -1 for a terminal that the panel does not have.</summary>
+    public int NodeOf(TerminalId terminal) => _fixed.ConductorOf(terminal) is var c && c < 0 ? -1 : _nodeOf[c];
+
+    /// <summary>
+    /// The branches of a case: wires, protectors, contacts, elements, each kind in its own order. What is open or off keeps
+    /// its place as a branch from a node to itself. A supply in <paramref name="settings"/> stands at that voltage.
+    /// </summary>
+    public ImmutableArray<Branch> Branches(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null)
+    {
+        var branches = ImmutableArray.CreateBuilder<Branch>();
+        for (var i = 0; i < _wires.Length; i++) branches.Add(Joint(_wires[i].From, _wires[i].To, _wireOhms[i]));
+        foreach (var part in _protectors) branches.Add(Joint(part.At(part.Terminals[0].Name), part.At(part.Terminals[1].Name), Circuit.LeastOhms));
+        foreach (var contact in Circuit.Contacts)
+            branches.Add(state.Closed[contact.Index] ? Joint(contact.Common, contact.Throw, Circuit.LeastOhms) : Open);
+        var supply = 0;
+        foreach (var element in Circuit.Elements)
+        {
+            var isOff = element.Kind == ElementKind.Supply && !state.SuppliesOn[supply++];
+            branches.Add(isOff ? Open : Of(element, settings));
+        }
+
+        return branches.ToImmutable();
+    }
+
+    /// <summary>Solves a case.</summary>
+    public CaseSolution Solve(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null) =>
+        new(this, state, NodalSolver.Solve(NodeCount, Branches(state, settings)));
+
+    internal int ProtectorBranch(int protector) => _wires.Length + protector;
+
+    internal int ContactBranch(int contact) => _wires.Length + _protectors.Length + contact;
+
+    internal int ElementBranch(int element) => _wires.Length + _protectors.Length + Circuit.Contacts.Length + element;
+
+    private static Branch Open => new(BranchKind.Linear, 0, 0, 1);
+
+    private Branch Of(Element element, IReadOnlyDictionary<string, double>? settings)
+    {
+        var (from, to) = (NodeOf(element.From), NodeOf(element.To));
+        if (from < 0 || to < 0) return Open;
+        return element.Kind switch
+        {
+            ElementKind.Diode or ElementKind.Led => new Branch(BranchKind.OneWay, from, to, element.Ohms, element.Volts),
+            ElementKind.Supply => new Branch(BranchKind.Source, from, to, element.Ohms, settings?.GetValueOrDefault(element.Name, element.Volts) ?? element.Volts),
+            _ => new Branch(BranchKind.Linear, from, to, element.Ohms, element.Volts),
+        };
+    }
+
+    private Branch Joint(TerminalId one, TerminalId other, double ohms)
+    {
+        var (from, to) = (NodeOf(one), NodeOf(other));
+        return from < 0 || to < 0 ? Open : new Branch(BranchKind.Linear, from, to, ohms);
+    }
+
+    private static double OhmsOf(Wire wire, double celsius) => wire is { Gauge: { } gauge, LengthMm: { } length }
+        ? Math.Max(LeastWireOhms, CopperWire.Ohms(gauge, length) * CopperWire.TemperatureFactor(celsius))
+        : LeastWireOhms;
+
+    /// <summary>Stands for an ideal wire: small against every real one, large enough for the equations.</summary>
+    private const double LeastWireOhms = 1e-4;
+
+    private static IEnumerable<(TerminalId One, TerminalId Other)> NetsWithoutWires(AnalysisContext context)
+    {
+        var wired = context.Connectivity.ByWires;
+        return from net in context.Panel.Nets
+               from member in net.Members.Skip(1)
+               where !wired.AreJoined(net.Members[0].Terminal, member.Terminal)
+               where wired.ConductorOf(net.Members[0].Terminal) >= 0 && wired.ConductorOf(member.Terminal) >= 0
+               select (net.Members[0].Terminal, member.Terminal);
+    }
+}

@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Quantities;
+using Schematic.Analysis.States;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>
+/// Finds the worst of every quantity over all reachable positions. Wires are first taken at the ambient temperature; the
+/// currents found so give sizes and copper temperatures for a second, final round.
+/// </summary>
+public sealed class WorstCaseFinder
+{
+    /// <summary>Up to so many electrically different cases are solved one by one.</summary>
+    public const int MostCases = 2048;
+
+    private readonly AnalysisContext _context;
+    private readonly StateSpace _space;
+    private readonly Circuit _circuit;
+    private readonly Dictionary<Element, int> _placeOf = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<SwitchingCase, string> _words = new(ReferenceEqualityComparer.Instance);
+    private readonly WireSizes _sizes;
+    private readonly double _ambient;
+
+    private WorstCaseFinder(AnalysisContext context, StateSpace space)
+    {
+        (_context, _space, _circuit) = (context, space, space.Circuit.Circuit);
+        foreach (var element in _circuit.Elements) _placeOf.Add(element, _placeOf.Count);
+        _sizes = new WireSizes(context, _circuit.Supplies.Select(s => s.Volts).DefaultIfEmpty(0).Max());
+        _ambient = context.Panel.Limits.AmbientCelsius;
+    }
+
+    private Panel Panel => _context.Panel;
+
+    /// <summary>Finds them.</summary>
+    public static WorstCases Find(AnalysisContext context, StateSpace space) => new WorstCaseFinder(context, space).Find();
+
+    private WorstCases Find()
+    {
+        var cases = SwitchingCases.Find(_space, MostCases, _ => true);
+        var regions = cases is null ? new RegionCases(_space, MostCases) : null;
+        Tally Run(WiredNetwork network) => regions is null ? Tallied(network, cases!.Value) : regions.Tally(network, c => Tallied(network, c));
+
+        var first = Run(new WiredNetwork(_context, _circuit, Panel.Wires, _ => _ambient));
+        ImmutableArray<Wire> wires = [.. Panel.Wires.Select((w, i) => _sizes.Sized(w, first.Wires[i].Value))];
+        double[] celsius = [.. wires.Select((w, i) => CopperCelsius(w, first.Wires[i].Value))];
+        var network = new WiredNetwork(_context, _circuit, wires, i => celsius[i]);
+        var worst = Run(network);
+        var settings = cases ?? regions!.All;
+        return new WorstCases(
+            [.. wires.Select((w, i) => new WireLoad(w, Extreme(worst.Wires[i]), _sizes.CapacityOf(w), celsius[i], w is { Gauge: not null, LengthMm: not null } ? network.WireOhms[i] : 0) { SizingMethod = w.IsGaugeChosen ? _sizes.Method(Panel.Wires[i], first.Wires[i].Value) : null })],
+            [.. _circuit.Contacts.Where(c => worst.ContactAmps[c.Index].Case is not null).Select(c => ContactLoad(c, worst))],
+            [.. _circuit.Protectors.Select((p, i) => ProtectorLoad(p, worst.Protectors[i], wires))],
+            [.. _circuit.Supplies.Select(s => SupplyLoad(s, worst, network, settings, wires))],
+            [.. _circuit.Elements.Where(e => e.IsLoad || e.Kind == ElementKind.Resistor).Select(e => Level(e, worst))],
+            settings.Length)
+        {
+            IsBound = cases is null,
+            RegionsLeftOut = regions?.LeftOut ?? 0,
+        };
+    }
+
+    private Tally Tallied(WiredNetwork network, ImmutableArray<SwitchingCase> cases)
+    {
+        var tally = new Tally(_circuit, _placeOf, Panel.Wires.Length);
+        foreach (var state in cases) tally.Add(network.Solve(state));
+        return tally;
+    }
+
+    private double CopperCelsius(Wire wire, double amps) => _sizes.CapacityOf(wire) is { } capacity
+        ? WireHeating.ConservativeCelsius(_ambient, Panel.Limits.InsulationCelsius, Math.Min(amps, capacity.Amps), capacity.Amps)
+        : _ambient;
+
+    private ContactLoad ContactLoad(Contact contact, Tally worst) => new(
+        contact,
+        contact.Part switch { Switch s => s.Rating, Relay r => r.Rating, _ => null },
+        Extreme(worst.ContactAmps[contact.Index]),
+        Extreme(worst.ContactRequired[contact.Index]),
+        Extreme(worst.ContactPeak[contact.Index]),
+        [.. worst.ContactLoads[contact.Index].Where(l => _circuit.Elements[l].Kind != ElementKind.Pull).Select(l => _circuit.Elements[l].Name)]);
+
+    private ProtectorLoad ProtectorLoad(Part part, Peak amps, ImmutableArray<Wire> wires)
+    {
+        var (thinnest, capacity) = Weakest(new GuardedWires(_context, _circuit).Behind(part), wires);
+        return new ProtectorLoad(
+            part, part switch { Fuse f => f.RatedAmps, Breaker b => b.RatedAmps, _ => 0 }, Extreme(amps), thinnest, capacity,
+            ProtectorSelection.Choose(amps.Value, capacity?.Amps ?? double.PositiveInfinity));
+    }
+
+    private (Wire? Wire, WireCapacity? Capacity) Weakest(ImmutableHashSet<string> names, ImmutableArray<Wire> wires) => wires
+        .Where(w => names.Contains(w.Designator))
+        .Select(w => (Wire: (Wire?)w, Capacity: _sizes.CapacityOf(w)))
+        .Where(w => w.Capacity is not null)
+        .OrderBy(w => w.Capacity!.Amps).ThenBy(w => w.Wire!.Designator, NaturalOrder.Comparer)
+        .FirstOrDefault();
+
+    private SupplyLoad SupplyLoad(
+        Element element, Tally worst, WiredNetwork network, ImmutableArray<SwitchingCase> cases, ImmutableArray<Wire> wires)
+    {
+        var supply = (Supply)element.Part;
+        var amps = worst.Elements[_placeOf[element]];
+        var search = new SettingSearch(network, _placeOf, cases, supply);
+        var warm = search.Find(_ambient, isWarm: true);
+        var guard = new GuardedWires(_context, _circuit).Of(supply);
+        foreach (var protector in _circuit.Protectors) guard = guard.Union(new GuardedWires(_context, _circuit).Behind(protector));
+        return new SupplyLoad(
+            supply, Extreme(amps), amps.Case is null ? [] : Shares(network.Solve(amps.Case), element),
+            Extreme(worst.SupplyPeak[_placeOf[element]]), warm, search.Find(_ambient, isWarm: false),
+            ProtectorSelection.Choose(amps.Value, Weakest(guard, wires).Capacity?.Amps ?? double.PositiveInfinity));
+    }
+
+    private ImmutableArray<(string Load, double Amps)> Shares(CaseSolution solution, Element supply)
+    {
+        var look = new CaseLook(_circuit, _placeOf, solution);
+        return
+        [
+            .. look.FedBy(supply).Select(l => (_circuit.Elements[l].Name, look.AmpsOf(l)))
+                .OrderByDescending(s => Math.Round(s.Item2, 9)).ThenBy(s => s.Name, NaturalOrder.Comparer),
+        ];
+    }
+
+    private LoadLevel Level(Element load, Tally worst)
+    {
+        var i = _placeOf[load];
+        return new LoadLevel(
+            load, LoadNeed.Of(load, _ambient),
+            worst.LeastVolts[i].Case is null ? null : Extreme(worst.LeastVolts[i]) with { Value = -worst.LeastVolts[i].Value },
+            Found(worst.MostVolts[i]), Found(worst.Elements[i]), Found(worst.Drops[i]),
+            AllowableDrop.Volts(Panel.Limits, worst.DropSupplyVolts[i]));
+    }
+
+    private Extreme? Found(Peak peak) => peak.Case is null ? null : Extreme(peak);
+
+    private Extreme Extreme(Peak peak)
+    {
+        if (peak.Case is null) return new Extreme(peak.Value, "");
+        if (!_words.TryGetValue(peak.Case, out var words))
+        {
+            words = _space.Nearest(peak.Case.When) is { } witness ? MoveText.Describe(_space.Circuit.Variables, witness.State) : "";
+            _words[peak.Case] = words;
+        }
+
+        return new Extreme(peak.Value, words);
+    }
+}

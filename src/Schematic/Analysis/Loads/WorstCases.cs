@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>
+/// The worst of every quantity over all positions that can be reached, supplies at their stated settings, wires as warm as
+/// their worst current makes them.
+/// </summary>
+/// <param name="Wires">Every wire in the order of the file.</param>
+/// <param name="Contacts">Every switching contact that carries current in some position.</param>
+/// <param name="Protectors">Every fuse and breaker.</param>
+/// <param name="Supplies">Every supply.</param>
+/// <param name="Loads">Every lamp, coil, LED and resistor.</param>
+/// <param name="CaseCount">How many electrically different cases there are.</param>
+public sealed record WorstCases(
+    ImmutableArray<WireLoad> Wires, ImmutableArray<ContactLoad> Contacts, ImmutableArray<ProtectorLoad> Protectors,
+    ImmutableArray<SupplyLoad> Supplies, ImmutableArray<LoadLevel> Loads, int CaseCount)
+{
+    /// <summary>
+    /// Whether there were too many cases to look at each alone, so that currents of parts that share a feed are added up as
+    /// if all their worst positions could hold together: never too low, perhaps too high.
+    /// </summary>
+    public bool IsBound { get; init; }
+
+    /// <summary>How many parts of the circuit had too many cases even alone and were left out; zero nearly always.</summary>
+    public int RegionsLeftOut { get; init; }
+}
