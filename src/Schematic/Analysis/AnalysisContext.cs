@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using Schematic.Analysis.Loads;
 using Schematic.Analysis.Positions;
 using Schematic.Model;
 
@@ -13,6 +14,7 @@ public sealed class AnalysisContext
     private readonly Lazy<FrozenDictionary<string, Part>> _parts;
     private readonly Lazy<Connectivity> _connectivity;
     private readonly Lazy<PositionProof> _positions;
+    private readonly Lazy<WorstCases> _worst;
     private readonly Lazy<ILookup<TerminalId, Wire>> _wiresAt;
     private readonly Lazy<ILookup<TerminalId, Net>> _netsAt;
     private readonly Lazy<ILookup<TerminalId, Attachment>> _attachmentsAt;
@@ -27,6 +29,7 @@ public sealed class AnalysisContext
         _parts = new(() => panel.Parts.DistinctBy(p => p.Designator).ToFrozenDictionary(p => p.Designator, StringComparer.Ordinal));
         _connectivity = new(() => new Connectivity(panel));
         _positions = new(() => new PositionProof(this));
+        _worst = new(() => WorstCaseFinder.Find(this, Positions.States));
         _wiresAt = new(() => panel.Wires
             .SelectMany(w => w.From == w.To ? new[] { (w.From, Wire: w) } : [(w.From, w), (w.To, w)])
             .ToLookup(p => p.From, p => p.Wire));
@@ -49,6 +52,9 @@ public sealed class AnalysisContext
 
     /// <summary>The panel in every position that can be reached.</summary>
     public PositionProof Positions => _positions.Value;
+
+    /// <summary>Currents, voltages and drops, the worst over all positions; wires without a gauge are given one.</summary>
+    public WorstCases Worst => _worst.Value;
 
     /// <summary>How the wires and the made joints agree with the stated nets.</summary>
     public NetComparison Nets => _nets.Value;

@@ -13,6 +13,12 @@ namespace Schematic.Analysis.Loads;
 public sealed record LoadLevel(
     Element Load, LoadNeed Need, Extreme? LeastVolts, Extreme? MostVolts, Extreme? MostAmps, Extreme? Drop, double AllowedDrop)
 {
+    /// <summary>Whether its first end (A1, X1, anode) is positive in some position that feeds it.</summary>
+    public bool IsForward { get; init; }
+
+    /// <summary>Whether its second end is positive in some position that feeds it.</summary>
+    public bool IsBackward { get; init; }
+
     /// <summary>The part's designator.</summary>
     public string Name => Load.Name;
 }

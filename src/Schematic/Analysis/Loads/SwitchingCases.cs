@@ -17,6 +17,7 @@ internal sealed class SwitchingCases
     private readonly int _contactCount;
     private readonly ImmutableArray<Diagram> _questions;
     private readonly bool[] _answers;
+    private readonly bool[] _atRest;
     private readonly ImmutableArray<SwitchingCase>.Builder _found = ImmutableArray.CreateBuilder<SwitchingCase>();
 
     private SwitchingCases(StateSpace space, int most, Func<Contact, bool> isAsked)
@@ -29,6 +30,7 @@ internal sealed class SwitchingCases
             .. circuit.Circuit.Supplies.Select(circuit.IsOn),
         ];
         _answers = new bool[_questions.Length];
+        _atRest = [.. _questions.Select(q => _store.Holds(q, space.Rest.Values))];
     }
 
     /// <summary>
@@ -52,9 +54,14 @@ internal sealed class SwitchingCases
             return true;
         }
 
-        _answers[index] = true;
-        if (!Split(_space.Reachable(_store.And(states, _questions[index])), index + 1)) return false;
-        _answers[index] = false;
-        return Split(_space.Reachable(_store.AndNot(states, _questions[index])), index + 1);
+        // As at rest first: of cases that are equally bad the one nearest to rest is then the one that is told.
+        return Answer(states, index, _atRest[index]) && Answer(states, index, !_atRest[index]);
+    }
+
+    private bool Answer(Diagram states, int index, bool holds)
+    {
+        _answers[index] = holds;
+        var question = _questions[index];
+        return Split(_space.Reachable(holds ? _store.And(states, question) : _store.AndNot(states, question)), index + 1);
     }
 }

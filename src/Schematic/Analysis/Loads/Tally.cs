@@ -25,6 +25,8 @@ internal sealed class Tally
         LeastVolts = new Peak[circuit.Elements.Length];
         Drops = new Peak[circuit.Elements.Length];
         DropSupplyVolts = new double[circuit.Elements.Length];
+        IsForward = new bool[circuit.Elements.Length];
+        IsBackward = new bool[circuit.Elements.Length];
         for (var i = 0; i < ContactLoads.Length; i++) ContactLoads[i] = [];
     }
 
@@ -64,6 +66,12 @@ internal sealed class Tally
     /// <summary>The voltage of the supply that the drop was counted from.</summary>
     public double[] DropSupplyVolts { get; }
 
+    /// <summary>Whether a fed load is ever positive at its first end.</summary>
+    public bool[] IsForward { get; }
+
+    /// <summary>Whether a fed load is ever positive at its second end.</summary>
+    public bool[] IsBackward { get; }
+
     /// <summary>Takes in one case.</summary>
     public void Add(CaseSolution solution)
     {
@@ -102,6 +110,8 @@ internal sealed class Tally
         Elements[index].Raise(look.AmpsOf(index), solution.Case);
         MostVolts[index].Raise(volts, solution.Case);
         LeastVolts[index].Raise(-volts, solution.Case);
+        IsForward[index] |= solution.ElementVolts(element) > 0;
+        IsBackward[index] |= solution.ElementVolts(element) < 0;
         if (look.RunDrop(element) is not { } run) return;
         Drops[index].Raise(run.Drop, solution.Case);
         DropSupplyVolts[index] = run.SupplyVolts;

@@ -127,7 +127,11 @@ public sealed class WorstCaseFinder
             load, LoadNeed.Of(load, _ambient),
             worst.LeastVolts[i].Case is null ? null : Extreme(worst.LeastVolts[i]) with { Value = -worst.LeastVolts[i].Value },
             Found(worst.MostVolts[i]), Found(worst.Elements[i]), Found(worst.Drops[i]),
-            AllowableDrop.Volts(Panel.Limits, worst.DropSupplyVolts[i]));
+            AllowableDrop.Volts(Panel.Limits, worst.DropSupplyVolts[i]))
+        {
+            IsForward = worst.IsForward[i],
+            IsBackward = worst.IsBackward[i],
+        };
     }
 
     private Extreme? Found(Peak peak) => peak.Case is null ? null : Extreme(peak);

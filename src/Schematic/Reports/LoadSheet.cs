@@ -1,0 +1,239 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Analysis;
+using Schematic.Analysis.Loads;
+using Schematic.Analysis.Quantities;
+using Schematic.Model;
+
+namespace Schematic.Reports;
+
+/// <summary>
+/// What everything carries at worst, with the position that causes it and the margin that is left: supplies, loads, fuses,
+/// contacts, wires. Below each table stand the formulas and sources of its figures.
+/// </summary>
+public static class LoadSheet
+{
+    /// <summary>The tables that have rows; none for a panel without a supply.</summary>
+    public static ImmutableArray<ReportTable> Build(AnalysisContext context)
+    {
+        if (!context.Panel.Parts.Any(p => p is Supply)) return [];
+        var worst = context.Worst;
+        ReportTable[] tables =
+        [
+            Supplies(worst), Loads(context, worst), Protectors(worst), Contacts(worst), Wires(context, worst),
+            LedSubstitution.Build(context),
+        ];
+        return [.. tables.Where(t => !t.Rows.IsEmpty)];
+    }
+
+    private static ReportTable Supplies(WorstCases worst) => new(
+        "Load sheet: supplies",
+        [
+            new("supply", "Supply"),
+            new("setting_v", "Set to V", ColumnAlign.Right),
+            new("from_v", "Serves from V", ColumnAlign.Right),
+            new("to_v", "to V", ColumnAlign.Right),
+            new("recommended_v", "Advised V", ColumnAlign.Right),
+            new("amps", "A at most", ColumnAlign.Right),
+            new("limit_amps", "Limit A", ColumnAlign.Right),
+            new("use_percent", "Use %", ColumnAlign.Right),
+            new("inrush_amps", "Lamps cold A", ColumnAlign.Right),
+            new("fuse_amps", "Fuse A", ColumnAlign.Right),
+            new("position", "When"),
+        ],
+        [.. worst.Supplies.Select(SupplyRow)])
+    {
+        Notes = [.. SupplyNotes(worst)],
+    };
+
+    private static ImmutableArray<string> SupplyRow(SupplyLoad load) =>
+    [
+        load.Supply.Designator, Figures.Plain(load.Supply.Volts), Rounded(load.Setting.Lowest.Volts, 2),
+        Rounded(load.Setting.Highest.Volts, 2), load.Setting.Recommended is { } advised ? Figures.Plain(advised) : "none",
+        Rounded(load.Amps.Value, 3), load.Supply.LimitAmps is { } limit ? Figures.Plain(limit) : "", Percent(load.Share),
+        Rounded(load.PeakAmps.Value, 2), load.Protector.Amps is { } fuse ? Figures.Plain(fuse) : "none", load.Amps.Position,
+    ];
+
+    private static IEnumerable<string> SupplyNotes(WorstCases worst)
+    {
+        foreach (var s in worst.Supplies)
+        {
+            yield return $"{s.Supply.Designator}: from {ValueText.Volts(s.Setting.Lowest.Volts)} because {s.Setting.Lowest.Reason}, to {ValueText.Volts(s.Setting.Highest.Volts)} because {s.Setting.Highest.Reason}."
+                + (s.Setting.IsPossible ? "" : " No setting serves every load.");
+            yield return $"Fuse for the feed of {s.Supply.Designator}: {s.Protector.Method}.";
+        }
+
+        yield return $"Coil: operate voltage cold as stated, else 75 % of rated (from memory); warm x (234.5 + T) / 254.5 with T = ambient + {CoilMargin.UsualRise:0} °C ({Sources.CopperTemperature}); at most 110 % of rated unless stated. Lamp: 0.8 to 1.1 of rated (common practice).";
+        yield return $"Lamps cold: steady current plus V / (0.1 x hot resistance) for each lamp ({Sources.LampInrush}).";
+        yield return CaseNote(worst);
+    }
+
+    private static string CaseNote(WorstCases worst) =>
+        (worst.IsBound
+            ? "Too many combinations to solve each: currents of parts that share a feed are added up as if all held together, never too low. "
+            : string.Create(CultureInfo.InvariantCulture, $"All {worst.CaseCount} electrically different combinations of positions were solved (nodal analysis with the resistance of every wire). "))
+        + (worst.RegionsLeftOut > 0 ? "Some parts of the circuit have too many combinations of their own and were left out. " : "")
+        + "Contact and fuse resistance are not counted.";
+
+    private static ReportTable Loads(AnalysisContext context, WorstCases worst) => new(
+        "Load sheet: loads",
+        [
+            new("load", "Load"),
+            new("what", "What"),
+            new("amps", "A at most", ColumnAlign.Right),
+            new("least_v", "Least V", ColumnAlign.Right),
+            new("needs_v", "Needs V", ColumnAlign.Right),
+            new("needs_warm_v", "Warm V", ColumnAlign.Right),
+            new("margin_v", "Margin V", ColumnAlign.Right),
+            new("most_v", "Most V", ColumnAlign.Right),
+            new("stands_v", "Stands V", ColumnAlign.Right),
+            new("drop_v", "Drop V", ColumnAlign.Right),
+            new("allowed_drop_v", "Allowed V", ColumnAlign.Right),
+            new("position", "Least when"),
+        ],
+        [.. worst.Loads.Select(LoadRow)])
+    {
+        Notes = [.. LoadNotes(context, worst)],
+    };
+
+    private static ImmutableArray<string> LoadRow(LoadLevel load)
+    {
+        var margin = load.LeastVolts?.Value - (load.Need.HotVolts ?? load.Need.ColdVolts);
+        return
+        [
+            load.Name, load.Load.Part.Description.Length > 0 ? load.Load.Part.Description : PartNames.Of(load.Load.Part),
+            Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), Rounded(load.Need.ColdVolts, 1),
+            load.Need.HotVolts > load.Need.ColdVolts ? Rounded(load.Need.HotVolts, 1) : "", Rounded(margin, 2),
+            Rounded(load.MostVolts?.Value, 2), Rounded(load.Need.MostVolts, 1), Rounded(load.Drop?.Value, 3),
+            load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), load.LeastVolts?.Position ?? "never fed",
+        ];
+    }
+
+    private static IEnumerable<string> LoadNotes(AnalysisContext context, WorstCases worst)
+    {
+        yield return "Margin: least voltage less what the load needs, warm where that is more. Voltages with every supply at its setting.";
+        var volts = worst.Supplies.Select(s => s.Supply.Volts).Distinct().Order();
+        yield return $"Drop: wires from the supply to the load and back, in the position that loses most; {string.Join("; ", volts.Select(v => AllowableDrop.Method(context.Panel.Limits, v)))}.";
+        foreach (var load in worst.Loads)
+        {
+            if (LampNote(load) is { } note) yield return note;
+        }
+    }
+
+    private static string? LampNote(LoadLevel load)
+    {
+        if (load.Load.Part is not Lamp lamp || load.MostVolts is not { } most) return null;
+        var rerated = new LampRerating(most.Value / lamp.RatedVolts);
+        if (Math.Abs(rerated.VoltShare - 1) < 0.02) return null;
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{load.Name} at {rerated.VoltShare:0.00} of its voltage: current {rerated.Current:0.00}, light {rerated.Flux:0.00}, life {rerated.Life:0.00} of rated ({Sources.LampRerating}; r^0.55, r^3.4, r^-12).");
+    }
+
+    private static ReportTable Protectors(WorstCases worst) => new(
+        "Load sheet: fuses and breakers",
+        [
+            new("protector", "Protector"),
+            new("rated_amps", "Rated A", ColumnAlign.Right),
+            new("amps", "A at most", ColumnAlign.Right),
+            new("use_percent", "Use %", ColumnAlign.Right),
+            new("thinnest_wire", "Weakest wire"),
+            new("gauge", "Gauge"),
+            new("wire_amps", "Wire carries A", ColumnAlign.Right),
+            new("chart_amps", "Chart A", ColumnAlign.Right),
+            new("smallest_amps", "Smallest that carries A", ColumnAlign.Right),
+            new("position", "When"),
+        ],
+        [.. worst.Protectors.Select(ProtectorRow)])
+    {
+        Notes =
+        [
+            $"Weakest wire: of the wires that a short could load through the protector, the one that may carry least; the protector must open before that ({Sources.ProtectorRule}).",
+            $"Smallest: the next rating above load / 0.75 (common practice; {Sources.FuseRatings}). Chart: largest for that gauge in {Sources.ProtectorChart}, another basis than the bundle amperes, for comparison.",
+        ],
+    };
+
+    private static ImmutableArray<string> ProtectorRow(ProtectorLoad load) =>
+    [
+        load.Part.Designator, Figures.Plain(load.RatedAmps), Rounded(load.Amps.Value, 3), Percent(load.Share),
+        load.Thinnest?.Designator ?? "", load.Thinnest is null ? "" : WireList.GaugeText(load.Thinnest), Rounded(load.Capacity?.Amps, 2),
+        load.Thinnest?.Gauge?.Awg is { } awg && (load.Part is Fuse ? ProtectorChart.FuseAmps(awg) : ProtectorChart.BreakerAmps(awg)) is { } chart
+            ? Figures.Plain(chart) : "",
+        load.Choice.Amps is { } smallest ? Figures.Plain(smallest) : "none", load.Amps.Position,
+    ];
+
+    private static ReportTable Contacts(WorstCases worst) => new(
+        "Load sheet: switching contacts",
+        [
+            new("contact", "Contact"),
+            new("loads", "Switches"),
+            new("amps", "A at most", ColumnAlign.Right),
+            new("needed_amps", "Needs rating A", ColumnAlign.Right),
+            new("peak_amps", "Lamps cold A", ColumnAlign.Right),
+            new("rated_amps", "Rated A", ColumnAlign.Right),
+            new("use_percent", "Use %", ColumnAlign.Right),
+            new("position", "When"),
+        ],
+        [.. worst.Contacts.Select(ContactRow)])
+    {
+        Notes =
+        [
+            $"Needs rating: current x 8 for lamps, 4 for coils, 2 for others at 28 V; x 5, 2, 1 at 12 V ({Sources.SwitchDerating}); several loads added, which is our choice. Ratings are resistive, direct current.",
+            $"Silver contacts should not switch under {SwitchDerating.LeastVolts:0} V or {SwitchDerating.LeastAmps} A unless rated for it (same paragraph): ask for gold contacts at board inputs.",
+        ],
+    };
+
+    private static ImmutableArray<string> ContactRow(ContactLoad load) =>
+    [
+        $"{load.Contact.Common} – {load.Contact.Throw}", load.Loads.IsEmpty ? "board inputs" : NameList.Compact(load.Loads),
+        Rounded(load.Amps.Value, 4), Rounded(load.RequiredAmps.Value, 3), Rounded(load.PeakAmps.Value, 3),
+        load.Rating is { } rating ? Figures.Plain(rating.Amps) : "", Percent(load.Share), load.Amps.Position,
+    ];
+
+    private static ReportTable Wires(AnalysisContext context, WorstCases worst) => new(
+        "Load sheet: wires",
+        [
+            new("wire", "Wire"),
+            new("gauge", "Gauge"),
+            new("amps", "A at most", ColumnAlign.Right),
+            new("may_carry_amps", "May carry A", ColumnAlign.Right),
+            new("use_percent", "Use %", ColumnAlign.Right),
+            new("drop_mv", "Drop mV", ColumnAlign.Right),
+            new("heat_mw", "Heat mW", ColumnAlign.Right),
+            new("celsius", "Copper °C", ColumnAlign.Right),
+            new("position", "When"),
+        ],
+        [.. worst.Wires.Select(WireRow)])
+    {
+        Notes = [.. WireNotes(context, worst)],
+    };
+
+    private static ImmutableArray<string> WireRow(WireLoad load) =>
+    [
+        load.Wire.Designator, WireList.GaugeText(load.Wire), Rounded(load.Amps.Value, 4), Rounded(load.Capacity?.Amps, 2),
+        Percent(load.Share), load.Ohms > 0 ? Rounded(load.DropVolts * 1000, 1) : "", load.Ohms > 0 ? Rounded(load.Watts * 1000, 1) : "",
+        Rounded(load.Celsius, 0), load.Amps.Position,
+    ];
+
+    private static IEnumerable<string> WireNotes(AnalysisContext context, WorstCases worst)
+    {
+        foreach (var group in worst.Wires.Where(w => w.Capacity is not null)
+            .GroupBy(w => (w.Wire.Gauge!.Text, w.Capacity!.Method, w.Capacity.Amps)).OrderBy(g => g.Key.Text, NaturalOrder.Comparer))
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"{group.Key.Text} may carry {group.Key.Amps:0.00} A: {group.Key.Method}.");
+        }
+
+        foreach (var source in worst.Wires.Select(w => w.Wire.Gauge).OfType<WireGauge>().GroupBy(CopperWire.Source).OrderBy(g => g.Key, StringComparer.Ordinal))
+            yield return $"Resistance of {string.Join(", ", source.Select(g => g.Text).Distinct().Order(NaturalOrder.Comparer))}: {source.Key}.";
+        yield return $"Copper: T = ambient + (insulation - ambient) x root(A / may carry), the conservative form of FAA AC 43.13-1B example 2 (from memory); resistance x (234.5 + T) / 254.5 ({Sources.CopperTemperature}). Drop = ohms x A, heat = ohms x A².";
+        foreach (var chosen in worst.Wires.Where(w => w.SizingMethod is not null))
+            yield return $"{chosen.Wire.Designator} was sized, the return counted: {chosen.SizingMethod}; {AllowableDrop.Method(context.Panel.Limits, worst.Supplies.Max(s => s.Supply.Volts))}.";
+    }
+
+    // All decimals stand, so that the points of a column stand below one another.
+    private static string Rounded(double? value, int decimals) => value is { } number && double.IsFinite(number)
+        ? (Math.Round(number, decimals) + 0.0).ToString($"F{decimals}", CultureInfo.InvariantCulture)
+        : "";
+
+    private static string Percent(double? share) => share is { } value && double.IsFinite(value) ? Rounded(value * 100, 1) : "";
+}
