@@ -53,18 +53,17 @@ public static class Cautions
     private static IEnumerable<string> OfVoltages(Panel panel)
     {
         var supplies = panel.Parts.OfType<Supply>().ToList();
+        var dangerous = supplies.FindAll(s => s.MaxVolts > ExtraLowVoltage.TouchVolts(s.IsAlternating));
+        if (dangerous.Count > 0)
+        {
+            yield return $"{Names(dangerous)} {(dangerous.Count == 1 ? "gives" : "give")} a voltage that can kill "
+                + "(above 60 V DC or 25 V AC): cover live parts, never work on them alone.";
+        }
+
         var beyond = supplies.FindAll(s => s.MaxVolts > ExtraLowVoltage.LimitVolts(s.IsAlternating));
         if (beyond.Count > 0)
         {
-            yield return $"{Names(beyond)}: above extra-low voltage (50 V AC, 120 V DC, IEC 61140). It can kill: licensed "
-                + "practice only.";
-        }
-
-        var touch = supplies.FindAll(s => s.MaxVolts > ExtraLowVoltage.TouchVolts(s.IsAlternating)).Except(beyond).ToList();
-        if (touch.Count > 0)
-        {
-            yield return $"{Names(touch)}: above 60 V DC or 25 V AC bare parts must not be touched even in the dry "
-                + "(IEC 60598-1): cover live parts, never work on them alone.";
+            yield return $"{Names(beyond)}: above extra-low voltage (120 V DC, 50 V AC, IEC 61140): work for licensed people only.";
         }
     }
 
