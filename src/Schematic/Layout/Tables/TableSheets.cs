@@ -16,13 +16,24 @@ public static class TableSheets
     private const double TitleHeight = 3.5;
     private const double TitleRoom = 7.5;
 
+    // Room above and below the letters of a row where closer rows save a sheet, in millimetres.
+    private const double CloseRoom = 1.1;
+
     /// <summary>The sheets of one table.</summary>
     public static ImmutableArray<SheetContent> Build(ReportTable table, SheetKind kind, SheetFrame frame)
+    {
+        var usual = Build(table, kind, frame, TableRow.UsualRoom);
+        if (usual.Length == 1) return usual;
+        var close = Build(table, kind, frame, CloseRoom);
+        return close.Length < usual.Length ? close : usual;
+    }
+
+    private static ImmutableArray<SheetContent> Build(ReportTable table, SheetKind kind, SheetFrame frame, double roomAround)
     {
         var box = frame.ContentBox(kind) with { Top = frame.ContentBox(kind).Top + TitleRoom };
         var pages = new List<ImmutableArray<Mark>.Builder>();
         var bottom = box.Bottom;
-        foreach (var part in TableColumns.Split(table, box.Width)) bottom = AddRows(pages, part, box);
+        foreach (var part in TableColumns.Split(table, box.Width, roomAround)) bottom = AddRows(pages, part, box);
         AddNotes(pages, table, box, bottom);
         return [.. pages.Select((marks, i) => Titled(table.Title, marks, i, pages.Count, kind, frame))];
     }

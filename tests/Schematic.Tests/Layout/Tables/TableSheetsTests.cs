@@ -16,7 +16,7 @@ public class TableSheetsTests
     [Fact]
     public void Rows_keep_their_order_and_the_header_stands_above_every_pane()
     {
-        var rows = Enumerable.Range(1, 200).Select(i => ImmutableArray.Create($"W{i}", $"net {i}")).ToImmutableArray();
+        var rows = Enumerable.Range(1, 500).Select(i => ImmutableArray.Create($"W{i}", $"net {i}")).ToImmutableArray();
         var sheets = Build(new ReportTable("Wire list", [new("wire", "Wire"), new("net", "Net")], rows));
         Assert.True(sheets.Length > 1);
         Assert.Equal($"Wire list (2 of {sheets.Length})", sheets[1].Title);
@@ -36,6 +36,18 @@ public class TableSheetsTests
     {
         var rows = Enumerable.Range(1, 70).Select(i => ImmutableArray.Create($"J1:{i}", $"N{i}")).ToImmutableArray();
         Assert.Single(Build(new ReportTable("Signals", [new("a", "Contact"), new("b", "Net")], rows)));
+    }
+
+    [Theory]
+    [InlineData(20, 6)]
+    [InlineData(28, 4.7)]
+    public void Rows_stand_closer_where_that_saves_a_sheet(int count, double pitch)
+    {
+        var remark = string.Join(' ', Enumerable.Repeat("remark", 18));
+        var rows = Enumerable.Range(1, count).Select(i => ImmutableArray.Create($"W{i}", remark)).ToImmutableArray();
+        var sheet = Assert.Single(Build(new ReportTable("Wires", [new("w", "Wire"), new("r", "Remark")], rows)));
+        double HeightOf(string text) => sheet.Marks.OfType<TextMark>().Single(t => t.Text == text).Anchor.Y;
+        Assert.Equal(pitch, HeightOf("W2") - HeightOf("W1"), 0.01);
     }
 
     [Fact]
