@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.CommandLine.Help;
 using Schematic.Cli.Commands;
 
 namespace Schematic.Cli;
@@ -7,12 +8,17 @@ namespace Schematic.Cli;
 /// <summary>The program <c>schematic</c>, apart from the process it runs in.</summary>
 public static class CliApplication
 {
+    /// <summary>The program's name on the command line.</summary>
+    public const string Name = "schematic";
+
     private static readonly ImmutableArray<ICliCommand> Commands =
     [
         new CheckCommand(),
         new DrawCommand(),
         new FaceCommand(),
         new FormatCommand(),
+        new WiresCommand(),
+        new PartsCommand(),
         new ExplainCommand(),
     ];
 
@@ -41,9 +47,12 @@ public static class CliApplication
         }
     }
 
-    private static RootCommand BuildRoot(CliConsole console)
+    /// <summary>The root is a plain command, so that help names the program and not the process that hosts it.</summary>
+    private static Command BuildRoot(CliConsole console)
     {
-        var root = new RootCommand("Checks a wiring description and draws it as a printable pack of sheets.");
+        var root = new Command(Name, "Checks a wiring description and draws it as a printable pack of sheets.");
+        root.Options.Add(new HelpOption());
+        root.Options.Add(new VersionOption());
         foreach (var command in Commands) root.Subcommands.Add(command.Build(console));
         return root;
     }

@@ -7,7 +7,7 @@ using var input = Console.OpenStandardInput();
 return CliApplication.Run(args, new CliConsole(output, error, input, Environment.CurrentDirectory)
 {
     HasColour = !Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
-    Width = Console.IsOutputRedirected ? 100 : Math.Clamp(Console.WindowWidth, 60, 160),
+    Width = Console.IsOutputRedirected ? 140 : Math.Clamp(Console.WindowWidth, 60, 160),
 });
 
 static StreamWriter Writer(Stream stream) => new(stream, new UTF8Encoding(false)) { AutoFlush = false };

@@ -9,7 +9,7 @@ public static class Usage
     public static int Report(CliConsole console, ParseResult result)
     {
         var command = result.CommandResult.Command;
-        var isRoot = command is RootCommand;
+        var isRoot = command == result.RootCommandResult.Command;
         if (isRoot && result.UnmatchedTokens.Count > 0 && result.UnmatchedTokens[0] is var word && word[0] != '-')
         {
             var names = string.Join(", ", command.Subcommands.Where(c => !c.Hidden).Select(c => c.Name));

@@ -18,7 +18,7 @@ internal static class ColdStart
         try
         {
             var empty = Publish(WriteEmptyProgram(work), Path.Combine(work, "empty"), "empty");
-            var tool = Publish(Path.Combine(root, "src", "Schematic.Cli"), Path.Combine(work, "tool"), "schematic");
+            var tool = Publish(Path.Combine(root, "src", "Schematic.Cli"), Path.Combine(work, "tool"), "Schematic.Cli");
             var panel = Path.Combine(root, "examples", "lever-frame", "lever.panel");
             Report(empty, tool, panel, Path.Combine(work, "out"));
             return 0;

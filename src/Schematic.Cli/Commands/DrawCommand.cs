@@ -27,6 +27,12 @@ public sealed class DrawCommand : ICliCommand
                 return ExitCode.Findings;
             }
 
+            if (panel.Panel.Parts.IsEmpty)
+            {
+                console.Error.Write($"schematic: '{panel.Text.ShownName}' has nothing to draw: it declares no part.\n");
+                return ExitCode.Failure;
+            }
+
             var written = sheets.Write(console, parsed, PackBuilder.Build(panel.Panel, panel.Findings), panel.PackName, panel);
             return written == ExitCode.Clean ? panel.ExitCode : written;
         });

@@ -14,7 +14,7 @@ public sealed class FormatCommand : ICliCommand
         var check = new Option<bool>("--check") { Description = "change nothing; exit with 1 if the file is not in the usual form" };
         var write = new Option<bool>("--write", "-w") { Description = "rewrite the file" };
         var command = new Command("format", "Print a panel file in its usual form, comments kept.");
-        input.AddTo(command);
+        input.AddFileTo(command);
         command.Options.Add(check);
         command.Options.Add(write);
         command.SetAction(parsed => Run(console, input.Read(console, parsed), parsed.GetValue(check), parsed.GetValue(write)));

@@ -22,12 +22,15 @@ public sealed class PanelInput
         Description = "let 'use' reach files outside the folder of FILE",
     };
 
-    /// <summary>Adds FILE and its option to a command.</summary>
+    /// <summary>Adds FILE and its option to a command that loads the panel.</summary>
     public void AddTo(Command command)
     {
-        command.Arguments.Add(_file);
+        AddFileTo(command);
         command.Options.Add(_allowOutside);
     }
+
+    /// <summary>Adds FILE alone to a command that reads its text.</summary>
+    public void AddFileTo(Command command) => command.Arguments.Add(_file);
 
     /// <summary>Reads and checks the panel; null when it cannot be read, which has then been said on standard error.</summary>
     public LoadedPanel? Load(CliConsole console, ParseResult parsed)

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Schematic.Reports;
+using Spectre.Console;
+
+namespace Schematic.Cli;
+
+/// <summary>How commands print lists, and the options that say it: a table for the eye, CSV or JSON for other programs.</summary>
+public sealed class TableOutput
+{
+    private readonly Option<bool> _csv = new("--csv") { Description = "print as CSV, for a spreadsheet" };
+
+    private readonly Option<bool> _json = new("--json") { Description = "print as JSON" };
+
+    /// <summary>Adds the options to a command; one of them at most may be given.</summary>
+    public void AddTo(Command command)
+    {
+        command.Options.Add(_csv);
+        command.Options.Add(_json);
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(_csv) && result.GetValue(_json)) result.AddError("Give --csv or --json, not both.");
+        });
+    }
+
+    /// <summary>Prints the tables.</summary>
+    public void Print(CliConsole console, ParseResult parsed, ImmutableArray<ReportTable> tables)
+    {
+        if (parsed.GetValue(_json)) console.Out.Write(JsonTableWriter.Write(tables));
+        else if (parsed.GetValue(_csv)) console.Out.Write(string.Join("\r\n", tables.Select(CsvTableWriter.Write)));
+        else PrintForPeople(console, tables);
+    }
+
+    private static void PrintForPeople(CliConsole console, ImmutableArray<ReportTable> tables)
+    {
+        var terminal = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Ansi = AnsiSupport.No,
+            ColorSystem = ColorSystemSupport.NoColors,
+            Interactive = InteractionSupport.No,
+            Out = new AnsiConsoleOutput(console.Out),
+        });
+        terminal.Profile.Width = Math.Max(console.Width, 60);
+        foreach (var table in tables)
+        {
+            console.Out.Write($"{table.Title}\n");
+            terminal.Write(Shown(table));
+            foreach (var note in table.Notes) console.Out.Write($"{note}\n");
+            console.Out.Write("\n");
+        }
+    }
+
+    private static Table Shown(ReportTable table)
+    {
+        var shown = new Table { Border = TableBorder.Simple };
+        foreach (var column in table.Columns)
+        {
+            shown.AddColumn(new TableColumn(Markup.Escape(column.Header))
+            {
+                Alignment = column.Align switch
+                {
+                    ColumnAlign.Right => Justify.Right,
+                    ColumnAlign.Centre => Justify.Center,
+                    _ => Justify.Left,
+                },
+            });
+        }
+
+        foreach (var row in table.Rows) shown.AddRow([.. row.Select(Markup.Escape)]);
+        return shown;
+    }
+}
