@@ -4,6 +4,7 @@ using Schematic.Diagnostics;
 using Schematic.Drawing;
 using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
+using Schematic.Layout.Schematics;
 using Schematic.Layout.Tables;
 using Schematic.Model;
 using Schematic.Reports;
@@ -59,6 +60,16 @@ public static class PackBuilder
         return all.Where(t => t.Table is { Rows.Length: > 0 }).Select(t => (t.Table!, t.Kind));
     }
 
+    /// <summary>
+    /// The schematic sheets refer to each other by number, so they must know how many sheets come before them: the sheet list,
+    /// which is there when the pack is long. They are laid out again only when the first guess was wrong.
+    /// </summary>
     private static ImmutableArray<SheetContent> Schematics(
-        Panel panel, SheetFrame frame, ImmutableArray<SheetContent> behind) => [];
+        Panel panel, SheetFrame frame, ImmutableArray<SheetContent> behind)
+    {
+        var before = frame.FrontSheetCount([.. behind], panel);
+        var sheets = SchematicSheets.Build(panel, frame, before + 1);
+        var after = frame.FrontSheetCount([.. sheets, .. behind], panel);
+        return after == before ? sheets : SchematicSheets.Build(panel, frame, after + 1);
+    }
 }
