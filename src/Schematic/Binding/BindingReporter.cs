@@ -15,6 +15,8 @@ internal sealed class BindingReporter
     /// <summary>Letters compared in search of near names, after which none are proposed any more: garbage has no near names.</summary>
     private const long MostComparisons = 20_000_000;
 
+    private static readonly char[] Digits = [.. "0123456789"];
+
     private readonly ImmutableArray<Diagnostic>.Builder _found = ImmutableArray.CreateBuilder<Diagnostic>();
     private readonly HashSet<(string Rule, SourceText Source, TextSpan Span, string Message)> _seen = [];
     private long _comparisons;
@@ -27,7 +29,7 @@ internal sealed class BindingReporter
         foreach (var diagnostic in found) Add(diagnostic);
     }
 
-    public void UnknownName(SourceSpan span, string name, string kinds, IReadOnlyCollection<string> known)
+    public void UnknownName(SourceSpan span, string name, string kinds, IEnumerable<string> known)
     {
         var nearest = Nearest(name, known);
         Add("unknown-name", $"{Capital(kinds)} named `{name}` is not declared.", span, HelpFor(name, nearest)
@@ -38,11 +40,15 @@ internal sealed class BindingReporter
         Add("wrong-kind", $"`{name}` is {isKind}; {needed} is needed here.", span, $"Name {needed}.",
             new RelatedSpan(declared, "declared here"));
 
-    public void UnknownContact(SourceSpan span, string part, string contact, IReadOnlyCollection<string> known, SourceSpan declared)
+    public void UnknownContact(
+        SourceSpan span, string part, IReadOnlyList<string> contacts, IReadOnlyCollection<string> known, SourceSpan declared)
     {
+        var contact = contacts[0];
+        var more = contacts.Count > 1 ? $", and {contacts.Count - 1} more of this range are missing" : "";
         var nearest = Nearest(contact, known);
-        var help = HelpFor(contact, nearest) is { } near && nearest is not null && !IsNumber(contact) ? near : Terminals(part, known);
-        Add("unknown-contact", $"`{part}` has no contact `{contact}`.", span, help, new RelatedSpan(declared, "declared here"));
+        var isOtherNumber = nearest?.TrimEnd(Digits) == contact.TrimEnd(Digits);
+        var help = isOtherNumber ? Terminals(part, known) : HelpFor(contact, nearest) ?? Terminals(part, known);
+        Add("unknown-contact", $"`{part}` has no contact `{contact}`{more}.", span, help, new RelatedSpan(declared, "declared here"));
     }
 
     public void UnknownPosition(SourceSpan span, string subject, string state, IReadOnlyCollection<string> known, SourceSpan declared) =>
@@ -75,8 +81,8 @@ internal sealed class BindingReporter
         var found = quantity.Unit.Length == 0 ? "has no unit"
             : quantity.Dimension == Dimension.Unknown ? $"has an unknown unit, `{quantity.Unit}`"
             : $"is {UnitWords.Kind(quantity.Dimension)}";
-        Add("wrong-unit", $"{quantity.Number}{(quantity.Unit.Length == 0 ? "" : " " + quantity.Unit)} {found}; {expected} is expected here.",
-            span, UnitWords.Near(quantity) is { } near ? $"Did you mean {quantity.Number} {near}?" : $"Give {expected} with its unit.");
+        Add("wrong-unit", $"{span.Source.Slice(span.Span)} {found}; {expected} is expected here.", span,
+            UnitWords.Near(quantity) is { } near ? $"Did you mean {quantity.Number} {near}?" : $"Give {expected} with its unit.");
     }
 
     public void OutOfRange(SourceSpan span, string message, string help) => Add("out-of-range", message, span, help);
@@ -85,7 +91,10 @@ internal sealed class BindingReporter
         Add("count-mismatch", message, span, help, [.. other is { } o ? [new RelatedSpan(o, "to match this")] : Array.Empty<RelatedSpan>()]);
 
     public void InsertFault(SourceSpan span, string message, string help, bool isWarning) => Add(new Diagnostic(
-        "insert-geometry", isWarning ? Severity.Warning : Severity.Error, message, span) { Help = help });
+        isWarning ? "unclear-letters" : "insert-geometry", isWarning ? Severity.Warning : Severity.Error, message, span)
+    {
+        Help = help,
+    });
 
     public void MissingFile(SourceSpan span, string path) =>
         Add("missing-file", $"The file \"{path}\" is not there.", span, "The path starts in the folder of this file; look at its spelling.");
@@ -112,11 +121,14 @@ internal sealed class BindingReporter
         if (_seen.Add((diagnostic.Rule, diagnostic.Span.Source, diagnostic.Span.Span, diagnostic.Message))) _found.Add(diagnostic);
     }
 
-    private string? Nearest(string name, IReadOnlyCollection<string> known)
+    private string? Nearest(string name, IEnumerable<string> known)
     {
         if (_comparisons > MostComparisons) return null;
-        _comparisons += (long)known.Count * Math.Max(1, name.Length);
-        return Spelling.Nearest(name, known);
+        return Spelling.Nearest(name, known.Select(k =>
+        {
+            _comparisons += k.Length;
+            return k;
+        }));
     }
 
     private static string? HelpFor(string name, string? nearest) =>
@@ -129,8 +141,6 @@ internal sealed class BindingReporter
         var names = known.Count <= 12 ? string.Join(" ", known) : $"{string.Join(" ", known.Take(3))} … {known.Last()}";
         return known.Count == 0 ? $"`{part}` has no contacts." : $"`{part}` has: {names}.";
     }
-
-    private static bool IsNumber(string contact) => contact.All(char.IsAsciiDigit);
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -18,8 +18,8 @@ internal sealed class ConditionBinder(NameTable names, BindingReporter report)
     };
 
     /// <summary>
-    /// Positions of an actuator; a position that it does not have is reported. <paramref name="actuator"/> may be unreadable:
-    /// then any position is taken.
+    /// The positions that an actuator has of those named; one that it does not have is reported, unless the actuator itself
+    /// could not be read.
     /// </summary>
     public ImmutableArray<string> Positions(Scope scope, Declared actuator, string shownName, IEnumerable<WordSyntax> words)
     {
@@ -27,8 +27,8 @@ internal sealed class ConditionBinder(NameTable names, BindingReporter report)
         var found = ImmutableArray.CreateBuilder<string>();
         foreach (var word in words)
         {
-            if (actuator.IsIncomplete || known.Contains(word.Text)) found.Add(word.Text);
-            else report.UnknownPosition(scope.At(word.Span), shownName, word.Text, known, actuator.Span);
+            if (known.Contains(word.Text)) found.Add(word.Text);
+            else if (!actuator.IsIncomplete) report.UnknownPosition(scope.At(word.Span), shownName, word.Text, known, actuator.Span);
         }
 
         return found.DrainToImmutable();

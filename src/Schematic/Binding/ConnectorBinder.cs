@@ -6,7 +6,7 @@ using Schematic.Model;
 namespace Schematic.Binding;
 
 /// <summary>Builds connectors. One without an insert of its own takes that of the half it mates.</summary>
-internal sealed class ConnectorBinder(NameTable names, BindingReporter report)
+internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, BindingReporter report)
 {
     private static readonly string[] MayRepeat = ["size", "spare", "position"];
 
@@ -16,7 +16,7 @@ internal sealed class ConnectorBinder(NameTable names, BindingReporter report)
     public Connector? Bind(Scope scope, PartSyntax syntax)
     {
         var reader = new ClauseReader(Joined(syntax), scope, report, MayRepeat);
-        var insert = new InsertReader(reader, scope, report).Read(order => SizesOf(scope, reader, order));
+        var insert = new InsertReader(reader, scope, ranges, report).Read(order => SizesOf(scope, reader, order));
         var sizes = SizesOf(scope, reader, [.. insert.Arrangement?.Contacts.Select(c => c.Name) ?? []]);
         var declared = names.Own(scope, syntax.Designator.Text, syntax.Designator.Span);
         var mounting = new MountingReader(reader, scope, report);
@@ -76,19 +76,14 @@ internal sealed class ConnectorBinder(NameTable names, BindingReporter report)
     {
         if (Own(connector) is not { } declared) return connector;
         var spares = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
-        foreach (var item in Joined(syntax).Where(c => c.Keyword == "spare").SelectMany(c => c.All<ContactSyntax>()))
+        foreach (var clause in Joined(syntax).Where(c => c.Keyword is "spare" or "size"))
         {
-            foreach (var contact in ContactRanges.Expand(item.From, item.To, scope, report, declared.TerminalNames) ?? [])
+            foreach (var item in clause.All<ContactSyntax>())
             {
-                if (names.HasContact(scope, declared, syntax.Designator, contact, item.Span)) spares.Add(contact);
+                var contacts = ranges.Expand(item.From, item.To, scope, declared.TerminalNames);
+                var known = names.Contacts(scope, declared, syntax.Designator, contacts, item.Span);
+                if (clause.Keyword == "spare") spares.UnionWith(known.OfType<string>());
             }
-        }
-
-        foreach (var contact in connector.OtherSizes.Keys.Where(c => !declared.HasTerminal(c)).Order(StringComparer.Ordinal))
-        {
-            var item = Joined(syntax).Where(c => c.Keyword == "size").SelectMany(c => c.All<ContactSyntax>())
-                .First(i => (ContactRanges.Expand(i.From, i.To, scope, report, declared.TerminalNames) ?? []).Contains(contact));
-            names.HasContact(scope, declared, syntax.Designator, contact, item.Span);
         }
 
         var completed = connector with { Spares = spares.ToImmutable() };
@@ -117,7 +112,7 @@ internal sealed class ConnectorBinder(NameTable names, BindingReporter report)
             var contacts = clause.All<ContactSyntax>().ToList();
             if (contacts.Count == 0 && common is not null) report.StatedTwice(scope.At(clause.Span), "the contact size", scope.At(common.Span));
             if (contacts.Count == 0) common ??= size;
-            foreach (var contact in contacts.SelectMany(c => ContactRanges.Expand(c.From, c.To, scope, report, order) ?? []))
+            foreach (var contact in ranges.ExpandAll(contacts, scope, order))
                 others[contact] = size.Text;
         }
 
@@ -128,7 +123,7 @@ internal sealed class ConnectorBinder(NameTable names, BindingReporter report)
     {
         if (reader.Word("mates") is not { } word) return null;
         var mate = names.Resolve(scope, word, "a connector", d => d.KindWord == "connector");
-        return mate?.FullName;
+        return mate?.Kind == DeclaredKind.Part ? mate.FullName : null;
     }
 
     private static double KeyOf(ClauseReader reader) => reader.Find("key")?.Values[0] switch

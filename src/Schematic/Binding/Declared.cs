@@ -22,7 +22,8 @@ internal sealed class Declared(string fullName, string kindWord, DeclaredKind ki
 
     public Actuator? Actuator { get; set; }
 
-    /// <summary>Whether its terminals are not all known, because its statement has errors: any contact is accepted.</summary>
+    /// <summary>Whether its terminals are not all known, because its statement has errors: a contact that it does
+    /// not have is then passed over in silence.</summary>
     public bool IsIncomplete { get; set; } = kind == DeclaredKind.Unreadable;
 
     /// <summary>The terminal names in their order.</summary>
@@ -35,7 +36,7 @@ internal sealed class Declared(string fullName, string kindWord, DeclaredKind ki
         _terminals = new HashSet<string>(TerminalNames, StringComparer.Ordinal);
     }
 
-    public bool HasTerminal(string name) => IsIncomplete || (_terminals?.Contains(name) ?? false);
+    public bool HasTerminal(string name) => _terminals?.Contains(name) ?? false;
 
     /// <summary>Article and kind, for messages.</summary>
     public string Article => kindWord switch

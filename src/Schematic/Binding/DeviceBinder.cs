@@ -6,7 +6,7 @@ using Schematic.Text;
 namespace Schematic.Binding;
 
 /// <summary>Builds devices: lamps, coils, protectors, supplies and the rest, one method for each kind.</summary>
-internal sealed class DeviceBinder(NameTable names, BindingReporter report, TerminalBinder terminals)
+internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingReporter report, TerminalBinder terminals)
 {
     private static readonly string[] MayRepeatInBoard = ["inputs", "max", "pull-up", "pull-down", "low", "high", "ground", "meaning"];
     private static readonly string[] MayRepeatInRelay = ["make", "break", "changeover"];
@@ -22,12 +22,12 @@ internal sealed class DeviceBinder(NameTable names, BindingReporter report, Term
         var declared = names.Own(scope, syntax.Designator.Text, syntax.Designator.Span);
         if (declared is not null)
         {
-            declared.IsIncomplete |= syntax.HasErrors && part is Board or TerminalStrip or Relay;
+            declared.IsIncomplete |= syntax.HasErrors && part is (Model.Board or TerminalStrip or Model.Relay);
             declared.Set(part);
             parts.Add(part);
         }
 
-        Attach(context, part, declared is null ? new PartList() : parts);
+        parts.AttachLater(() => Attach(context, part, declared is null ? new PartList() : parts));
     }
 
     private Part Make(Context context) => context.Syntax.Keyword.Text switch
@@ -286,7 +286,7 @@ internal sealed class DeviceBinder(NameTable names, BindingReporter report, Term
         var words = clause.All<WordSyntax>().ToList();
         if (inputs.TryGetValue(words[0].Text, out var input)) inputs[words[0].Text] = input with { Meaning = words[1].Text };
         else if (!context.Syntax.HasErrors)
-            report.UnknownContact(context.Scope.At(words[0].Span), context.Syntax.Designator.Text, words[0].Text, [.. inputs.Keys], context.Span);
+            report.UnknownContact(context.Scope.At(words[0].Span), context.Syntax.Designator.Text, [words[0].Text], [.. inputs.Keys], context.Span);
     }
 
     private void SetInputData(Context context, ClauseSyntax clause, List<string> group, Dictionary<string, BoardInput> inputs)
@@ -356,7 +356,7 @@ internal sealed class DeviceBinder(NameTable names, BindingReporter report, Term
             {
                 if (set.Contains(name)) list.Add(name);
                 else if (!context.Syntax.HasErrors)
-                    report.UnknownContact(span, context.Syntax.Designator.Text, name, known, context.Span);
+                    report.UnknownContact(span, context.Syntax.Designator.Text, [name], known, context.Span);
             }
 
             yield return list.DrainToImmutable();
@@ -374,7 +374,7 @@ internal sealed class DeviceBinder(NameTable names, BindingReporter report, Term
                 continue;
             }
 
-            foreach (var name in ContactRanges.Expand(item.From, item.To, context.Scope, report) ?? [])
+            foreach (var name in ranges.Expand(item.From, item.To, context.Scope))
                 yield return (name, context.Scope.At(item.Span));
         }
     }

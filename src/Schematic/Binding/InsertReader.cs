@@ -5,7 +5,7 @@ using Schematic.Language;
 namespace Schematic.Binding;
 
 /// <summary>Reads the clauses that describe a connector's insert, and has it built.</summary>
-internal sealed class InsertReader(ClauseReader reader, Scope scope, BindingReporter report)
+internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges ranges, BindingReporter report)
 {
     private static readonly string[] Families = ["spiral", "ring", "rows", "grid", "strip"];
 
@@ -183,7 +183,7 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, BindingRepo
         : [.. clause.All<QuantitySyntax>().Select(q => reader.Value(q, Dimension.Length, "a length", zeroAllowed: true)).Where(v => v is not null).Select(v => v!.Value)];
 
     private ImmutableArray<string> Names(string keyword) => reader.Find(keyword) is not { } clause ? []
-        : [.. clause.All<ContactSyntax>().SelectMany(c => ContactRanges.Expand(c.From, c.To, scope, report) ?? [])];
+        : [.. ranges.ExpandAll(clause.All<ContactSyntax>(), scope)];
 
     private ImmutableArray<ContactPosition> Positions()
     {

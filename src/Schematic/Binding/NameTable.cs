@@ -8,7 +8,7 @@ internal sealed class NameTable(BindingReporter report)
 {
     private readonly Dictionary<string, Declared> _byName = new(StringComparer.Ordinal);
     private readonly Dictionary<string, SourceSpan> _nets = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, List<string>> _namesOfScope = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<Declared>> _inScope = new(StringComparer.Ordinal);
 
     /// <summary>Declares a name; a second declaration is reported and gives null.</summary>
     public Declared? Declare(Scope scope, string name, TextSpan span, string kindWord, DeclaredKind kind)
@@ -26,8 +26,8 @@ internal sealed class NameTable(BindingReporter report)
             var dot = prefix.LastIndexOf('.');
             prefix = dot < 0 ? "" : prefix[..dot];
             var key = prefix.Length == 0 ? "" : prefix + ".";
-            if (!_namesOfScope.TryGetValue(key, out var names)) _namesOfScope.Add(key, names = []);
-            names.Add(declared.FullName[key.Length..]);
+            if (!_inScope.TryGetValue(key, out var inside)) _inScope.Add(key, inside = []);
+            inside.Add(declared);
         }
 
         return declared;
@@ -54,7 +54,9 @@ internal sealed class NameTable(BindingReporter report)
     {
         if (Find(scope, name.Text) is not { } declared)
         {
-            report.UnknownName(scope.At(name.Span), name.Text, needed, _namesOfScope.GetValueOrDefault(scope.Prefix) ?? []);
+            var inside = _inScope.GetValueOrDefault(scope.Prefix) ?? [];
+            report.UnknownName(
+                scope.At(name.Span), name.Text, needed, inside.Where(fits).Select(d => d.FullName[scope.Prefix.Length..]));
             return null;
         }
 
@@ -70,11 +72,21 @@ internal sealed class NameTable(BindingReporter report)
     public Declared? ResolveActuator(Scope scope, WordSyntax name) =>
         Resolve(scope, name, "an actuator", d => d.Kind == DeclaredKind.Actuator);
 
-    /// <summary>A contact of a part that is known by name; false, and a finding, when it has no such contact.</summary>
-    public bool HasContact(Scope scope, Declared part, WordSyntax partName, string contact, TextSpan span)
+    /// <summary>
+    /// The contacts that a part has, in the order asked for, and null for those it has not: one finding for all of them.
+    /// </summary>
+    public IReadOnlyList<string?> Contacts(Scope scope, Declared part, WordSyntax partName, IReadOnlyList<string> contacts, TextSpan span)
     {
-        if (part.HasTerminal(contact)) return true;
-        report.UnknownContact(scope.At(span), partName.Text, contact, part.TerminalNames, part.Span);
-        return false;
+        var known = new List<string?>(contacts.Count);
+        var unknown = new List<string>();
+        foreach (var contact in contacts)
+        {
+            var isThere = part.HasTerminal(contact);
+            known.Add(isThere ? contact : null);
+            if (!isThere && !part.IsIncomplete) unknown.Add(contact);
+        }
+
+        if (unknown.Count > 0) report.UnknownContact(scope.At(span), partName.Text, unknown, part.TerminalNames, part.Span);
+        return known;
     }
 }

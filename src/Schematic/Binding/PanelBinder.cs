@@ -14,8 +14,10 @@ internal sealed class PanelBinder
     private readonly Scope _main;
     private readonly BindingReporter _report;
     private readonly NameTable _names;
+    private readonly NameRanges _ranges;
     private readonly TerminalBinder _terminals;
     private readonly ConditionBinder _conditions;
+    private readonly SwitchBinder _switches;
     private readonly PartList _parts = new();
 
     public PanelBinder(IReadOnlyList<ScopedStatement> statements, Scope main, BindingReporter report)
@@ -24,8 +26,10 @@ internal sealed class PanelBinder
         _main = main;
         _report = report;
         _names = new NameTable(report);
-        _terminals = new TerminalBinder(_names, report);
+        _ranges = new NameRanges(report);
+        _terminals = new TerminalBinder(_names, _ranges, report);
         _conditions = new ConditionBinder(_names, report);
+        _switches = new SwitchBinder(_names, _ranges, report, _terminals, _conditions);
     }
 
     public Panel Bind()
@@ -64,7 +68,7 @@ internal sealed class PanelBinder
                 Name(actuator.Name, DeclaredKind.Actuator);
                 break;
             case SwitchSyntax pole:
-                foreach (var designator in SwitchBinder.Designators(pole, scope, _report))
+                foreach (var designator in _switches.Designators(pole, scope))
                     _names.Declare(scope, designator, pole.First.Span, pole.Keyword.Text, DeclaredKind.Part);
                 break;
             case WireSyntax wire:
@@ -76,7 +80,7 @@ internal sealed class PanelBinder
                     _names.Declare(scope, WireBinder.CoreDesignator(cable, core), core.Name.Span, core.Keyword.Text, DeclaredKind.Wire);
                 break;
             case UnreadableSyntax unreadable:
-                foreach (var name in ContactRanges.Expand(unreadable.First, unreadable.Last, scope, new BindingReporter()) ?? [])
+                foreach (var name in new NameRanges(new BindingReporter()).Expand(unreadable.First, unreadable.Last, scope))
                     _names.Declare(scope, name, unreadable.First.Span, unreadable.Keyword.Text, DeclaredKind.Unreadable);
                 break;
         }
@@ -98,8 +102,7 @@ internal sealed class PanelBinder
     private void BindParts()
     {
         var connectors = BindConnectors();
-        var devices = new DeviceBinder(_names, _report, _terminals);
-        var switches = new SwitchBinder(_names, _report, _terminals, _conditions);
+        var devices = new DeviceBinder(_names, _ranges, _report, _terminals);
         foreach (var (scope, statement) in _statements)
         {
             switch (statement)
@@ -111,15 +114,17 @@ internal sealed class PanelBinder
                     devices.Bind(scope, syntax, _parts);
                     break;
                 case SwitchSyntax syntax:
-                    switches.Bind(scope, syntax, _parts);
+                    _switches.Bind(scope, syntax, _parts);
                     break;
             }
         }
+
+        _parts.AttachAll();
     }
 
     private Dictionary<(Scope, PartSyntax), Connector> BindConnectors()
     {
-        var binder = new ConnectorBinder(_names, _report);
+        var binder = new ConnectorBinder(_names, _ranges, _report);
         var own = new List<(Scope Scope, PartSyntax Syntax, Connector Connector)>();
         foreach (var (scope, statement) in _statements)
         {
@@ -193,7 +198,7 @@ internal sealed class PanelBinder
             _ => null,
         };
         var sheet = reader.Count("sheet", 1, 10_000);
-        return part is null ? null : new PlaceHint(part.FullName, side, sheet, scope.At(syntax.Part.Span));
+        return part?.Part is null ? null : new PlaceHint(part.FullName, side, sheet, scope.At(syntax.Part.Span));
     }
 
     private PartAlternative? Alternative(Scope scope, AlternativeSyntax syntax)
@@ -201,6 +206,6 @@ internal sealed class PanelBinder
         var reader = new ClauseReader(syntax.Clauses, scope, _report);
         var part = _names.Resolve(scope, syntax.Part, "a part or a cable", d => d.Kind is DeclaredKind.Part or DeclaredKind.Cable);
         var price = reader.Price();
-        return part is null ? null : new PartAlternative(part.FullName, syntax.Order.Text, price, scope.At(syntax.Part.Span));
+        return part is null or { Kind: DeclaredKind.Unreadable } ? null : new PartAlternative(part.FullName, syntax.Order.Text, price, scope.At(syntax.Part.Span));
     }
 }

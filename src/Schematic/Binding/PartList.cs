@@ -8,6 +8,7 @@ internal sealed class PartList
 {
     private readonly List<Part> _parts = [];
     private readonly List<Attachment> _attachments = [];
+    private readonly List<Action> _later = [];
 
     public IReadOnlyList<Part> Parts => _parts;
 
@@ -15,8 +16,14 @@ internal sealed class PartList
 
     public void Add(Part part) => _parts.Add(part);
 
-    /// <summary>Puts another version of a part in its place.</summary>
-    public void Replace(int index, Part part) => _parts[index] = part;
+    /// <summary>Keeps the joints of a part for when all parts are known: a file may name a part before it declares it.</summary>
+    public void AttachLater(Action attach) => _later.Add(attach);
+
+    /// <summary>Makes the joints kept for later.</summary>
+    public void AttachAll()
+    {
+        foreach (var attach in _later) attach();
+    }
 
     /// <summary>Joins a terminal to the contact at an index of a list; where that contact is not known there is no joint.</summary>
     public void Attach(TerminalId device, List<(TerminalId? Terminal, SourceSpan Span)> contacts, int index)

@@ -57,7 +57,7 @@ internal sealed class ProofBinder(
         if (!isInput && !part.IsIncomplete)
         {
             report.WrongKind(
-                scope.At(syntax.Terminal.Span), terminal.Value.ToString(), "no input of a board", $"an input, which can be {syntax.State.Text},", part.Span);
+                scope.At(syntax.Terminal.Span), terminal.Value.ToString(), "not an input", "an input of a board", part.Span);
         }
 
         return isInput && when is not null

@@ -6,13 +6,14 @@ using Schematic.Text;
 namespace Schematic.Binding;
 
 /// <summary>Builds switch poles: one statement gives one part for each pole of a gang.</summary>
-internal sealed class SwitchBinder(NameTable names, BindingReporter report, TerminalBinder terminals, ConditionBinder conditions)
+internal sealed class SwitchBinder(
+    NameTable names, NameRanges ranges, BindingReporter report, TerminalBinder terminals, ConditionBinder conditions)
 {
     private const string CommonName = "common";
 
     /// <summary>The designators a statement declares, in order.</summary>
-    public static IReadOnlyList<string> Designators(SwitchSyntax syntax, Scope scope, BindingReporter report) =>
-        ContactRanges.Expand(syntax.First, syntax.Last, scope, report) ?? [syntax.First.Text];
+    public IReadOnlyList<string> Designators(SwitchSyntax syntax, Scope scope) =>
+        ranges.Expand(syntax.First, syntax.Last, scope) is { Count: > 0 } all ? all : [syntax.First.Text];
 
     /// <summary>Builds the poles.</summary>
     public void Bind(Scope scope, SwitchSyntax syntax, PartList parts)
@@ -20,24 +21,36 @@ internal sealed class SwitchBinder(NameTable names, BindingReporter report, Term
         var reader = new ClauseReader(syntax.Clauses, scope, report);
         var actuator = names.ResolveActuator(scope, syntax.Actuator);
         var rows = BindRows(scope, syntax, actuator);
-        var designators = Designators(syntax, scope, report);
-        var faces = ContactsOfRows(scope, rows, designators.Count);
-        foreach (var (designator, index) in designators.Select((d, i) => (d, i)))
+        var designators = Designators(syntax, scope);
+        var rating = reader.Rating();
+        var own = new List<(Switch Part, int Index)>();
+        for (var index = 0; index < designators.Count; index++)
         {
-            if (names.Own(scope, designator, syntax.First.Span) is not { } declared) continue;
+            if (names.Own(scope, designators[index], syntax.First.Span) is not { } declared) continue;
             declared.IsIncomplete |= syntax.HasErrors || rows.Common is null || rows.Throws.IsEmpty;
             var pole = PoleOf(scope, syntax, rows, actuator);
-            var part = reader.WithPurchase(new Switch(declared.FullName, FormOf(syntax), scope.Full(syntax.Actuator.Text), pole, declared.Span)
+            var part = new Switch(declared.FullName, FormOf(syntax), scope.Full(syntax.Actuator.Text), pole, declared.Span)
             {
                 Description = syntax.Description?.Text ?? "",
                 Gang = scope.Full(designators[0]),
-                Rating = index == 0 || !reader.Has("rated") ? reader.Rating() : ((Switch)parts.Parts[^1]).Rating,
+                Rating = rating,
                 Terminals = [new Terminal(pole.Common, pole.Span), .. pole.Throws.Select(t => new Terminal(t.Terminal, t.Span))],
-            });
+            };
+            part = reader.WithPurchase(part);
             declared.Set(part);
+            if (actuator?.Actuator is null) continue; // Nothing would move it: it stays out of the panel, and its fault is reported.
             parts.Add(part);
-            foreach (var (terminal, contacts) in part.Terminals.Zip(faces)) parts.Attach(part.At(terminal.Name), contacts, index);
+            own.Add((part, index));
         }
+
+        parts.AttachLater(() =>
+        {
+            var contacts = ContactsOfRows(scope, rows, designators.Count);
+            foreach (var (part, index) in own)
+            {
+                foreach (var (terminal, list) in part.Terminals.Zip(contacts)) parts.Attach(part.At(terminal.Name), list, index);
+            }
+        });
     }
 
     private static ContactForm FormOf(SwitchSyntax syntax) => syntax.Form.Text switch
@@ -55,8 +68,7 @@ internal sealed class SwitchBinder(NameTable names, BindingReporter report, Term
         var rows = IsSingleThrow(syntax) ? SingleThrowRows(scope, syntax) : ThrowRows(scope, syntax);
         if (!IsSingleThrow(syntax) && actuator is not null)
         {
-            foreach (var row in rows.Throws)
-                conditions.Positions(scope, actuator, syntax.Actuator.Text, row.Names);
+            rows = rows with { Closed = [.. rows.Throws.Select(r => conditions.Positions(scope, actuator, syntax.Actuator.Text, r.Names))] };
         }
 
         return rows;
@@ -172,21 +184,16 @@ internal sealed class SwitchBinder(NameTable names, BindingReporter report, Term
         var commonSpan = scope.At(rows.Common?.Span ?? syntax.First.Span);
         var throws = IsSingleThrow(syntax)
             ? [SingleThrow(scope, syntax, rows, actuator)]
-            : rows.Throws.Select(r => ThrowOf(scope, syntax, r, actuator));
+            : rows.Throws.Select((r, i) => ThrowOf(scope, r, actuator, rows.Closed[i]));
         return new Pole(IsSingleThrow(syntax) ? "1" : CommonName, [.. throws], commonSpan)
         {
             MakesBeforeBreak = syntax.Clauses.Any(c => c.Keyword == "make-before-break"),
         };
     }
 
-    private static Throw ThrowOf(Scope scope, SwitchSyntax syntax, PoleRowSyntax row, Declared? actuator)
-    {
-        ImmutableArray<string> positions = [.. row.Names.Select(n => n.Text)];
-        var name = actuator?.FullName ?? scope.Full(syntax.Actuator.Text);
-        return new Throw(
-            positions[0], string.Join(", ", positions), new PositionCondition(name, positions, scope.At(row.Names[0].Span)),
-            scope.At(row.Span));
-    }
+    private static Throw ThrowOf(Scope scope, PoleRowSyntax row, Declared? actuator, ImmutableArray<string> closed) => new(
+        row.Names[0].Text, string.Join(", ", row.Names),
+        new PositionCondition(actuator?.FullName ?? "", closed, scope.At(row.Names[0].Span)), scope.At(row.Span));
 
     /// <summary>
     /// A make contact is closed in the positions after <c>when</c>, a break contact in all others. Without <c>when</c> the
@@ -197,19 +204,21 @@ internal sealed class SwitchBinder(NameTable names, BindingReporter report, Term
         var all = actuator?.Actuator?.Positions ?? [];
         var operated = syntax.When.Length == 0
             ? [.. all.Where(p => !p.IsRest).Select(p => p.Name)]
-            : actuator is null
-                ? [.. syntax.When.Select(w => w.Text)]
+            : actuator is null ? []
                 : conditions.Positions(scope, actuator, syntax.Actuator.Text, syntax.When);
         var closed = syntax.Form.Text == "make"
             ? operated
             : [.. all.Select(p => p.Name).Where(p => !operated.Contains(p))];
         var span = scope.At(rows.Throws[0].Span);
-        return new Throw("2", "", new PositionCondition(actuator?.FullName ?? scope.Full(syntax.Actuator.Text), closed, span), span);
+        return new Throw("2", "", new PositionCondition(actuator?.FullName ?? "", closed, span), span);
     }
 
     /// <summary>The rows of a block, sorted. <see cref="IsPair"/>: the common's contacts are the two of one contact.</summary>
     private sealed record Rows(PoleRowSyntax? Common, ImmutableArray<PoleRowSyntax> Throws)
     {
         public bool IsPair { get; init; }
+
+        /// <summary>For each throw the positions that close it, where they are named by its row.</summary>
+        public ImmutableArray<ImmutableArray<string>> Closed { get; init; } = [.. Throws.Select(_ => ImmutableArray<string>.Empty)];
     }
 }

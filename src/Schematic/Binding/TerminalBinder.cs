@@ -6,7 +6,7 @@ using Schematic.Text;
 namespace Schematic.Binding;
 
 /// <summary>Turns terminal lists into terminals of known parts.</summary>
-internal sealed class TerminalBinder(NameTable names, BindingReporter report)
+internal sealed class TerminalBinder(NameTable names, NameRanges ranges, BindingReporter report)
 {
     /// <summary>
     /// The terminals of a list, ranges counted out, in order. What cannot be resolved is reported once and comes as null in
@@ -30,13 +30,9 @@ internal sealed class TerminalBinder(NameTable names, BindingReporter report)
                 report.MissingValue(span, $"`{item.From.Text}` does not say of which part it is a contact.", $"Write the part before it: J1:{item.From.Text}.");
             }
 
-            var contacts = ContactRanges.Expand(item.From, item.To, scope, report, part?.TerminalNames ?? default);
-            if (contacts is null) found.Add((null, span));
-            foreach (var contact in contacts ?? [])
-            {
-                var isThere = part is not null && names.HasContact(scope, part, partName!, contact, item.Span);
-                found.Add((isThere ? new TerminalId(part!.FullName, contact) : null, span));
-            }
+            var contacts = ranges.Expand(item.From, item.To, scope, part?.TerminalNames ?? default);
+            var known = part is null ? new string?[contacts.Count] : names.Contacts(scope, part, partName!, contacts, item.Span);
+            found.AddRange(known.Select(c => (c is null ? (TerminalId?)null : new TerminalId(part!.FullName, c), span)));
         }
 
         return found;

@@ -28,7 +28,9 @@ internal static class Lexemes
         input, "a string in quotes", Characters.ScanString, (text, span) => new WordSyntax(Unescape(text), span));
 
     /// <summary>A string, or a run of characters without a blank.</summary>
-    public static readonly Parser<WordSyntax> StringOrBare = String.Or(Word("a word or a string in quotes", Characters.ScanBare));
+    public static readonly Parser<WordSyntax> StringOrBare = input => Scan(
+        input, "a word or a string in quotes", text => Math.Max(Characters.ScanString(text), Characters.ScanBare(text)),
+        (text, span) => new WordSyntax(text[0] == '"' ? Unescape(text) : text, span));
 
     /// <summary>A number without a unit.</summary>
     public static readonly Parser<NumberSyntax> Number = input => Scan(

@@ -8,6 +8,9 @@ public static class PanelParser
 {
     private const int MostControlCharacters = 20;
 
+    /// <summary>The keywords that begin a statement, in ordinal order.</summary>
+    public static ImmutableArray<string> StatementKeywords => [.. Grammar.Forms.Keys.Order(StringComparer.Ordinal)];
+
     /// <summary>Reads a file. Whatever the text is, the result is a syntax and its findings, never an exception.</summary>
     public static PanelSyntax Parse(SourceText source)
     {
@@ -51,7 +54,7 @@ public static class PanelParser
     private static UnreadableSyntax? Unreadable(RawStatement statement, WordSyntax keyword, SourceText source)
     {
         var input = new SliceInput(source.Content, keyword.Span.End, Math.Max(keyword.Span.End, statement.HeadEnd));
-        var name = Grammar.DeclaredNames(input);
+        var name = SharedGrammar.DeclaredNames(input);
         return name.WasSuccessful
             ? new UnreadableSyntax(keyword, name.Value.First, name.Value.Last, statement.Span) { HasErrors = true }
             : null;

@@ -186,6 +186,7 @@ internal sealed class StatementCutter
         _report.LooseBlock(new TextSpan(_position, 1), owner is not null);
         if (owner is null) return new RawStatement(_position) { IsReported = true };
         _list.RemoveAt(_list.Count - 1);
+        owner.IsReported = true;
         return owner;
     }
 

@@ -71,8 +71,14 @@ internal sealed class SyntaxReporter(SourceText source)
 
         var expected = problem.Expected.IsEmpty ? "nothing more" : Joined(problem.Expected);
         var found = word.Length > 0 ? $"`{Short(source.Slice(word).ToString())}`" : "the end of the statement";
-        Add("syntax", $"Expected {expected}, found {found}.", word, Like(usage));
+        var nearest = NearestKeyword(problem.Expected, word);
+        Add("syntax", $"Expected {expected}, found {found}.", word, nearest is null ? Like(usage) : $"Did you mean `{nearest}`?");
     }
+
+    /// <summary>The expected keyword (written between grave accents) that the word found was probably meant to be.</summary>
+    private string? NearestKeyword(ImmutableArray<string> expected, TextSpan word) => word.Length == 0 ? null : Spelling.Nearest(
+        source.Slice(word).ToString(),
+        expected.Where(e => e[0] == '`' && char.IsLetter(e[1])).Select(e => e.Trim('`')));
 
     private void ReportUnknownWord(SyntaxProblem problem, TextSpan word, string usage)
     {

@@ -6,16 +6,18 @@ public static class Spelling
     /// <summary>
     /// The candidate nearest to <paramref name="word"/>, or null when none is near enough to be worth proposing. A candidate
     /// that differs in case alone comes first; otherwise the one with the fewest wrong, missing, added or swapped letters, at
-    /// most one for every three letters; of equals the first in ordinal order.
+    /// most one for every three letters; of equals the first in ordinal order. One or two letters must begin alike.
     /// </summary>
     public static string? Nearest(string word, IEnumerable<string> candidates)
     {
+        if (word.Length == 0) return null;
         string? best = null;
         var limit = Math.Max(1, word.Length / 3);
         var bestDistance = limit + 1;
         foreach (var candidate in candidates)
         {
             if (Math.Abs(candidate.Length - word.Length) > limit) continue;
+            if (word.Length < 3 && candidate.Length > 0 && char.ToUpperInvariant(candidate[0]) != char.ToUpperInvariant(word[0])) continue;
             var distance = string.Equals(candidate, word, StringComparison.OrdinalIgnoreCase)
                 ? 0
                 : Distance(word, candidate, bestDistance);

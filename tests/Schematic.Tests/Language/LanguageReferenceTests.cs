@@ -1,9 +1,11 @@
+using System.Text.RegularExpressions;
+using Schematic.Language;
 using Xunit;
 
 namespace Schematic.Tests.Language;
 
 /// <summary>The language reference promises that its snippets can be used as they stand.</summary>
-public class LanguageReferenceTests
+public partial class LanguageReferenceTests
 {
     private static readonly string[] DesignSketch = """
         title    "Lever 14 bench adapter"
@@ -54,4 +56,28 @@ public class LanguageReferenceTests
         Assert.Equal(6 * 3 + 2 + 2 + 2, result.Panel.Attachments.Length);
         Assert.Equal(3, result.Panel.BuildCount);
     }
+
+    [Fact]
+    public void All_blocks_of_the_language_reference_are_one_panel_without_findings()
+    {
+        var page = File.ReadAllText(Repository.PathOf("src/Schematic/Language/README.md"));
+        var blocks = PanelBlock().Matches(page).Select(m => m.Groups[1].Value).ToList();
+        Assert.True(blocks.Count >= 8);
+        var text = string.Join('\n', blocks);
+        var result = TestPanels.Read(text, ("lever-unit.panel", "connector J1 { pins ; strip 3 pitch 5 mm }"));
+        Assert.Empty(result.Diagnostics.Select(d => $"{d.Span}: {d.Message}"));
+        Assert.Equal(text.TrimEnd().Split('\n').Length, PanelFormatter.Format(text).TrimEnd().Split('\n').Length);
+    }
+
+    [Fact]
+    public void Every_keyword_of_the_grammar_stands_in_the_language_reference()
+    {
+        var page = File.ReadAllText(Repository.PathOf("src/Schematic/Language/README.md"));
+        var blocks = string.Join('\n', PanelBlock().Matches(page).Select(m => m.Groups[1].Value));
+        var missing = PanelParser.StatementKeywords.Where(k => !Regex.IsMatch(blocks, $@"(^|[\s;{{]){k}\s", RegexOptions.Multiline));
+        Assert.Empty(missing);
+    }
+
+    [GeneratedRegex("```panel\n(.*?)```", RegexOptions.Singleline)]
+    private static partial Regex PanelBlock();
 }

@@ -1,0 +1,152 @@
+using Schematic.Text;
+using Sprache;
+
+namespace Schematic.Language;
+
+/// <summary>Connectors and devices: a designator, a description, ratings, a block.</summary>
+internal static class PartGrammar
+{
+    private static readonly ClauseSet Buying = new ClauseSet().WithPurchase();
+
+    private static readonly Parser<IEnumerable<ValueSyntax>> Face =
+        from side in Lexemes.OneOf("front", "rear")
+        from of in Lexemes.Keyword("of")
+        from half in Lexemes.OneOf("pins", "sockets")
+        select (IEnumerable<ValueSyntax>)[side, half];
+
+    private static readonly Parser<IEnumerable<ValueSyntax>> Grid =
+        from columns in Lexemes.Number
+        from word in Lexemes.Keyword("by")
+        from rows in Lexemes.Number
+        select (IEnumerable<ValueSyntax>)[columns, rows];
+
+    private static Parser<IEnumerable<ValueSyntax>> Cutout(ClauseSet set) =>
+        from width in set.Quantity
+        from height in By(set)
+        select (IEnumerable<ValueSyntax>)[width, .. height];
+
+    private static Parser<IEnumerable<ValueSyntax>> Flange(ClauseSet set) =>
+        from count in Lexemes.Number
+        from holes in Lexemes.Keyword("holes")
+        from diameter in set.Quantity
+        from word in Lexemes.Keyword("on")
+        from across in set.Quantity
+        from along in By(set)
+        select (IEnumerable<ValueSyntax>)[count, diameter, across, .. along];
+
+    private static Parser<IEnumerable<ValueSyntax>> By(ClauseSet set) =>
+        (from word in Lexemes.Keyword("by") from value in set.Quantity select (IEnumerable<ValueSyntax>)[value])
+            .XOr(Parse.Return(Enumerable.Empty<ValueSyntax>()));
+
+    private static readonly Parser<IEnumerable<ValueSyntax>> Meaning =
+        from input in Lexemes.Contact
+        from text in Lexemes.String
+        select (IEnumerable<ValueSyntax>)[input, text];
+
+    private static readonly ClauseSet Light = new ClauseSet().Quantities("a rating").Colours().WithPurchase();
+
+    private static readonly ClauseSet Coil = new ClauseSet().Quantities("a rating").WithPurchase()
+        .WithOne("operates", s => s.Quantity).WithOne("releases", s => s.Quantity).WithOne("max", s => s.Quantity)
+        .Flags("suppressed");
+
+    private static readonly ClauseSet RelayCoil = new ClauseSet().Quantities("a rating").WithPurchase()
+        .WithOne("operates", s => s.Quantity).WithOne("releases", s => s.Quantity).WithOne("max", s => s.Quantity)
+        .Flags("suppressed").With("rated", s => s.Quantity.AtLeastOnce());
+
+    private static readonly ClauseSet Rated = new ClauseSet().Quantities("a rating").WithPurchase();
+
+    private static readonly ClauseSet DiodeRating = new ClauseSet().Quantities("a rating").WithPurchase()
+        .WithOne("drop", s => s.Quantity);
+
+    private static readonly ClauseSet FuseRating = new ClauseSet().Quantities("a rating").WithPurchase().Flags("slow");
+
+    private static readonly ClauseSet SupplyRating = new ClauseSet().Quantities("a voltage").WithPurchase()
+        .WithOne("adjustable", s => s.QuantityRange).WithOne("limit", s => s.Quantity).WithOne("source", s => s.Quantity)
+        .Flags("alternating");
+
+    private static readonly ClauseSet Terminals = new ClauseSet().ContactsAlone("a terminal such as J1:5");
+
+    private static readonly ClauseSet RelayBlock = new ClauseSet()
+        .With("coil", s => s.Contacts).With("make", s => s.Contacts.OrNone()).With("break", s => s.Contacts.OrNone())
+        .With("changeover", s => s.Contacts.OrNone());
+
+    private static readonly ClauseSet BoardBlock = new ClauseSet()
+        .With("inputs", s => s.Names).WithOne("max", s => s.Quantity)
+        .With("pull-up", s => s.Quantity.AtLeastOnce()).WithOne("pull-down", s => s.Quantity)
+        .WithOne("low", s => s.Quantity).WithOne("high", s => s.Quantity)
+        .With("ground", s => s.Names).With("meaning", _ => Meaning);
+
+    private static readonly ClauseSet StripBlock = new ClauseSet().ContactsAlone("terminal names such as 1..12")
+        .With("jumper", s => s.Names).With("spare", s => s.Names).WithOne("wires", _ => Lexemes.Number);
+
+    private static readonly ClauseSet ConnectorBlock = DeclareConnectorBlock();
+
+    /// <summary>The forms of these statements.</summary>
+    public static IEnumerable<KeyValuePair<string, StatementForm>> Forms()
+    {
+        var forms = new List<KeyValuePair<string, StatementForm>>();
+        void Add(string word, string usage, ClauseSet head, ClauseSet? block) =>
+            forms.Add(new(word, new(usage, Part(head, block))));
+        Add("connector", "connector J1 \"lever unit\" { pins  spiral 37  key top }", Buying, ConnectorBlock);
+        Add("lamp", "lamp DS1 28 V 40 mA { J1:2 J1:3 }", Light, Terminals);
+        Add("led", "led D5 2.0 V 20 mA green { J1:2 J1:3 }", Light, Terminals);
+        Add("solenoid", "solenoid L1 28 V 0.7 A operates 20 V { J1:24 J1:25 }", Coil, Terminals);
+        Add("relay", "relay K1 24 V 30 mA operates 18 V { coil X1:1 X1:2 ; changeover X1:3 X1:4 X1:5 }", RelayCoil, RelayBlock);
+        Add("resistor", "resistor R1 120 ohm 0.5 W", Rated, Terminals);
+        Add("diode", "diode D1 1 A 400 V", DiodeRating, Terminals);
+        Add("fuse", "fuse F1 1 A slow", FuseRating, Terminals);
+        Add("breaker", "breaker CB1 3 A", Rated, Terminals);
+        Add("supply", "supply PS1 24 V adjustable 22..29 V limit 3 A { + - }", SupplyRating, Terminals);
+        Add("board", "board A1 { inputs IN1..IN16 max 5.5 V pull-up 5 V 10 kohm ; ground GND }", Buying, BoardBlock);
+        Add("splice", "splice SP1", Buying, null);
+        Add("terminals", "terminals X1 { 1..12 ; jumper 1 2 3 ; spare 12 }", Buying, StripBlock);
+        return forms;
+    }
+
+    private static ClauseSet DeclareConnectorBlock() => new ClauseSet()
+        .Flags("pins", "sockets", "solder", "crimp", "screw", "clamp", "letters", "clockwise", "counter-clockwise", "staggered")
+        .Flags("zigzag", "by-rows", "by-columns", "around", "d-shape", "centre", "on-hand")
+        .WithOne("spiral", _ => Lexemes.Number).WithOne("ring", _ => Lexemes.Number)
+        .With("rows", _ => Lexemes.Number.AtLeastOnce()).With("grid", _ => Grid).WithOne("strip", s => s.Quantity)
+        .With("rings", _ => Lexemes.Number.AtLeastOnce()).With("start", _ => Lexemes.Number.AtLeastOnce())
+        .WithOne("from", _ => Lexemes.OneOf("centre", "rim", "upper-left", "upper-right", "lower-left", "lower-right"))
+        .With("on", _ => Face).WithOne("arc", _ => Lexemes.Number)
+        .With("order", s => Lexemes.String.Select(t => (IEnumerable<ValueSyntax>)[t]).XOr(s.Names))
+        .WithOne("radius", s => s.Quantity).With("radii", s => s.Quantity.AtLeastOnce())
+        .WithOne("pitch", s => s.Quantity).WithOne("gap", s => s.Quantity)
+        .With("names", s => s.Names).With("spare", s => s.Names).WithOne("mates", _ => Lexemes.Name)
+        .WithOne("key", _ => Lexemes.OneOf("top", "right", "bottom", "left").Select(w => (ValueSyntax)w).Or(Lexemes.Number))
+        .With("size", SizeValue)
+        .With("price", _ => SharedGrammar.Price).WithOne("spares", _ => Lexemes.Number)
+        .With("cutout", Cutout).With("flange", Flange).WithOne("source", _ => Lexemes.String)
+        .WithBlock("positions", PositionLine);
+
+    private static Parser<IEnumerable<ValueSyntax>> SizeValue(ClauseSet set) =>
+        from size in Lexemes.Contact
+        from contacts in (from colon in Lexemes.Sign(":") from names in set.Names select names).XOr(Parse.Return(Enumerable.Empty<ContactSyntax>()))
+        select (IEnumerable<ValueSyntax>)[size, .. contacts];
+
+    private static Parser<ClauseSyntax> PositionLine(ClauseSet set) =>
+        from name in Lexemes.Contact
+        from x in set.Quantity
+        from y in set.Quantity
+        select new ClauseSyntax("position", [name, x, y], TextSpan.FromBounds(name.Span.Start, y.Span.End));
+
+    private static Func<RawStatement, WordSyntax, TextSpan, StatementReader, string, StatementSyntax?> Part(
+        ClauseSet headSet, ClauseSet? blockSet)
+    {
+        var parser =
+            from designator in Lexemes.SimpleName
+            from description in Lexemes.String.Maybe()
+            from run in (Parser<ClauseRun>)headSet.Run
+            select Tuple.Create(designator, description, run);
+        return (raw, keyword, rest, reader, usage) =>
+        {
+            if (blockSet is null) reader.RefuseBlock(raw, usage);
+            if (reader.Read(parser, rest, usage) is not { } head) return null;
+            var clauses = reader.Accept(head.Item3, rest, usage);
+            var block = blockSet is null ? [] : reader.Block(raw, blockSet, usage);
+            return new PartSyntax(keyword, head.Item1, head.Item2, clauses, block, raw.Span);
+        };
+    }
+}
