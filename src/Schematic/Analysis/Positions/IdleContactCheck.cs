@@ -47,6 +47,7 @@ public sealed class IdleContactCheck : ICheck
     private static bool IsBridged(PositionProof proof, Contact contact)
     {
         if (contact.CommonNode < 0 || contact.CommonNode == contact.ThrowNode || !HasOtherWay(proof.Circuit.Circuit, contact)) return false;
+        if (!proof.ComesAbout(proof.Circuit.Store.Not(proof.Circuit.Closed(contact)))) return false;
         var joined = proof.Circuit.Conduction.Spread(proof.Circuit.Conduction.From(contact.CommonNode))[contact.ThrowNode];
         return !proof.ComesAbout(proof.Circuit.Store.Not(joined));
     }

@@ -13,9 +13,6 @@ public sealed class OverLimitInputCheck : ICheck
 {
     private const string Rule = "over-limit-input";
 
-    /// <summary>How far below its ground an input may be brought: about a diode's drop (from memory).</summary>
-    private const double LeastVolts = -0.6;
-
     /// <inheritdoc/>
     public ImmutableArray<string> Rules { get; } = [Rule];
 
@@ -26,24 +23,22 @@ public sealed class OverLimitInputCheck : ICheck
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
         var proof = context.Positions;
-        return proof.Circuit.Circuit.Inputs.Select(i => Find(proof, i)).OfType<Diagnostic>();
+        return proof.Circuit.Circuit.Inputs.Where(i => i.Input.MaxVolts is not null).Select(i => Find(proof, i)).OfType<Diagnostic>();
     }
 
     private static Diagnostic? Find(PositionProof proof, InputPoint input)
     {
-        if (input.Input.MaxVolts is not { } most) return null;
-        var cases = proof.Circuit.CasesOf(input);
-        var beyond = proof.Circuit.Where(cases, c => c.HighestVolts > most + 1e-6 || c.LowestVolts < LeastVolts);
-        if (proof.States.Nearest(beyond) is not { } witness) return null;
+        if (proof.States.Nearest(proof.BeyondLimit(input)) is not { } witness) return null;
 
-        var found = proof.CaseIn(cases, witness.State)!;
-        var isHigh = found.HighestVolts > most + 1e-6;
+        var found = proof.CaseIn(proof.Circuit.CasesOf(input), witness.State)!;
+        var most = input.Input.MaxVolts!.Value;
+        var isHigh = found.HighestVolts > most;
         var volts = PositionProof.Volts(isHigh ? found.HighestVolts!.Value : found.LowestVolts!.Value);
         var (supply, path) = Driver(proof, input, witness.State, isHigh);
         return new Diagnostic(
             Rule,
             Severity.Error,
-            $"{(supply is null ? "The circuit" : supply)} brings {input.Terminal} to {volts}; it stands {PositionProof.Volts(isHigh ? most : 0)}{(isHigh ? "" : " at least")}.",
+            $"{supply ?? "The circuit"} brings {input.Terminal} to {volts}{(isHigh ? $"; the input stands {PositionProof.Volts(most)} at most." : ", below its ground.")}",
             input.Board.Span)
         {
             Help = "Keep the supply away from the input: use a pole of its own, switched to ground, or a divider.",

@@ -13,6 +13,9 @@ namespace Schematic.Analysis.Positions;
 /// </summary>
 public sealed class PositionProof
 {
+    /// <summary>How far below its ground an input may be brought: about a diode's drop (from memory).</summary>
+    private const double LeastInputVolts = -0.6;
+
     private readonly PathFinder _paths;
     private readonly Lazy<ImmutableArray<(ActuatorLock Lock, string Position)>> _stuckLocks;
 
@@ -49,6 +52,12 @@ public sealed class PositionProof
 
     /// <summary>Whether supplies are shorted in a state that can be reached: much else is then an echo.</summary>
     public bool HasShort => States.CanReach(Circuit.AnyShort);
+
+    /// <summary>
+    /// The states in which an input is brought to more than it stands, or below its ground, at some setting of the supplies.
+    /// </summary>
+    public Diagram BeyondLimit(InputPoint input) => input.Input.MaxVolts is not { } most ? Diagram.Never
+        : Circuit.Where(Circuit.CasesOf(input), c => c.HighestVolts > most + 1e-6 || c.LowestVolts < LeastInputVolts);
 
     /// <summary>A path through wires and closed contacts, or null.</summary>
     public string? Joined(PanelState state, TerminalId from, TerminalId to) => _paths.Joined(state, from, to);

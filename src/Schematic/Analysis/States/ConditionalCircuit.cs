@@ -17,6 +17,7 @@ public sealed class ConditionalCircuit
     private readonly Dictionary<TerminalId, ImmutableArray<RegionCase>> _inputCases = [];
     private readonly Lazy<Diagram> _anyShort;
     private readonly DeadEnds _deadEnds;
+    private readonly bool _hasOneSupply;
 
     /// <summary>Writes the conditions of a circuit.</summary>
     public ConditionalCircuit(Circuit circuit)
@@ -24,6 +25,7 @@ public sealed class ConditionalCircuit
         Circuit = circuit;
         Variables = new StateVariables(circuit);
         Store = new DiagramStore([.. Variables.All.Select(v => v.Values.Length)]);
+        _hasOneSupply = circuit.Supplies.Count() == 1;
         _closed = [.. circuit.Contacts.Select(c => Compile(c.When))];
         Conduction = new Conduction(circuit, Store, _closed);
         Rails = [.. ReadRails(circuit).Select((r, i) => r with { Index = i })];
@@ -66,10 +68,22 @@ public sealed class ConditionalCircuit
     public Diagram TiedToAny(int node) => Store.Any(Rails.Select(r => Tied(r, node)));
 
     /// <summary>
-    /// When a node is joined to a supply's end through that many diodes, in the direction in which current flows, and not
-    /// through fewer. Counting begins with one.
+    /// The rail that a node hangs on in every state through so many diodes in the direction of current, as behind a diode
+    /// that guards a supply against reversal: with one supply such a node is a rail itself, some tenths of a volt lower. Null
+    /// for all other nodes.
     /// </summary>
-    internal IReadOnlyList<Diagram[]> TiedThroughDiodes(Rail rail) => _throughDiodes.Value[rail.Index];
+    internal (Rail Rail, int Count)? FixedThroughDiodes(int node)
+    {
+        if (!_hasOneSupply) return null;
+        foreach (var rail in Rails)
+        {
+            var levels = _throughDiodes.Value[rail.Index];
+            for (var i = 0; i < levels.Length; i++)
+                if (levels[i][node].IsAlways) return (rail, i + 1);
+        }
+
+        return null;
+    }
 
     /// <summary>When a supply is on: always, unless a condition of the panel names it.</summary>
     public Diagram IsOn(Element supply) =>
@@ -81,7 +95,7 @@ public sealed class ConditionalCircuit
         var plus = Rails.First(r => r.Supply == supply && r.IsPlus);
         var minus = supply.ToNode;
         return minus < 0 ? Diagram.Never
-            : Store.Or(Tied(plus, minus), Store.Any(TiedThroughDiodes(plus).Select(level => level[minus])));
+            : Store.Or(Tied(plus, minus), Store.Any(_throughDiodes.Value[plus.Index].Select(level => level[minus])));
     }
 
     /// <summary>A condition of the panel over the state variables.</summary>

@@ -35,7 +35,7 @@ public sealed class DiagramStore
     /// <summary>The condition that <paramref name="variable"/> has one of the values that <paramref name="isIn"/> takes.</summary>
     public Diagram Literal(int variable, Func<int, bool> isIn)
     {
-        var branches = new int[_sizes[variable]];
+        Span<int> branches = stackalloc int[_sizes[variable]];
         for (var i = 0; i < branches.Length; i++) branches[i] = isIn(i) ? 1 : 0;
         return new Diagram(Node(variable, branches));
     }
@@ -190,7 +190,7 @@ public sealed class DiagramStore
         if (old.Test == test && old.Then == then && old.Otherwise == otherwise) return old.Result;
 
         var variable = Math.Min(_variable[test], Math.Min(_variable[then], _variable[otherwise]));
-        var branches = new int[_sizes[variable]];
+        Span<int> branches = stackalloc int[_sizes[variable]];
         for (var i = 0; i < branches.Length; i++)
             branches[i] = Choose(Branch(test, variable, i), Branch(then, variable, i), Branch(otherwise, variable, i));
         var result = Node(variable, branches);
@@ -204,8 +204,8 @@ public sealed class DiagramStore
         if (id <= 1 || _variable[id] > variable) return id;
         if (_variable[id] == variable) return _branches[_firstBranch[id] + value];
         if (known.TryGetValue(id, out var result)) return result;
-        var branches = BranchesOf(id);
-        for (var i = 0; i < branches.Length; i++) branches[i] = Restrict(branches[i], variable, value, known);
+        Span<int> branches = stackalloc int[_sizes[_variable[id]]];
+        for (var i = 0; i < branches.Length; i++) branches[i] = Restrict(_branches[_firstBranch[id] + i], variable, value, known);
         return known[id] = Node(_variable[id], branches);
     }
 
@@ -220,9 +220,9 @@ public sealed class DiagramStore
     }
 
     /// <summary>The one node with these branches; no node where all branches agree.</summary>
-    private int Node(int variable, int[] branches)
+    private int Node(int variable, ReadOnlySpan<int> branches)
     {
-        if (branches.AsSpan().IndexOfAnyExcept(branches[0]) < 0) return branches[0];
+        if (branches.IndexOfAnyExcept(branches[0]) < 0) return branches[0];
         var hash = HashOf(variable, branches);
         for (var id = _buckets[hash & (_buckets.Length - 1)]; id >= 0; id = _nextInBucket[id])
             if (_variable[id] == variable && IsSame(_firstBranch[id], branches)) return id;
@@ -251,14 +251,14 @@ public sealed class DiagramStore
         head = id;
     }
 
-    private bool IsSame(int first, int[] branches)
+    private bool IsSame(int first, ReadOnlySpan<int> branches)
     {
         for (var i = 0; i < branches.Length; i++)
             if (_branches[first + i] != branches[i]) return false;
         return true;
     }
 
-    private static int HashOf(int variable, int[] branches)
+    private static int HashOf(int variable, ReadOnlySpan<int> branches)
     {
         var hash = (uint)variable + 1;
         foreach (var branch in branches) hash = (hash ^ (uint)branch) * 0x9E3779B1u ^ (hash >> 15);

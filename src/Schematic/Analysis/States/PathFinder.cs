@@ -91,14 +91,17 @@ internal sealed class PathFinder
 
     private static string Describe(TerminalId from, TerminalId to, Dictionary<TerminalId, (TerminalId Before, Edge Edge)> best)
     {
-        var parts = new List<string>();
+        var parts = new List<string> { to.ToString() };
         for (var at = to; at != from; at = best[at].Before)
         {
-            parts.Add(at.ToString());
-            if (best[at].Edge.Label.Length > 0) parts.Add(best[at].Edge.Label);
+            var (before, edge) = best[at];
+            // A net is one step for the finger, whatever member its joints are counted from.
+            var isSameNet = before != from && edge.Cost == NetCost && best[before].Edge.Label == edge.Label;
+            if (isSameNet) continue;
+            if (edge.Label.Length > 0) parts.Add(edge.Label);
+            parts.Add(before.ToString());
         }
 
-        parts.Add(from.ToString());
         parts.Reverse();
         return string.Join(" - ", parts);
     }

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Schematic.Analysis.States;
 
 /// <summary>
-/// The states of some groups of variables by the number of moves from rest. A layer holds the states in which the relays
+/// The states of some clusters of variables by the number of moves from rest. A layer holds the states in which the relays
 /// have settled, or never will.
 /// </summary>
 internal sealed class ReachedLayers
@@ -14,12 +14,13 @@ internal sealed class ReachedLayers
     private readonly Diagram _lasting;
     private readonly ImmutableArray<int> _variables;
     private readonly List<Diagram> _layers = [];
+    private Diagram? _all;
     private Diagram _reached;
     private bool _isComplete;
 
     /// <summary>Begins at rest.</summary>
     /// <param name="circuit">The circuit.</param>
-    /// <param name="moves">The moves of these groups.</param>
+    /// <param name="moves">The moves of their variables.</param>
     /// <param name="settling">How their relays settle.</param>
     /// <param name="lasting">The states that last until the next move.</param>
     /// <param name="variables">Their variables.</param>
@@ -35,15 +36,11 @@ internal sealed class ReachedLayers
     /// <summary>The states before the first move.</summary>
     public Diagram Rest => _layers[0];
 
-    /// <summary>All states in which these groups can come to stand.</summary>
-    public Diagram All
-    {
-        get
-        {
-            while (!_isComplete) Grow();
-            return _reached;
-        }
-    }
+    /// <summary>
+    /// All states in which these clusters can come to stand. Moves are taken one after the other from everything reached so
+    /// far: the sets stay full and simple, where those of the layers are neither.
+    /// </summary>
+    public Diagram All => _all ??= ReachAll();
 
     /// <summary>The states first reached by so many moves; false when there are none, and none beyond.</summary>
     public bool TryLayer(int depth, out Diagram layer)
@@ -90,6 +87,22 @@ internal sealed class ReachedLayers
         _reached = _store.Or(_reached, layer);
         _isComplete = layer.IsNever;
         if (!_isComplete) _layers.Add(layer);
+    }
+
+    private Diagram ReachAll()
+    {
+        var all = Rest;
+        while (true)
+        {
+            var before = all;
+            foreach (var (move, when) in _moves)
+            {
+                var fresh = _store.AndNot(After(_store.And(all, when), move), all);
+                if (!fresh.IsNever) all = _store.Or(all, _store.And(_settling.Forward(fresh), _lasting));
+            }
+
+            if (all == before) return all;
+        }
     }
 
     private Diagram After(Diagram states, Move move) =>

@@ -7,7 +7,7 @@ namespace Schematic.Analysis.States;
 /// <param name="IsDirect">
 /// Whether both ends of the load meet their supply without another load on the way (resistors and diodes may lie there).
 /// </param>
-/// <param name="LowestVolts">The lowest voltage over all settings of adjustable supplies.</param>
-/// <param name="HighestVolts">The highest voltage over all settings of adjustable supplies.</param>
+/// <param name="LowestVolts">The lowest voltage over all settings of adjustable supplies; of a floating input what a meter shows.</param>
+/// <param name="HighestVolts">The highest voltage, likewise.</param>
 public sealed record RegionCase(
     Diagram When, double? Volts, double Amps, bool IsDirect, double? LowestVolts, double? HighestVolts);

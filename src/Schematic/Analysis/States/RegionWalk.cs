@@ -10,19 +10,23 @@ namespace Schematic.Analysis.States;
 /// </summary>
 internal sealed class RegionWalk
 {
+    /// <summary>
+    /// A board or a supply that floats against another is looked at together with everything on it. Beyond this many cases the
+    /// two are taken as apart: they have no common return, which the checks of the wiring report.
+    /// </summary>
+    private const int MostLooseCases = 4096;
+
     private readonly ConditionalCircuit _circuit;
     private readonly DiagramStore _store;
     private readonly int _from;
     private readonly int _to;
     private readonly Element? _load;
-    private readonly bool _hasOneSupply;
     private readonly List<RegionCase> _cases = [];
+    private bool _mayLoosen = true;
+    private bool _hasLoosened;
 
-    public RegionWalk(ConditionalCircuit circuit, int from, int to, Element? load)
-    {
+    public RegionWalk(ConditionalCircuit circuit, int from, int to, Element? load) =>
         (_circuit, _store, _from, _to, _load) = (circuit, circuit.Store, from, to, load);
-        _hasOneSupply = circuit.Circuit.Supplies.Count() == 1;
-    }
 
     /// <summary>The cases; their states are disjoint and together all states without a shorted supply.</summary>
     public ImmutableArray<RegionCase> Cases()
@@ -30,13 +34,20 @@ internal sealed class RegionWalk
         var states = _store.Not(_circuit.AnyShort);
         if (_from < 0 || _to < 0) return [new RegionCase(states, null, 0, false, null, null)];
         Walk(states);
+        if (_cases.Count > MostLooseCases && _hasLoosened)
+        {
+            _cases.Clear();
+            _mayLoosen = false;
+            Walk(states);
+        }
+
         return [.. _cases];
     }
 
     private void Walk(Diagram states)
     {
-        if (states.IsNever) return;
-        var region = new Region(_circuit, _load);
+        if (states.IsNever || (_hasLoosened && _mayLoosen && _cases.Count > MostLooseCases)) return;
+        var region = new Region(_load);
         if (Collect(region, states) is { } question)
         {
             Walk(_store.And(states, question));
@@ -52,6 +63,17 @@ internal sealed class RegionWalk
     {
         region.Enter(_from);
         region.Enter(_to);
+        do
+        {
+            if (CollectOnce(region, states) is { } question) return question;
+        }
+        while (_mayLoosen && region.LoosenIslands() && (_hasLoosened = true));
+
+        return null;
+    }
+
+    private Diagram? CollectOnce(Region region, Diagram states)
+    {
         while (region.TryNext(out var node))
         {
             if (EnterRails(region, states, node, out var isFixed) is { } open) return open;
@@ -78,24 +100,13 @@ internal sealed class RegionWalk
         {
             if (!Ask(states, _circuit.Tied(rail, node), out var tied)) return _circuit.Tied(rail, node);
             if (!tied) continue;
-            isFixed = true;
+            isFixed |= !region.IsLoose(rail);
             region.MergeWithRail(node, rail);
         }
 
-        // With one supply nothing can lift a node above what the supply gives through its diodes.
-        if (isFixed || !_hasOneSupply) return null;
-        foreach (var rail in _circuit.Rails)
-        {
-            var levels = _circuit.TiedThroughDiodes(rail);
-            for (var i = 0; i < levels.Count; i++)
-            {
-                if (!Ask(states, levels[i][node], out var tied)) return levels[i][node];
-                if (!tied) continue;
-                isFixed = true;
-                region.AddDiodes(node, rail, i + 1);
-            }
-        }
-
+        if (isFixed || _circuit.FixedThroughDiodes(node) is not { } feed) return null;
+        isFixed = true;
+        region.AddDiodes(node, feed.Rail, feed.Count);
         return null;
     }
 

@@ -4,8 +4,8 @@ namespace Schematic.Analysis.States;
 
 /// <summary>
 /// The states that can be reached from rest, exactly. A person makes one move at a time; after each the relays settle, one
-/// at a time and in any order, before the next move. Variables that never influence each other's moves form groups of their
-/// own, so that independent actuators do not multiply.
+/// at a time and in any order, before the next move. A question is answered from the variables that can influence it alone,
+/// and variables that never influence one another form clusters of their own: independent actuators do not multiply.
 /// </summary>
 public sealed class StateSpace
 {
@@ -13,9 +13,8 @@ public sealed class StateSpace
     private readonly DiagramStore _store;
     private readonly MoveRules _moves;
     private readonly ImmutableArray<CoilRule> _coils;
-    private readonly int[] _groupOf;
+    private readonly ImmutableArray<ImmutableSortedSet<int>> _influences;
     private readonly Dictionary<string, ReachedLayers> _layers = new(StringComparer.Ordinal);
-    private readonly Dictionary<int, Settling> _settling = [];
     private readonly Dictionary<(int Variable, int Value), int> _distances = [];
     private readonly Lazy<PanelState> _rest;
 
@@ -29,17 +28,21 @@ public sealed class StateSpace
             .Select((v, i) => (Variable: v, Index: i))
             .Where(p => p.Variable.Kind == StateVariableKind.Coil)
             .Select(p => CoilRule.Of(circuit, p.Index))];
-        _groupOf = GroupVariables();
+        _influences = [.. Enumerable.Range(0, circuit.Variables.All.Length).Select(InfluencesOn)];
         _rest = new Lazy<PanelState>(SettleRest);
     }
 
     /// <summary>The circuit whose states these are.</summary>
     public ConditionalCircuit Circuit => _circuit;
 
+    /// <summary>The state before the first move, relays settled.</summary>
+    public PanelState Rest => _rest.Value;
+
     /// <summary>The states of <paramref name="condition"/> in which the panel can come to stand.</summary>
     public Diagram Reachable(Diagram condition)
     {
-        foreach (var group in GroupsOf(condition)) condition = _store.And(condition, LayersOf([group]).All);
+        foreach (var cluster in ClustersOf(_store.Support(condition)))
+            condition = _store.And(condition, LayersOf([cluster]).All);
         return condition;
     }
 
@@ -54,35 +57,32 @@ public sealed class StateSpace
     {
         condition = Reachable(condition);
         if (condition.IsNever) return null;
-        var groups = GroupsOf(condition);
-        var alone = groups.Where(g => _groupOf.Count(o => o == g) == 1).ToDictionary(g => Array.IndexOf(_groupOf, g));
-        var together = LayersOf([.. groups.Except(alone.Values)]);
+        var clusters = ClustersOf(_store.Support(condition));
+        var alone = clusters.Where(c => c.Count == 1).Select(c => c[0]).ToHashSet();
+        var together = LayersOf([.. clusters.Where(c => c.Count > 1)]);
         (int Moves, int Depth, int[] State)? best = null;
         for (var depth = 0; depth < (best?.Moves ?? int.MaxValue) && together.TryLayer(depth, out var layer); depth++)
         {
             var here = _store.And(condition, layer);
             if (here.IsNever) continue;
-            var (cost, state) = _store.Cheapest(here, Rest.Values, (v, value) => alone.ContainsKey(v) ? DistanceOf(v, value) : 0);
+            var (cost, state) = _store.Cheapest(here, Rest.Values, (v, value) => alone.Contains(v) ? DistanceOf(v, value) : 0);
             if (best is null || depth + cost < best.Value.Moves) best = (depth + cost, depth, state);
         }
 
         var (_, found, values) = best!.Value;
         return new Witness(new PanelState([.. values]), [
             .. together.MovesTo(values, found),
-            .. alone.Keys.Order().SelectMany(v => LayersOf([_groupOf[v]]).MovesTo(values, DistanceOf(v, values[v])))]);
+            .. alone.Order().SelectMany(v => LayersOf([[v]]).MovesTo(values, DistanceOf(v, values[v])))]);
     }
 
-    /// <summary>The state before the first move, relays settled.</summary>
-    public PanelState Rest => _rest.Value;
-
     /// <summary>
-    /// For each group of relays the states that can be reached in which they never come to rest. Chatter that only comes of a
-    /// supply being shorted on the way is left out: the short is the cause.
+    /// For each cluster of relays the states that can be reached in which they never come to rest. Chatter that only comes of
+    /// a supply being shorted on the way is left out: the short is the cause.
     /// </summary>
     public IEnumerable<Diagram> RestlessGroups() =>
-        from coilGroup in CoilGroups()
-        let settling = SettlingOf(coilGroup)
-        let restless = _store.AndNot(LayersOf([coilGroup]).All, settling.CanSettle)
+        from cluster in CoilClusters()
+        let settling = SettlingOf(cluster)
+        let restless = _store.AndNot(LayersOf([cluster]).All, settling.CanSettle)
         where !restless.IsNever
         select _store.AndNot(restless, settling.Backward(_circuit.AnyShort));
 
@@ -95,15 +95,19 @@ public sealed class StateSpace
     /// </summary>
     public ImmutableArray<string> Latches => [.. _coils.Where(Remembers).Select(c => _circuit.Variables.All[c.Variable].Name)];
 
-    /// <summary>The condition that no coil of the panel is about to change.</summary>
-    public Diagram Stable => _store.All(_coils.Select(c => _store.Not(c.Unstable)));
+    private bool Remembers(CoilRule coil)
+    {
+        var cluster = ClustersOf([coil.Variable]).Single();
+        var stable = _store.And(LayersOf([cluster]).All, SettlingOf(cluster).Stable);
+        return !_store.And(_store.Restrict(stable, coil.Variable, 0), _store.Restrict(stable, coil.Variable, 1)).IsNever;
+    }
 
     /// <summary>How many moves away from rest an actuator that stands alone has this value.</summary>
     private int DistanceOf(int variable, int value)
     {
         if (!_distances.TryGetValue((variable, value), out var distance))
         {
-            var layers = LayersOf([_groupOf[variable]]);
+            var layers = LayersOf([[variable]]);
             var literal = _store.Literal(variable, value);
             while (layers.TryLayer(distance, out var layer) && _store.And(layer, literal).IsNever) distance++;
             _distances[(variable, value)] = distance;
@@ -112,64 +116,54 @@ public sealed class StateSpace
         return distance;
     }
 
-    private bool Remembers(CoilRule coil)
+    private IEnumerable<ImmutableSortedSet<int>> CoilClusters() =>
+        ClustersOf(Enumerable.Range(0, _influences.Length)).Where(c => _coils.Any(k => c.Contains(k.Variable)));
+
+    /// <summary>The variables that can influence these, in clusters that do not influence one another.</summary>
+    private List<ImmutableSortedSet<int>> ClustersOf(IEnumerable<int> variables)
     {
-        var group = _groupOf[coil.Variable];
-        var stable = _store.And(LayersOf([group]).All, SettlingOf(group).Stable);
-        return !_store.And(_store.Restrict(stable, coil.Variable, 0), _store.Restrict(stable, coil.Variable, 1)).IsNever;
+        var found = new HashSet<int>(variables);
+        var waiting = new Queue<int>(found);
+        while (waiting.TryDequeue(out var variable))
+            foreach (var other in _influences[variable].Where(found.Add)) waiting.Enqueue(other);
+
+        var sets = new DisjointSets(_influences.Length);
+        foreach (var variable in found)
+            foreach (var other in _influences[variable]) sets.Join(variable, other);
+        return [.. found.GroupBy(sets.Find).Select(g => g.ToImmutableSortedSet()).OrderBy(c => c[0])];
     }
 
-    private IEnumerable<int> CoilGroups() => _coils.Select(c => _groupOf[c.Variable]).Distinct().Order();
-
-    private ImmutableArray<int> GroupsOf(Diagram condition) =>
-        [.. _store.Support(condition).Select(v => _groupOf[v]).Distinct().Order()];
-
-    private ReachedLayers LayersOf(ImmutableArray<int> groups)
+    private ReachedLayers LayersOf(ImmutableArray<ImmutableSortedSet<int>> clusters)
     {
-        var key = string.Join(',', groups);
+        var inside = clusters.SelectMany(c => c).ToImmutableSortedSet();
+        var key = string.Join(',', inside);
         if (!_layers.TryGetValue(key, out var layers))
         {
-            var inside = groups.ToHashSet();
             _layers[key] = layers = new ReachedLayers(
                 _circuit,
-                [.. _moves.All.Where(m => inside.Contains(_groupOf[m.Move.Variable]))],
-                new Settling(_store, [.. _coils.Where(c => inside.Contains(_groupOf[c.Variable]))]),
-                _store.All(groups.Select(g => SettlingOf(g).Lasting)),
-                [.. Enumerable.Range(0, _groupOf.Length).Where(v => inside.Contains(_groupOf[v]))]);
+                [.. _moves.All.Where(m => inside.Contains(m.Move.Variable))],
+                SettlingOf(inside),
+                _store.All(clusters.Select(c => SettlingOf(c).Lasting)),
+                [.. inside]);
         }
 
         return layers;
     }
 
-    private Settling SettlingOf(int group)
-    {
-        if (!_settling.TryGetValue(group, out var settling))
-            _settling[group] = settling = new Settling(_store, [.. _coils.Where(c => _groupOf[c.Variable] == group)]);
-        return settling;
-    }
+    private Settling SettlingOf(ImmutableSortedSet<int> variables) =>
+        new(_store, [.. _coils.Where(c => variables.Contains(c.Variable))]);
 
     private PanelState SettleRest()
     {
         var values = _circuit.Variables.RestValues.ToArray();
-        foreach (var group in CoilGroups()) values = _store.Pick(LayersOf([group]).Rest, values);
+        foreach (var cluster in CoilClusters()) values = _store.Pick(LayersOf([cluster]).Rest, values);
         return new PanelState([.. values]);
     }
 
-    private int[] GroupVariables()
+    private ImmutableSortedSet<int> InfluencesOn(int variable)
     {
-        var sets = new DisjointSets(_circuit.Variables.All.Length);
-        void JoinAll(int variable, Diagram condition)
-        {
-            foreach (var other in _store.Support(condition)) sets.Join(variable, other);
-        }
-
-        foreach (var coil in _coils)
-        {
-            JoinAll(coil.Variable, coil.Operates);
-            JoinAll(coil.Variable, coil.Stays);
-        }
-
-        foreach (var (move, when) in _moves.All) JoinAll(move.Variable, when);
-        return sets.Numbered(out _);
+        var conditions = _coils.Where(c => c.Variable == variable).SelectMany(c => new[] { c.Operates, c.Stays })
+            .Concat(_moves.All.Where(m => m.Move.Variable == variable).Select(m => m.When));
+        return [variable, .. conditions.SelectMany(_store.Support)];
     }
 }

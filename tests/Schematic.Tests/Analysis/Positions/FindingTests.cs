@@ -42,6 +42,29 @@ public class FindingTests
     }
 
     [Fact]
+    public void A_diode_does_not_protect_an_input_that_takes_no_current()
+    {
+        var finding = Assert.Single(new PanelBuilder().Supply("PS1").Actuator("A", "off", "on").Make("S1", "A", "on")
+            .Diode("D1").Board("A1", Input("IN1", pullUp: false))
+            .Wire("PS1:+", "S1:1").Wire("S1:2", "D1:A").Wire("D1:K", "A1:IN1").Wire("A1:GND", "PS1:-").FindAll(),
+            f => f.Rule == "over-limit-input");
+        Assert.Contains("to 23.3 V", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Loads_behind_a_diode_that_guards_the_supply_are_fed()
+    {
+        var builder = new PanelBuilder().Supply("PS1").Diode("D1").Wire("PS1:+", "D1:A");
+        for (var i = 0; i < 24; i++)
+        {
+            builder.Actuator($"A{i}", "off", "on").Make($"S{i}", $"A{i}", "on").Lamp($"DS{i}")
+                .Wire("D1:K", $"S{i}:1").Wire($"S{i}:2", $"DS{i}:X1").Wire($"DS{i}:X2", "PS1:-");
+        }
+
+        Assert.Empty(builder.FindAll()); // In time: 2 to the power of 24 states.
+    }
+
+    [Fact]
     public void A_divider_that_keeps_the_voltage_down_is_left_in_peace()
     {
         // 24 V over 4.7 kohm and 1 kohm: 4.2 V.

@@ -1,0 +1,157 @@
+using Schematic.Analysis.Circuits;
+using Schematic.Model;
+
+namespace Schematic.Tests.Analysis.Positions;
+
+/// <summary>What each rule must find, written as plain sentences over the states that were tried.</summary>
+internal sealed class RuleOracle
+{
+    private readonly Panel _panel;
+    private readonly Simulator _sim;
+    private readonly Circuit _circuit;
+    private readonly List<Simulator.Look> _looks;
+    private readonly bool _hasShort;
+
+    public RuleOracle(Panel panel, Simulator sim, Circuit circuit)
+    {
+        (_panel, _sim, _circuit) = (panel, sim, circuit);
+        _looks = [.. sim.Lasting.Values.Select(l => l.Look)];
+        _hasShort = _looks.Any(l => l.IsShorted);
+        IsStuck = Stuck().Any();
+    }
+
+    /// <summary>Whether a lock sticks: what it keeps away is then not reported as missing, and nothing is expected of it here.</summary>
+    public bool IsStuck { get; }
+
+    /// <summary>What the proof may or may not say of things that never come about while a lock sticks.</summary>
+    public static bool IsLeftOpenByStuckLocks(string finding) =>
+        finding.EndsWith(" Warning", StringComparison.Ordinal)
+        || finding.Split(' ')[0] is "input-never-changes" or "load-never-energised" or "contact-never-closes" or "contact-never-opens";
+
+    private IEnumerable<Simulator.Look> Working => _looks.Where(l => !l.IsShorted);
+
+    public IEnumerable<string> Expected() =>
+    [
+        .. Shorts(), .. Tied(), .. Inputs(), .. Loads(), .. Contacts(),
+        .. Stuck().Select(s => $"lock-never-released {s.Actuator}").Distinct(), .. Expectations(), .. Never(),
+    ];
+
+    private IEnumerable<string> Shorts() => _sim.Supplies.Where((_, i) => _looks.Any(l => l.IsShortedAt(i)))
+        .Select(s => $"supply-shorted {s.Designator}");
+
+    private IEnumerable<string> Tied()
+    {
+        if (_sim.Supplies.Count < 2) yield break;
+        var (a, b) = (_sim.Supplies[0], _sim.Supplies[1]);
+        bool Meet(Simulator.Look l, string one, string other) => l.Joined(a.At(one), b.At(other));
+        if (Working.Any(l => (Meet(l, "+", "+") && Meet(l, "-", "-")) || (Meet(l, "+", "-") && Meet(l, "-", "+"))))
+            yield return $"supplies-tied {a.Designator} {b.Designator}";
+    }
+
+    private IEnumerable<string> Inputs()
+    {
+        foreach (var input in _circuit.Inputs)
+        {
+            double? Volts(Simulator.Look look) => look.InputVolts(input.Terminal, input.Board.At("GND"));
+            var isBeyond = _looks.Any(l => ProofAgreementTests.IsBeyond(l, input));
+            if (isBeyond) yield return $"over-limit-input {input.Terminal}";
+            if (!input.HasPull && Working.Any(l => Volts(l) is null) && Working.Any(l => Volts(l) is not null))
+                yield return $"floating-input {input.Terminal}";
+            if (_hasShort || isBeyond || IsStuck || IsStatedConstant(input) || !Meets(input.Node, e => e.Kind != ElementKind.Pull, boardsToo: true)) continue;
+            var low = Working.Any(l => Volts(l) <= LoadLimits.LowVolts(input.Input));
+            var high = Working.Any(l => Volts(l) >= LoadLimits.HighVolts(input.Input));
+            var other = Working.Any(l => !(Volts(l) <= LoadLimits.LowVolts(input.Input)) && !(Volts(l) >= LoadLimits.HighVolts(input.Input)));
+            if (new[] { low, high, other }.Count(x => x) == 1) yield return $"input-never-changes {input.Terminal}";
+        }
+    }
+
+    private bool IsStatedConstant(InputPoint input) => _panel.Expectations.OfType<LevelExpectation>()
+        .Any(e => e.Input == input.Terminal && e.When is AllCondition { Parts.IsEmpty: true });
+
+    private IEnumerable<string> Loads()
+    {
+        foreach (var load in _sim.Loads)
+        {
+            var element = _circuit.ElementOf(load.Designator)!;
+            var proper = _looks.Any(l => !l.IsShorted && l.IsDirect(load) && l.IsAttracted(load));
+            var sneaks = _looks.Any(l => !l.IsShorted && !l.IsDirect(load) && l.Fraction(load) >= LoadLimits.PartFraction);
+            if (proper && sneaks) yield return "sneak-path";
+            if (_hasShort || IsStuck) continue;
+            var isFed = _looks.Any(l => l.IsAttracted(load) || (l.IsDirect(load) && l.Fraction(load) >= LoadLimits.PartFraction));
+            bool Hangs(int node) => Meets(node, e => e.Kind is ElementKind.Resistor or ElementKind.Diode, boardsToo: false);
+            if (!isFed && (Hangs(element.FromNode) || Hangs(element.ToNode))) yield return $"load-never-energised {load.Designator}";
+        }
+    }
+
+    private IEnumerable<string> Contacts()
+    {
+        if (IsStuck) yield break;
+        foreach (var (a, b, when) in _sim.Contacts)
+        {
+            var isRelay = _panel.FindPart(a.Part) is Relay;
+            if (!isRelay && !_looks.Any(l => l.Holds(when))) yield return $"contact-never-closes {a} {b}";
+            else if (!isRelay && _looks.All(l => l.Holds(when))) yield return $"contact-never-opens {a} {b}";
+            // Joined by wires for good is another rule's finding.
+            else if (_circuit.NodeOf(a) != _circuit.NodeOf(b) && _looks.All(l => l.Joined(a, b)) && !(isRelay && _looks.All(l => l.Holds(when)))) yield return $"contact-never-opens {a} {b}";
+        }
+    }
+
+    private IEnumerable<ActuatorLock> Stuck() => _panel.Locks.Where(one =>
+    {
+        var index = _panel.Actuators.ToList().FindIndex(a => a.Name == one.Actuator);
+        var here = _sim.Lasting.Values.Select(l => l.Look)
+            .Where(l => one.Positions.Contains(_panel.Actuators[index].Positions[l.Positions[index]].Name)).ToList();
+        return here.Count > 0 && !here.Any(l => l.Holds(one.Release));
+    });
+
+    private IEnumerable<string> Expectations()
+    {
+        foreach (var expectation in _panel.Expectations.Where(e => e is not NeverExpectation))
+        {
+            var asked = Working.Where(l => l.Holds(expectation.When)).ToList();
+            var text = expectation switch
+            {
+                LevelExpectation l => $"{l.Input} {(l.Level == InputLevel.Low ? "low" : "high")}",
+                EnergisedExpectation e => $"{e.Part} {(e.Energised ? "energised" : "released")}",
+                ContinuityExpectation c => $"{c.From} {(c.Closed ? "closed" : "open")} to {c.To}",
+                _ => "",
+            };
+            if (asked.Any(l => !Fulfils(l, expectation))) yield return $"expectation-fails {text} Error";
+            else if (asked.Count == 0 && !_hasShort && !IsStuck) yield return $"expectation-fails {text} Warning";
+        }
+    }
+
+    private bool Fulfils(Simulator.Look look, Expectation expectation) => expectation switch
+    {
+        LevelExpectation e => _circuit.Inputs.Single(i => i.Terminal == e.Input) is var input
+            && look.InputVolts(input.Terminal, input.Board.At("GND")) is var volts
+            && (e.Level == InputLevel.Low ? volts <= LoadLimits.LowVolts(input.Input) : volts >= LoadLimits.HighVolts(input.Input)),
+        EnergisedExpectation e => look.IsEnergised(_panel.FindPart(e.Part)!) == e.Energised,
+        ContinuityExpectation e => look.Joined(e.From, e.To) == e.Closed,
+        _ => true,
+    };
+
+    private IEnumerable<string> Never() =>
+        from never in _panel.Expectations.OfType<NeverExpectation>()
+        let source = never.Sources[0]
+        where _looks.Any(l => l.Holds(never.When) && l.Reach(source, upstream: false).Contains(l.Group(never.Targets[0])))
+        select $"never-violated {source}";
+
+    /// <summary>Whether a node could come to a supply, or to a board's ground, were all contacts closed.</summary>
+    private bool Meets(int start, Func<Element, bool> mayCross, bool boardsToo)
+    {
+        var rails = _sim.Supplies.SelectMany(s => new[] { _circuit.NodeOf(s.At("+")), _circuit.NodeOf(s.At("-")) }).ToHashSet();
+        if (boardsToo) rails.UnionWith(_circuit.Inputs.Select(i => i.GroundNode));
+        var seen = new HashSet<int> { start };
+        var waiting = new Stack<int>(seen);
+        while (waiting.TryPop(out var node))
+        {
+            if (rails.Contains(node)) return true;
+            foreach (var next in _circuit.ContactsAt(node).Select(c => c.Other(node))
+                .Concat(_circuit.ElementsAt(node).Where(mayCross).Where(e => e.Kind != ElementKind.Supply).Select(e => e.Other(node))))
+                if (seen.Add(next)) waiting.Push(next);
+        }
+
+        return false;
+    }
+}
