@@ -39,6 +39,7 @@ internal sealed class ActuatorBinder(NameTable names, BindingReporter report)
         }
 
         CheckRest(scope, syntax);
+        CheckSprings(scope, byName);
         return
         [
             .. byName.Values.OrderBy(p => p.Name.Span.Start).Select(p => new ActuatorPosition(
@@ -62,6 +63,25 @@ internal sealed class ActuatorBinder(NameTable names, BindingReporter report)
             report.Contradiction(
                 scope.At(held.SpringsTo!.Span), $"`{held.Name.Text}` cannot be the rest position and spring away from itself.",
                 "Mark the position it springs to as rest.", scope.At(held.Rest!.Span));
+        }
+    }
+
+    /// <summary>Let go, an actuator comes to stand somewhere: springs do not lead round in a circle.</summary>
+    private void CheckSprings(Scope scope, Dictionary<string, PositionSyntax> byName)
+    {
+        foreach (var start in byName.Values.OrderBy(p => p.Name.Span.Start))
+        {
+            var at = start;
+            for (var i = 0; i < byName.Count && at?.SpringsTo is { } target; i++)
+            {
+                if (target.Text == at.Name.Text) break; // reported where its target is looked up
+                at = byName.GetValueOrDefault(target.Text);
+                if (at != start) continue;
+                report.Contradiction(
+                    scope.At(start.SpringsTo!.Span), $"`{start.Name.Text}` springs away and, by way of others, back to itself.",
+                    "One of these positions must stay by itself.", scope.At(target.Span));
+                return;
+            }
         }
     }
 

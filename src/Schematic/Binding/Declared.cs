@@ -41,7 +41,8 @@ internal sealed class Declared(string fullName, string kindWord, DeclaredKind ki
     /// <summary>Article and kind, for messages.</summary>
     public string Article => kindWord switch
     {
-        "actuator" or "led" => $"an {kindWord}",
+        "actuator" => "an actuator",
+        "led" => "an LED",
         "terminals" => "a terminal strip",
         "poles" or "pole" or "switch" => "a switch",
         _ => $"a {kindWord}",

@@ -42,7 +42,7 @@ internal sealed class ProofBinder(
     private EnergisedExpectation? Energised(Scope scope, ExpectSyntax syntax, Condition? when)
     {
         var load = names.Resolve(
-            scope, syntax.Part!, "a lamp, a led, a relay or a solenoid",
+            scope, syntax.Part!, "a lamp, an LED, a relay or a solenoid",
             d => d.Kind == DeclaredKind.Part && ConditionBinder.IsLoad(d.Part));
         return load is null || when is null
             ? null

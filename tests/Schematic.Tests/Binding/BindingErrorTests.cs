@@ -20,7 +20,7 @@ public class BindingErrorTests
         expect [[LEVEL2]] energised
         """,
         "unknown-name: An actuator named `LEVR` is not declared. -> Did you mean `LEVER`?",
-        "unknown-name: A lamp, a led, a relay or a solenoid named `LEVEL2` is not declared. -> Did you mean `LEVEL1`?");
+        "unknown-name: A lamp, an LED, a relay or a solenoid named `LEVEL2` is not declared. -> Did you mean `LEVEL1`?");
 
     [Fact]
     public void A_name_in_other_case_is_unknown_and_the_help_says_why() => MarkedText.Gives(
@@ -188,6 +188,7 @@ public class BindingErrorTests
         [[title]] "b"
         connector J1 { pins [[sockets]] ; strip 3 pitch 5 mm [[spiral]] 7 }
         actuator LEVER { a rest ; b [[rest]] ; c springs-to [[c]] }
+        actuator GRIP { a rest ; b springs-to [[c]] ; c springs-to b ; d springs-to c }
         solenoid L1 28 V 0.7 A [[40 ohm]]
         lamp DS1 28 V [[24 V]] 40 mA red [[green]]
         """,
@@ -196,6 +197,7 @@ public class BindingErrorTests
         "contradiction: `spiral` contradicts `strip`.",
         "stated-twice: The rest position is stated twice.",
         "contradiction: `c` springs to itself.",
+        "contradiction: `b` springs away and, by way of others, back to itself.",
         "contradiction: Voltage, current and resistance of the coil are all given.",
         "stated-twice: A voltage is stated twice.",
         "stated-twice: The colour is stated twice.");
