@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Schematic.Cli.Files;
 using Schematic.Diagnostics;
@@ -12,10 +13,15 @@ public sealed class FindingsOutput
     /// <summary>Adds the option to a command.</summary>
     public void AddTo(Command command) => command.Options.Add(_noColour);
 
-    /// <summary>Prints findings for people.</summary>
-    public void Print(CliConsole console, ParseResult parsed, LoadedPanel panel, TextWriter output)
+    /// <summary>Prints the findings of a panel for people.</summary>
+    public void Print(CliConsole console, ParseResult parsed, LoadedPanel panel, TextWriter output) =>
+        Print(console, parsed, panel.Findings, panel.Text.Folder, output);
+
+    /// <summary>Prints findings for people; <paramref name="folder"/> is what file names are relative to.</summary>
+    public void Print(
+        CliConsole console, ParseResult parsed, ImmutableArray<Diagnostic> findings, string folder, TextWriter output)
     {
         var theme = console.HasColour && !parsed.GetValue(_noColour) ? TextTheme.Colour : TextTheme.Plain;
-        new TextPrinter(theme, console.Width) { Folder = panel.Text.Folder }.Print(panel.Findings, output);
+        new TextPrinter(theme, console.Width) { Folder = folder }.Print(findings, output);
     }
 }

@@ -68,13 +68,8 @@ public sealed class SheetOutput
         var folder = console.PathOf(shownFolder);
         if (File.Exists(folder)) return Fail(console, $"'{shownFolder}' is a file; --out names a folder.");
         var files = PackFiles.Render(sheets, name, panel.Panel.Title, parsed.GetValue(_formats) ?? AllFormats, parsed.GetValue(_dpi));
-        foreach (var file in files)
-        {
-            var shown = Path.Combine(shownFolder, file.Name);
-            if (AtomicFile.Write(Path.Combine(folder, file.Name), shown, file.Bytes) is { } problem) return Fail(console, problem);
-            console.Out.Write($"{shown}\n");
-        }
-
+        if (AtomicFiles.Write(folder, shownFolder, files) is { } problem) return Fail(console, problem);
+        foreach (var file in files) console.Out.Write($"{Path.Combine(shownFolder, file.Name)}\n");
         WarnOfOlderSheets(console, folder, shownFolder, name, files);
         return ExitCode.Clean;
     }

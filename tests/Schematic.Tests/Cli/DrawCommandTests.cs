@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Text;
 using Schematic.Cli.Files;
+using Schematic.Rendering;
 using UglyToad.PdfPig;
 using Xunit;
 
@@ -163,22 +165,33 @@ public sealed class DrawCommandTests : IDisposable
     }
 
     [Fact]
-    public void A_file_is_replaced_whole_or_not_at_all()
+    public void A_pack_is_replaced_whole_or_not_at_all()
     {
-        var path = Path.Combine(_cli.Folder, "a.svg");
-        Assert.Null(AtomicFile.Write(path, "a.svg", "first"u8));
-        using (File.Open(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete))
-            Assert.Null(AtomicFile.Write(path, "a.svg", "second"u8));
-        Assert.Equal("second", File.ReadAllText(path));
+        _cli.Write("a.svg", "old a");
+        _cli.Write("c.svg/in the way", "");
+        ImmutableArray<PackFile> files = [new("a.svg", [1]), new("b.svg", [2]), new("c.svg", [3])];
+        Assert.Equal("'out/c.svg' cannot be written: it is a folder.", AtomicFiles.Write(_cli.Folder, "out", files));
         Assert.Equal(["a.svg"], _cli.Files("."));
+        Assert.Equal("old a", File.ReadAllText(Path.Combine(_cli.Folder, "a.svg")));
+        Assert.Null(AtomicFiles.Write(_cli.Folder, "out", files[..2]));
+        Assert.Equal(["a.svg", "b.svg"], _cli.Files("."));
+        Assert.Equal([1], _cli.Read("a.svg"));
     }
 
     [Fact]
-    public void A_program_that_dies_while_it_writes_leaves_the_old_file()
+    public void A_file_that_is_open_in_a_viewer_is_replaced()
     {
-        // What a killed run leaves behind: half a file under the temporary name, the old one untouched.
+        _cli.Write("a.svg", "old");
+        using var viewer = File.Open(Path.Combine(_cli.Folder, "a.svg"), FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        Assert.Null(AtomicFiles.Write(_cli.Folder, "", [new("a.svg", "new"u8.ToArray())]));
+        Assert.Equal("new", File.ReadAllText(Path.Combine(_cli.Folder, "a.svg")));
+    }
+
+    [Fact]
+    public void What_a_killed_run_left_behind_does_no_harm()
+    {
         _cli.Write("out/DK-1.pdf", "old");
-        _cli.Write($"out/DK-1.pdf.999{AtomicFile.TemporaryEnding}", "half");
+        _cli.Write($"out/DK-1.pdf.999{AtomicFiles.TemporaryEnding}", "half");
         Assert.Equal(0, _cli.Run("draw", _cli.Write("desk.panel", CliRun.CleanPanel), "--format", "pdf"));
         Assert.StartsWith("%PDF", Encoding.ASCII.GetString(_cli.Read("out/DK-1.pdf")), StringComparison.Ordinal);
     }

@@ -4,6 +4,7 @@ using Schematic.Diagnostics;
 using Schematic.Drawing;
 using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
+using Schematic.Layout.Labels;
 using Schematic.Layout.Schematics;
 using Schematic.Layout.Tables;
 using Schematic.Model;
@@ -11,7 +12,10 @@ using Schematic.Reports;
 
 namespace Schematic.Layout.Pack;
 
-/// <summary>Makes the whole pack of sheets of a panel, in the order of <see cref="SheetKind"/>, framed and numbered.</summary>
+/// <summary>
+/// Makes the whole pack of sheets of a panel, in the order of <see cref="SheetKind"/>, framed and numbered. To add a list, name
+/// it in <see cref="Lists"/>.
+/// </summary>
 public static class PackBuilder
 {
     /// <summary>What is stamped across sheets that were drawn in spite of errors.</summary>
@@ -28,7 +32,8 @@ public static class PackBuilder
         ImmutableArray<SheetContent> behind =
         [
             .. FaceSheets.Build(panel, frame),
-            .. Tables(context, findings).SelectMany(t => TableSheets.Build(t.Table, t.Kind, frame)),
+            .. Lists(context, findings).SelectMany(l => ListSheets(l.Title, l.Tables, l.Kind, frame)),
+            .. LabelSheets.Build(context, frame),
         ];
         ImmutableArray<SheetContent> contents = [.. Schematics(panel, frame, behind), .. behind];
         return frame.Finish(contents.OrderBy(c => c.Kind), panel, StampFor(findings));
@@ -44,22 +49,6 @@ public static class PackBuilder
     private static string? StampFor(ImmutableArray<Diagnostic> findings) =>
         findings.Any(f => f.Severity == Severity.Error) ? NotChecked : null;
 
-    /// <summary>The tables of the pack that have rows, with the kind of sheet that each stands on.</summary>
-    private static IEnumerable<(ReportTable Table, SheetKind Kind)> Tables(
-        AnalysisContext context, ImmutableArray<Diagnostic> findings)
-    {
-        IEnumerable<(ReportTable? Table, SheetKind Kind)> all =
-        [
-            (WireList.Build(context), SheetKind.WireList),
-            (CutList.Build(context), SheetKind.WireList),
-            .. WorkList.Build(context).Select(t => ((ReportTable?)t, SheetKind.WorkList)),
-            (PartsList.Build(context), SheetKind.PartsList),
-            (PartsList.BuildAlternatives(context), SheetKind.PartsList),
-            (FindingsList.Build(findings), SheetKind.Findings),
-        ];
-        return all.Where(t => t.Table is { Rows.Length: > 0 }).Select(t => (t.Table!, t.Kind));
-    }
-
     /// <summary>
     /// The schematic sheets refer to each other by number, so they must know how many sheets come before them: the sheet list,
     /// which is there when the pack is long. They are laid out again only when the first guess was wrong.
@@ -71,5 +60,24 @@ public static class PackBuilder
         var sheets = SchematicSheets.Build(panel, frame, before + 1);
         var after = frame.FrontSheetCount([.. sheets, .. behind], panel);
         return after == before ? sheets : SchematicSheets.Build(panel, frame, after + 1);
+    }
+
+    /// <summary>The lists of the pack: what their sheets are called, their tables, and the kind of sheet.</summary>
+    private static IEnumerable<(string Title, ImmutableArray<ReportTable?> Tables, SheetKind Kind)> Lists(
+        AnalysisContext context, ImmutableArray<Diagnostic> findings) =>
+    [
+        ("Wire list", [WireList.Build(context)], SheetKind.WireList),
+        ("Cut list", [CutList.Build(context)], SheetKind.WireList),
+        ("Work list", [.. WorkList.Build(context)], SheetKind.WorkList),
+        ("Load sheet", [.. LoadSheet.Build(context)], SheetKind.LoadSheet),
+        ("Parts list", [PartsList.Build(context), PartsList.BuildAlternatives(context)], SheetKind.PartsList),
+        ("Open findings", [FindingsList.Build(findings)], SheetKind.Findings),
+    ];
+
+    private static ImmutableArray<SheetContent> ListSheets(
+        string title, ImmutableArray<ReportTable?> tables, SheetKind kind, SheetFrame frame)
+    {
+        ImmutableArray<ReportTable> filled = [.. tables.OfType<ReportTable>().Where(t => !t.Rows.IsEmpty)];
+        return filled.IsEmpty ? [] : StackedTables.Build(title, filled, kind, frame);
     }
 }

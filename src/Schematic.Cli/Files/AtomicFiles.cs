@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using Schematic.Rendering;
+
+namespace Schematic.Cli.Files;
+
+/// <summary>
+/// Writes files all or none: each under a temporary name beside its own, and when all are whole they are renamed. Nobody ever
+/// prints half a drawing, or one sheet of today with one of yesterday.
+/// </summary>
+public static class AtomicFiles
+{
+    /// <summary>The ending of temporary names.</summary>
+    public const string TemporaryEnding = ".part";
+
+    /// <summary>Writes the files; returns null, or one sentence that says why it could not be done.</summary>
+    /// <param name="folder">Absolute path of the folder; it is made when it is missing.</param>
+    /// <param name="shownFolder">The folder as the user wrote it.</param>
+    /// <param name="files">What to write.</param>
+    public static string? Write(string folder, string shownFolder, ImmutableArray<PackFile> files)
+    {
+        var at = shownFolder;
+        var waiting = new List<string>();
+        try
+        {
+            Directory.CreateDirectory(folder);
+            foreach (var file in files)
+            {
+                at = Path.Combine(shownFolder, file.Name);
+                if (Directory.Exists(Path.Combine(folder, file.Name))) return $"'{at}' cannot be written: it is a folder.";
+                waiting.Add(TemporaryName(folder, file));
+                WriteWhole(waiting[^1], file.Bytes);
+            }
+
+            foreach (var file in files)
+            {
+                at = Path.Combine(shownFolder, file.Name);
+                File.Move(TemporaryName(folder, file), Path.Combine(folder, file.Name), overwrite: true);
+            }
+
+            return null;
+        }
+        catch (Exception failure) when (FileProblems.IsAboutFile(failure))
+        {
+            return FileProblems.Writing(at, failure);
+        }
+        finally
+        {
+            foreach (var path in waiting) Discard(path);
+        }
+    }
+
+    private static string TemporaryName(string folder, PackFile file) =>
+        Path.Combine(folder, $"{file.Name}.{Environment.ProcessId}{TemporaryEnding}");
+
+    private static void WriteWhole(string path, byte[] bytes)
+    {
+        using var file = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None);
+        file.Write(bytes);
+        file.Flush(flushToDisk: true);
+    }
+
+    private static void Discard(string temporary)
+    {
+        try
+        {
+            File.Delete(temporary);
+        }
+        catch (Exception failure) when (FileProblems.IsAboutFile(failure))
+        {
+            // It was never made, or the folder went away: nothing is left to clean up.
+        }
+    }
+}
