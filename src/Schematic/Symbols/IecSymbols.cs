@@ -3,9 +3,6 @@ namespace Schematic.Symbols;
 /// <summary>Symbols after IEC 60617, as its words are remembered.</summary>
 internal sealed class IecSymbols : SymbolSet
 {
-    protected override SymbolDrawing ResistorAlong(SymbolDrawing drawing) =>
-        drawing.Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0);
-
     protected override SymbolDrawing Pivot(SymbolDrawing drawing, double x, double y) => drawing;
 
     /// <summary>The blade's tip stands short of the fixed end.</summary>
@@ -31,6 +28,9 @@ internal sealed class IecSymbols : SymbolSet
     protected override Symbol Led() => Rays(Rectifier(new SymbolDrawing(SymbolKind.Led))).Done();
 
     protected override Symbol Diode() => Rectifier(new SymbolDrawing(SymbolKind.Diode)).Done();
+
+    protected override Symbol Resistor() => new SymbolDrawing(SymbolKind.Resistor).InLine("1", "2")
+        .Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0).Done();
 
     /// <summary>A rectangle with its leads on the long sides.</summary>
     protected override Symbol Coil() => Winding(new SymbolDrawing(SymbolKind.Coil)).Done();

@@ -3,9 +3,6 @@ namespace Schematic.Symbols;
 /// <summary>Symbols after IEEE 315, as its words are remembered.</summary>
 internal sealed class IeeeSymbols : SymbolSet
 {
-    protected override SymbolDrawing ResistorAlong(SymbolDrawing drawing) => drawing.Line(
-        0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0);
-
     protected override SymbolDrawing Pivot(SymbolDrawing drawing, double x, double y) => drawing.ContactPoint(x, y);
 
     /// <summary>A blade raised above its terminal.</summary>
@@ -28,6 +25,10 @@ internal sealed class IeeeSymbols : SymbolSet
     protected override Symbol Led() => Rays(Rectifier(new SymbolDrawing(SymbolKind.Led))).Done();
 
     protected override Symbol Diode() => Rectifier(new SymbolDrawing(SymbolKind.Diode)).Done();
+
+    /// <summary>A zigzag.</summary>
+    protected override Symbol Resistor() => new SymbolDrawing(SymbolKind.Resistor).InLine("1", "2").Line(
+        0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0).Done();
 
     /// <summary>A circle with the letter of a relay.</summary>
     protected override Symbol Coil() => new SymbolDrawing(SymbolKind.Coil).InLine("1", "2")

@@ -55,8 +55,6 @@ internal sealed class SymbolDrawing(SymbolKind kind)
     public SymbolDrawing Letter(string text, double x, double y, double height = 2.5) =>
         Add(new TextMark(MarkRole.Symbol, text, new PointMm(x, y + (height / 2)), height) { Align = TextAlign.Middle });
 
-    public SymbolDrawing With(Func<SymbolDrawing, SymbolDrawing> part) => part(this);
-
     public Symbol Done() => new(kind, _marks.ToImmutable(), _ports.ToImmutable());
 
     private SymbolDrawing Add(Mark mark)

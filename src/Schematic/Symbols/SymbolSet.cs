@@ -16,7 +16,7 @@ internal abstract class SymbolSet
         SymbolKind.Lamp => Lamp(),
         SymbolKind.Led => Led(),
         SymbolKind.Diode => Diode(),
-        SymbolKind.Resistor => ResistorAlong(new SymbolDrawing(kind).InLine("1", "2")).Done(),
+        SymbolKind.Resistor => Resistor(),
         SymbolKind.Coil => Coil(),
         SymbolKind.Solenoid => Solenoid(),
         SymbolKind.Fuse => Fuse(),
@@ -52,12 +52,11 @@ internal abstract class SymbolSet
         var rest = closedAtRest is { } closed ? YOf(closed) : throws == 1 ? -ThrowPitch / 2 : YOf(((throws - 1) / 2) + 0.5);
         var reach = closedAtRest is null ? 0.75 : 1;
         drawing.Line(0, 0, 2.5, 0).Line(2.5, 0, 2.5 + ((contact - 2.5) * reach), rest * reach);
-        for (var i = 0; i < throws; i++) ThrowPoint(drawing, contact, YOf(i));
+        for (var i = 0; i < throws; i++) drawing.ContactPoint(contact, YOf(i));
         return Pivot(drawing, 2.5, 0).Done();
     }
 
-    protected abstract SymbolDrawing ResistorAlong(SymbolDrawing drawing);
-
+    /// <summary>What the style draws where a blade turns.</summary>
     protected abstract SymbolDrawing Pivot(SymbolDrawing drawing, double x, double y);
 
     protected abstract Symbol Make();
@@ -71,6 +70,8 @@ internal abstract class SymbolSet
     protected abstract Symbol Led();
 
     protected abstract Symbol Diode();
+
+    protected abstract Symbol Resistor();
 
     protected abstract Symbol Coil();
 
@@ -109,8 +110,6 @@ internal abstract class SymbolSet
     /// <summary>One period of alternating current around (x, 0).</summary>
     protected static SymbolDrawing Wave(SymbolDrawing drawing, double x) =>
         drawing.Arc(x - 0.9, 0, 0.9, 180, 180).Arc(x + 0.9, 0, 0.9, 180, -180);
-
-    private static void ThrowPoint(SymbolDrawing drawing, double x, double y) => drawing.ContactPoint(x, y);
 
     private static Symbol Terminal() => new SymbolDrawing(SymbolKind.Terminal)
         .Port("1", 0, 0, PortSide.Left).ContactPoint(0, 0, 0.9).Done();

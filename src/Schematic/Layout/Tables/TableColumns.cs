@@ -13,7 +13,7 @@ internal sealed class TableColumns
     private const double UnbreakableWord = 40;
 
     // The most that a column of text grows beyond what stands in it, in millimetres.
-    private const double MostSpread = 15;
+    private const double MostSpread = 25;
 
     private readonly ImmutableArray<ImmutableArray<string>> _rows;
 
