@@ -22,15 +22,7 @@ public static class PackFiles
         int dpi = PngWriter.DefaultDpi)
     {
         var svgs = sheets.Select(SvgWriter.Write).ToArray();
-        var pictures = new byte[sheets.Length][];
-        byte[] document = [];
-        // The document is one long piece of work: it begins first, beside the pictures.
-        Parallel.For(-1, sheets.Length, i =>
-        {
-            if (i >= 0 && formats.Contains(SheetFormat.Png)) pictures[i] = PngWriter.Write(svgs[i], dpi);
-            if (i < 0 && formats.Contains(SheetFormat.Pdf)) document = PdfWriter.Write(svgs, title);
-        });
-
+        var (pictures, document) = Paint(svgs, title, formats, dpi);
         var files = ImmutableArray.CreateBuilder<PackFile>();
         for (var i = 0; i < sheets.Length; i++)
         {
@@ -41,6 +33,23 @@ public static class PackFiles
 
         if (formats.Contains(SheetFormat.Pdf)) files.Add(new PackFile(SafeName(name) + ".pdf", document));
         return files.ToImmutable();
+    }
+
+    /// <summary>Reads every SVG once and paints both formats from it; the document is written beside the pictures.</summary>
+    private static (byte[][] Pictures, byte[] Document) Paint(
+        string[] svgs, TitleData title, IReadOnlyCollection<SheetFormat> formats, int dpi)
+    {
+        var files = new byte[svgs.Length][];
+        byte[] document = [];
+        if (!formats.Contains(SheetFormat.Png) && !formats.Contains(SheetFormat.Pdf)) return (files, document);
+        var pictures = svgs.AsParallel().AsOrdered().Select(svg => new SvgPicture(svg)).ToArray();
+        Parallel.For(-1, svgs.Length, i =>
+        {
+            if (i >= 0 && formats.Contains(SheetFormat.Png)) files[i] = PngWriter.Write(pictures[i], dpi);
+            if (i < 0 && formats.Contains(SheetFormat.Pdf)) document = PdfWriter.Write(pictures, title);
+        });
+        foreach (var picture in pictures) picture.Dispose();
+        return (files, document);
     }
 
     /// <summary>A name that every file system takes: letters, digits, dot, hyphen, underscore.</summary>

@@ -15,29 +15,25 @@ public static class PdfWriter
     /// <summary>The PDF file of sheets given as SVG text: the same bytes in every run.</summary>
     public static byte[] Write(IEnumerable<string> sheets, TitleData title)
     {
-        var pictures = new List<SvgPicture>();
+        var pictures = sheets.Select(svg => new SvgPicture(svg)).ToList();
         try
         {
-            using var output = new MemoryStream();
-            using (var document = SKDocument.CreatePdf(output, MetadataOf(title)))
-            {
-                foreach (var svg in sheets)
-                {
-                    var picture = new SvgPicture(svg);
-                    pictures.Add(picture);
-                    AddPage(document, picture);
-                }
-
-                document.Close();
-            }
-
-            return output.ToArray();
+            return Write(pictures, title);
         }
         finally
         {
-            // The document uses the pictures' typefaces until it is closed.
             foreach (var picture in pictures) picture.Dispose();
         }
+    }
+
+    /// <summary>The PDF file of sheets that have been read already. It uses their typefaces until it is closed.</summary>
+    internal static byte[] Write(IEnumerable<SvgPicture> sheets, TitleData title)
+    {
+        using var output = new MemoryStream();
+        using var document = SKDocument.CreatePdf(output, MetadataOf(title));
+        foreach (var sheet in sheets) AddPage(document, sheet);
+        document.Close();
+        return output.ToArray();
     }
 
     private static void AddPage(SKDocument document, SvgPicture picture)

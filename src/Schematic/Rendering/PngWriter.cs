@@ -15,6 +15,12 @@ public static class PngWriter
     public static byte[] Write(string svg, int dpi = DefaultDpi)
     {
         using var picture = new SvgPicture(svg);
+        return Write(picture, dpi);
+    }
+
+    /// <summary>The PNG file of a sheet that has been read already.</summary>
+    internal static byte[] Write(SvgPicture picture, int dpi)
+    {
         using var surface = SKSurface.Create(new SKImageInfo(
             Pixels(picture.WidthMm, dpi), Pixels(picture.HeightMm, dpi), SKColorType.Rgba8888, SKAlphaType.Opaque));
         surface.Canvas.Clear(SKColors.White);
