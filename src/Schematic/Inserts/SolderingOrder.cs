@@ -26,8 +26,8 @@ public static class SolderingOrder
 
     /// <summary>The rule that <see cref="Of"/> follows for this insert, in words.</summary>
     public static string Words(InsertArrangement insert) => insert.Outline == InsertOutline.Round
-        ? "centre out, each ring clockwise from the top"
-        : "bottom row up, each row from left to right";
+        ? "centre out, clockwise from the top"
+        : "bottom row up, left to right";
 
     private static double Radius(ContactPosition c) => Math.Sqrt((c.XMm * c.XMm) + (c.YMm * c.YMm));
 

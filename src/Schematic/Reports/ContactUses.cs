@@ -41,8 +41,14 @@ public sealed class ContactUses
     private ContactUse UseOf(Connector connector, string contact)
     {
         var here = connector.At(contact);
-        return new ContactUse(contact, PurposeOf(here), [.. _wires[here]], connector.Spares.Contains(contact));
+        return new ContactUse(contact, PurposeOf(here), [.. _wires[here]], IsSpare(connector, here));
     }
+
+    /// <summary>Spare here, or spare on the half it mates while nothing is known of it here.</summary>
+    private bool IsSpare(Connector connector, TerminalId here) =>
+        connector.Spares.Contains(here.Name)
+        || (_mates.TryGetValue(connector.Designator, out var mate) && _parts.GetValueOrDefault(mate) is Connector other
+            && other.Spares.Contains(here.Name) && !_wires.Contains(here) && !_devices.Contains(here) && !_nets.Contains(here));
 
     private string PurposeOf(TerminalId here)
     {

@@ -18,6 +18,14 @@ public class WireInkTests
     }
 
     [Fact]
+    public void Letters_on_every_wire_colour_survive_a_black_and_white_printer() =>
+        Assert.All(Enum.GetValues<ColourCode>(), colour =>
+        {
+            var ground = WireInk.Of(colour);
+            Assert.True(Math.Abs(ground.Luminance - WireInk.LettersOn(ground).Luminance) > 0.4, colour.ToString());
+        });
+
+    [Fact]
     public void Contrast_of_black_and_white_is_21()
     {
         // WCAG 2.1 states the range 1 to 21.

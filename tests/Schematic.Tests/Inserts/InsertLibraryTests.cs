@@ -86,6 +86,16 @@ public class InsertLibraryTests
     public void The_three_way_A_coded_file_leaves_number_2_out() =>
         Assert.Equal(["1", "3", "4"], ConnectorOf("a-coded-3").Insert.Contacts.Select(c => c.Name));
 
+    [Fact]
+    public void A_plug_takes_its_insert_from_a_library_file_it_mates()
+    {
+        var library = File.ReadAllText(Path.Combine(Folder, "din-5.panel"));
+        var result = TestPanels.Read("use \"din-5.panel\" as LAMP\nconnector P1 { sockets ; mates LAMP.J1 }\n", ("din-5.panel", library));
+        Assert.False(result.HasErrors);
+        var plug = Assert.IsType<Connector>(result.Panel.FindPart("P1"));
+        Assert.Equal(["1", "2", "3", "4", "5"], plug.Insert.Contacts.Select(c => c.Name));
+    }
+
     private static Connector ConnectorOf(string file) =>
         (Connector)PanelLoader.LoadFile(Path.Combine(Folder, file + ".panel")).Panel.Parts[0];
 }

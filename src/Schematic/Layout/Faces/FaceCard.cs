@@ -52,16 +52,26 @@ internal sealed class FaceCard
     {
         if (_fit.IsSplit) return null;
         Block? best = null;
-        foreach (var views in new[] { Views(sideBySide: true), Views(sideBySide: false) })
+        foreach (var candidate in new[] { Views(sideBySide: true), Views(sideBySide: false) }.SelectMany(Candidates))
         {
-            foreach (var candidate in new[] { TableBeside(views), TableBelow(views) })
-            {
-                if (candidate is null || candidate.Width > _width + 1e-6 || candidate.Height > _height + 1e-6) continue;
-                if (best is null || candidate.Height < best.Height - 1) best = candidate;
-            }
+            if (candidate.Width > _width + 1e-6 || candidate.Height > _height + 1e-6) continue;
+            if (best is null || candidate.Height < best.Height - 1) best = candidate;
         }
 
         return best;
+    }
+
+    /// <summary>The table beside or below the views, the notes under the views or under everything.</summary>
+    private IEnumerable<Block> Candidates(Block views)
+    {
+        var noted = WithNotes(views);
+        Block?[] withoutNotes = [TableBeside(views), TableBelow(views)];
+        Block?[] bodies =
+        [
+            TableBeside(noted), TableBelow(noted),
+            .. withoutNotes.Select(b => b is null ? null : Block.Stack(Gap, b, Notes(_width))),
+        ];
+        return bodies.Where(b => b is not null).Select(b => Block.Stack(Gap, Heading(""), b!));
     }
 
     private Block? TableBeside(Block views)
@@ -75,15 +85,14 @@ internal sealed class FaceCard
             WithSoldering(_width, list => Block.Stack(Gap, Block.Row(Gap, views, table), list)),
             WithSoldering(_width - views.Width - table.Width - (2 * Gap), list => Block.Row(Gap, views, table, list)),
         ];
-        var lowest = choices.Where(c => c is not null).MinBy(c => c!.Height);
-        return lowest is null ? null : Block.Stack(Gap, Heading(""), lowest);
+        return choices.Where(c => c is not null && c.Width <= _width + 1e-6).MinBy(c => c!.Height);
     }
 
     private Block? TableBelow(Block views)
     {
         var (table, next) = _contacts.Take(0, _width, _height);
         if (next < _contacts.Count) return null;
-        return WithSoldering(_width, list => Block.Stack(Gap, Heading(""), views, table, list));
+        return WithSoldering(_width, list => Block.Stack(Gap, views, table, list));
     }
 
     /// <summary>What <paramref name="arrange"/> makes of the whole soldering list at that width, or null when there is no room.</summary>
@@ -101,9 +110,10 @@ internal sealed class FaceCard
     {
         var drawing = new FaceViewDrawing(_connector, _uses, _fit.Scale);
         Block[] views = [drawing.Draw(FaceWords.FrontOf(_connector)), drawing.Draw(FaceWords.RearOf(_connector))];
-        var both = sideBySide ? Block.Level(Gap * 2, views) : Block.Centred(Gap, views);
-        return Block.Stack(3, both, Notes(Math.Max(both.Width, NoteWidthMm)));
+        return sideBySide ? Block.Level(Gap * 2, views) : Block.Centred(Gap, views);
     }
+
+    private Block WithNotes(Block views) => Block.Stack(3, views, Notes(Math.Max(views.Width, NoteWidthMm)));
 
     private Block Notes(double width) => Block.Stack(
         0.9, FaceWords.Notes(_connector, _uses, _fit.Scale).Select(n => FaceText.Lines(n, FaceText.QuietMm, width)));
@@ -130,7 +140,7 @@ internal sealed class FaceCard
     {
         var drawing = new FaceViewDrawing(_connector, _uses, _fit.Scale);
         var (front, rear) = (drawing.Draw(FaceWords.FrontOf(_connector)), drawing.Draw(FaceWords.RearOf(_connector)));
-        pages.Add(Block.Stack(Gap, Heading(""), front, Notes(Math.Max(front.Width, NoteWidthMm))));
+        pages.Add(Block.Stack(Gap, Heading(""), WithNotes(front)));
         pages.Add(Block.Stack(Gap, Heading(" (continued)"), rear));
         return 0;
     }
@@ -138,7 +148,7 @@ internal sealed class FaceCard
     private int AddViews(ImmutableArray<Block>.Builder pages)
     {
         var heading = Heading("");
-        Block[] choices = [Views(sideBySide: true), Views(sideBySide: false)];
+        Block[] choices = [WithNotes(Views(sideBySide: true)), WithNotes(Views(sideBySide: false))];
         var views = choices.Where(v => v.Width <= _width && v.Height + heading.Height + Gap <= _height)
             .DefaultIfEmpty(choices[0]).MinBy(v => v.Width)!;
         var (table, next) = _contacts.Take(0, _width - views.Width - Gap, _height - heading.Height - Gap);

@@ -17,14 +17,12 @@ internal sealed record FaceFit(FaceScale Scale, bool IsSplit)
     /// <summary>Two lines of caption above each view.</summary>
     private const double CaptionMm = 10;
 
-    /// <summary>Large lettering is for small inserts only.</summary>
-    private const double SmallViewMm = 52;
-
-    /// <summary>The most readable lettering at which both views fit; a turned face or one view a page rather than no colour letters.</summary>
+    /// <summary>
+    /// The most readable lettering at which both views fit, the largest aside: that is for connectors that have a sheet to
+    /// themselves. A face is turned, cut into parts or given a page for each view rather than drawn without colour letters.
+    /// </summary>
     public static FaceFit For(Connector connector, ImmutableArray<ContactUse> uses, double width, double height)
     {
-        var large = Largest(connector, uses);
-        if (IsSmall(connector, large.Scale)) return large;
         foreach (var lettering in FaceLettering.Choices.Skip(1).SkipLast(1))
         {
             var ways = Ways(connector, uses, lettering);
@@ -60,12 +58,6 @@ internal sealed record FaceFit(FaceScale Scale, bool IsSplit)
             .Max(c => c.YMm) - connector.Insert.Contacts.Min(c => c.YMm) > width / 2);
         while (!OneFits(connector, scale, width, height)) scale = scale.Shrunk(0.95);
         return new FaceFit(scale, IsSplit: !BothFit(connector, scale, width, height));
-    }
-
-    private static bool IsSmall(Connector connector, FaceScale scale)
-    {
-        var (width, height) = scale.SizeOf(connector);
-        return width <= SmallViewMm && height <= SmallViewMm;
     }
 
     private static bool BothFit(Connector connector, FaceScale scale, double width, double height)

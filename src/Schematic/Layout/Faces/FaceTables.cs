@@ -43,7 +43,7 @@ internal static class FaceTables
     {
         var work = connector.Termination is Termination.Solder or Termination.Unstated ? "Soldering order" : "Fitting order";
         var side = connector.Gender switch { Gender.Pins => " of the pins", Gender.Sockets => " of the sockets", _ => "" };
-        return $"{work}, looking at the wire side{side}: {SolderingOrder.Words(connector.Insert)}";
+        return $"{work}, wire side{side}: {SolderingOrder.Words(connector.Insert)}";
     }
 
     private static string UseWords(ContactUse use) =>

@@ -13,6 +13,17 @@ internal sealed class TableFlow(ReportTable table)
     /// <summary>Closer rows than the lists have: the table should stand beside its face.</summary>
     private const double RoomAroundMm = 1.15;
 
+    private const int MostPanes = 12;
+
+    /// <summary>Wider and higher than any sheet, in millimetres.</summary>
+    private const double UnboundedMm = 5000;
+
+    private readonly TableColumns _natural = TableColumns.Split(table, UnboundedMm, RoomAroundMm).First();
+
+    private readonly Dictionary<double, TableColumns?> _broken = [];
+
+    private readonly Dictionary<TableColumns, ImmutableArray<TableRow>> _rows = [];
+
     public bool IsEmpty => table.Rows.IsEmpty;
 
     public int Count => table.Rows.Length;
@@ -25,21 +36,37 @@ internal sealed class TableFlow(ReportTable table)
     public (Block Block, int Next) Take(int from, double width, double height, double wanted = 0)
     {
         (Block Block, int Next) best = (Block.Empty, from);
-        for (var panes = 1; panes <= 8; panes++)
+        for (var panes = 1; ; panes++)
         {
-            var columns = TableColumns.Split(table, ((width + PaneGap) / panes) - PaneGap, RoomAroundMm).ToList();
-            if (columns.Count != 1) break;
-            var taken = Fill(columns[0], panes, from, height);
-            if (best.Next == Count && best.Block.Height <= wanted) break;
+            var paneWidth = ((width + PaneGap) / panes) - PaneGap;
+            if (ColumnsFor(paneWidth) is not { } columns) return best;
+            var taken = Fill(columns, RowsOf(columns, height), panes, from, height);
             if (taken.Next > best.Next || (taken.Next == best.Next && taken.Block.Height < best.Block.Height - 1)) best = taken;
+            if (best.Next == Count && best.Block.Height <= wanted) return best;
+            // More panes than fit unbroken only break more cells.
+            if (paneWidth < _natural.Width || panes == MostPanes) return best;
         }
-
-        return best;
     }
 
-    private static (Block Block, int Next) Fill(TableColumns columns, int panes, int from, double height)
+    /// <summary>The columns at their own width, or broken where that is too wide; null where they cannot stand side by side.</summary>
+    private TableColumns? ColumnsFor(double width)
     {
-        var rows = columns.Rows(height - columns.Header.Height);
+        if (width >= _natural.Width) return _natural;
+        if (_broken.TryGetValue(width, out var known)) return known;
+        var parts = TableColumns.Split(table, width, RoomAroundMm).Take(2).ToList();
+        return _broken[width] = parts.Count == 1 && parts[0].Width <= width + 1e-6 ? parts[0] : null;
+    }
+
+    private ImmutableArray<TableRow> RowsOf(TableColumns columns, double height)
+    {
+        if (!_rows.TryGetValue(columns, out var rows)) rows = _rows[columns] = columns.Rows(UnboundedMm);
+        var room = height - columns.Header.Height;
+        return rows.All(r => r.Height <= room) ? rows : columns.Rows(room);
+    }
+
+    private static (Block Block, int Next) Fill(
+        TableColumns columns, ImmutableArray<TableRow> rows, int panes, int from, double height)
+    {
         if (columns.Header.Height + rows.Skip(from).Take(1).Sum(r => r.Height) > height) return (Block.Empty, from);
         var full = Deal(rows, panes, from, height - columns.Header.Height);
         var low = rows.Skip(from).Take(full - from).Sum(r => r.Height) / panes;

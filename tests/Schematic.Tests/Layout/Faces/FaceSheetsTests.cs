@@ -1,11 +1,15 @@
 using System.Collections.Immutable;
+using System.Text;
+using ApprovalTests;
 using CsCheck;
 using Schematic.Drawing;
 using Schematic.Inserts;
 using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
 using Schematic.Model;
+using Schematic.Rendering;
 using Schematic.Tests.Inserts;
+using Schematic.Tests.Rendering;
 using Xunit;
 
 namespace Schematic.Tests.Layout.Faces;
@@ -42,7 +46,7 @@ public class FaceSheetsTests
                     AssertNoOverlap(sheet);
                 }
             },
-            iter: 40);
+            iter: 25);
 
     [Fact]
     public void Every_contact_is_drawn_on_both_faces_and_at_true_size_on_both_faces() =>
@@ -61,7 +65,7 @@ public class FaceSheetsTests
                         .Any(t => t.Text.StartsWith("Larger than this sheet", StringComparison.Ordinal)));
                 }
             },
-            iter: 15);
+            iter: 10);
 
     [Theory]
     [InlineData(5)]
@@ -95,7 +99,7 @@ public class FaceSheetsTests
                         Assert.Contains(circles[text.Owner], c => Holds(c, text));
                 }
             },
-            iter: 15);
+            iter: 10);
 
     [Fact]
     public void The_rear_view_is_the_exact_mirror_of_the_front_view()
@@ -184,6 +188,27 @@ public class FaceSheetsTests
         Assert.Contains(texts, t => t.StartsWith("seen from the mating side of the sockets", StringComparison.Ordinal));
         Assert.Contains(texts, t => t.StartsWith("seen from the wire side of the sockets", StringComparison.Ordinal));
         Assert.Contains("Numbering: 1 at the centre, clockwise outward, on the front of the pins; rings derived from the count: 1 6 12 18.", texts);
+    }
+
+    [Fact]
+    public void Every_number_and_colour_letter_reads_on_a_black_and_white_print()
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(37));
+        var frame = SheetFrame.For(panel);
+        var sheet = frame.Finish(FaceSheets.Build(panel, frame), panel).First(s => s.Kind == SheetKind.Faces);
+        var print = GreyPicture.Of(sheet);
+        Assert.All(
+            sheet.Marks.OfType<TextMark>().Where(t => t.Owner?.StartsWith("P1:", StringComparison.Ordinal) == true),
+            text => Assert.True(print.ContrastIn(text.Bounds.Grown(-0.4)) > 100, $"{text.Owner} {text.Text}"));
+    }
+
+    [Fact]
+    public void Faces_of_a_small_panel_look_as_approved()
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(7), new RowsInsert([5, 4]) { IsStaggered = true, Face = FaceView.FrontOfPins });
+        var frame = SheetFrame.For(panel);
+        var sheet = frame.Finish(FaceSheets.Build(panel, frame), panel).First(s => s.Kind == SheetKind.Faces);
+        Approvals.VerifyBinaryFile(Encoding.UTF8.GetBytes(SvgWriter.Write(sheet)), "svg");
     }
 
     [Fact]
