@@ -77,8 +77,9 @@ public sealed class AnalysisContext
     /// <summary>The contacts that meet this one in mated connectors; one, unless the mating is wrong.</summary>
     public IEnumerable<TerminalId> MatesOf(TerminalId contact) => _matesOf.Value[contact];
 
-    /// <summary>Whether a wire ends on the terminal or a net names it: whether the harness reaches it.</summary>
-    public bool IsInHarness(TerminalId terminal) => WiresAt(terminal).Any() || NetsAt(terminal).Any();
+    /// <summary>Whether a wire or a screen ends on the terminal or a net names it: whether the harness reaches it.</summary>
+    public bool IsInHarness(TerminalId terminal) =>
+        WiresAt(terminal).Any() || NetsAt(terminal).Any() || Panel.Cables.Any(c => c.ScreenTerminal == terminal);
 
     /// <summary>Whether anything at all is on the terminal: harness or inside wiring.</summary>
     public bool IsUsed(TerminalId terminal) =>

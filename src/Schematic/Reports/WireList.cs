@@ -81,6 +81,8 @@ public static class WireList
         yield return $"Marks: how often the wire carries its number ({Sources.WireMarks}). Cable cores are marked at both ends.";
         if (all.Exists(w => w.LengthMm is null)) yield return "A wire without length is cut to fit; leave slack for two more terminations (FAA AC 43.13-1B 11-118).";
         if (all.Exists(w => w.IsGaugeChosen)) yield return "(chosen): the file states no cross-section; the load sheet says how it was found.";
+        foreach (var cable in context.Panel.Cables.Where(c => c.ScreenTerminal is not null))
+            yield return $"The screen of {cable.Designator} ends on {cable.ScreenTerminal}; at its other end it is cut back and insulated.";
         yield return "Colours: letters of IEC 60757.";
     }
 }

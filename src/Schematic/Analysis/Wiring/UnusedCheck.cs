@@ -78,7 +78,7 @@ public sealed class UnusedCheck : ICheck
             };
         }
 
-        if (cable.HasScreen && cable.Screen is null)
+        if (cable.HasScreen && cable.Screen is null && cable.ScreenTerminal is null)
         {
             yield return new Diagnostic(CoreRule, Severity.Note, $"The screen of cable {cable.Designator} is not connected.", cable.Span)
             {
