@@ -21,15 +21,21 @@ public sealed record ConductorPath(TerminalId From, ImmutableArray<Joint> Joints
         }
     }
 
-    /// <summary>The path as a finger follows it: <c>S1:C - J1:5 - P1:5 - W3 - A1:IN2</c>.</summary>
+    /// <summary>
+    /// The path as a finger follows it: <c>S1:C - J1:5 - P1:5 - W3 - A1:IN2</c>. A net is named once, however many of its
+    /// members are passed.
+    /// </summary>
     public override string ToString()
     {
         var text = new StringBuilder(From.ToString());
         var at = From;
-        foreach (var joint in Joints)
+        for (var i = 0; i < Joints.Length; i++)
         {
-            at = joint.Other(at);
-            if (joint.Label.Length > 0) text.Append(" - ").Append(joint.Label);
+            at = Joints[i].Other(at);
+            var staysInNet = i + 1 < Joints.Length && Joints[i].Kind == JointKind.Net
+                && Joints[i + 1].Kind == JointKind.Net && Joints[i + 1].Name == Joints[i].Name;
+            if (staysInNet) continue;
+            if (Joints[i].Label.Length > 0) text.Append(" - ").Append(Joints[i].Label);
             text.Append(" - ").Append(at.ToString());
         }
 

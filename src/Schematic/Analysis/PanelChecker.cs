@@ -3,12 +3,15 @@ using Schematic.Analysis.Positions;
 using Schematic.Analysis.Wiring;
 using Schematic.Diagnostics;
 using Schematic.Model;
+using Schematic.Text;
 
 namespace Schematic.Analysis;
 
 /// <summary>Runs all checks over a panel.</summary>
 public static class PanelChecker
 {
+    private const string HeldBackRule = "checks-held-back";
+
     /// <summary>Every check of the program, in the order in which they run.</summary>
     public static ImmutableArray<ICheck> AllChecks { get; } =
     [
@@ -60,18 +63,38 @@ public static class PanelChecker
     {
         var context = new AnalysisContext(panel);
         var found = new List<Diagnostic>(reading);
-        var wiringHasErrors = false;
+        var couldNotRead = reading.Any(IsError);
+        var wiringIsWrong = false;
+        var heldBack = false;
         foreach (var stage in checks.GroupBy(c => c.Stage).OrderBy(g => g.Key))
         {
-            if (stage.Key == CheckStage.Gaps && reading.Any(IsError)) continue;
-            if (stage.Key >= CheckStage.Positions && (wiringHasErrors || reading.Any(IsError))) continue;
-            var fresh = stage.SelectMany(check => check.Run(context)).ToList();
-            wiringHasErrors |= stage.Key <= CheckStage.Gaps && fresh.Exists(IsError);
-            found.AddRange(fresh);
+            if (stage.Key == CheckStage.Conflicts || !(couldNotRead || (wiringIsWrong && stage.Key != CheckStage.Gaps)))
+            {
+                var fresh = stage.SelectMany(check => check.Run(context)).ToList();
+                wiringIsWrong |= stage.Key <= CheckStage.Gaps && fresh.Exists(IsError);
+                found.AddRange(fresh);
+            }
+            else
+            {
+                heldBack = true;
+            }
         }
 
+        if (heldBack) found.Add(HeldBack(couldNotRead));
         return DiagnosticOrder.Sort(found);
     }
+
+    /// <summary>Says that this is not all: a list of errors that ends could be taken for a whole check.</summary>
+    private static Diagnostic HeldBack(bool couldNotRead) => new(
+        HeldBackRule,
+        Severity.Note,
+        couldNotRead
+            ? "What is missing, and what happens in each position, was not checked because of the errors in the text."
+            : "What happens in each position was not checked because of the errors in the wiring.",
+        SourceSpan.None)
+    {
+        Help = "Correct the errors, then check again.",
+    };
 
     private static bool IsError(Diagnostic diagnostic) => diagnostic.Severity == Severity.Error;
 }
