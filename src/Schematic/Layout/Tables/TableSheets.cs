@@ -16,6 +16,9 @@ public static class TableSheets
     private const double TitleHeight = 3.5;
     private const double TitleRoom = 7.5;
 
+    // Rows of a short table stay together: no pane is filled less than this, in millimetres.
+    private const double ShortestPane = 72;
+
     // Room above and below the letters of a row where closer rows save a sheet, in millimetres.
     private const double CloseRoom = 1.1;
 
@@ -51,14 +54,43 @@ public static class TableSheets
             var marks = ImmutableArray.CreateBuilder<Mark>();
             pages.Add(marks);
             bottom = box.Top;
+            var shared = panes == 1 ? box : Shared(columns, rows, next, panes, box);
             for (var pane = 0; pane < panes && (next < rows.Length || (pane == 0 && rows.IsEmpty)); pane++)
             {
                 var left = box.Left + (pane * (columns.Width + PaneGap));
-                bottom = Math.Max(bottom, TablePane.Add(marks, columns, rows, ref next, box with { Left = left }));
+                bottom = Math.Max(bottom, TablePane.Add(marks, columns, rows, ref next, shared with { Left = left }));
             }
         }
         while (next < rows.Length);
         return bottom;
+    }
+
+    /// <summary>
+    /// On the last sheet the panes share the rest of the rows evenly, so that they end at one height and the notes follow.
+    /// </summary>
+    private static BoxMm Shared(TableColumns columns, ImmutableArray<TableRow> rows, int next, int panes, BoxMm box)
+    {
+        var room = box.Height - columns.Header.Height;
+        if (!Fit(rows, next, panes, room)) return box;
+        var (low, high) = (0.0, room);
+        while (high - low > 0.01)
+        {
+            var middle = (low + high) / 2;
+            if (Fit(rows, next, panes, middle)) high = middle;
+            else low = middle;
+        }
+
+        return box with { Bottom = box.Top + columns.Header.Height + Math.Min(room, Math.Max(high, ShortestPane)) };
+    }
+
+    private static bool Fit(ImmutableArray<TableRow> rows, int next, int panes, double height)
+    {
+        for (var pane = 0; pane < panes; pane++)
+        {
+            for (var y = 0.0; next < rows.Length && y + rows[next].Height <= height; next++) y += rows[next].Height;
+        }
+
+        return next == rows.Length;
     }
 
     private static void AddNotes(List<ImmutableArray<Mark>.Builder> pages, ReportTable table, BoxMm box, double bottom)

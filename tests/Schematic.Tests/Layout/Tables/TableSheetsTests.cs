@@ -51,6 +51,26 @@ public class TableSheetsTests
     }
 
     [Fact]
+    public void Panes_of_the_last_sheet_end_at_one_height_and_leave_room_for_the_notes()
+    {
+        var rows = Enumerable.Range(1, 80).Select(i => ImmutableArray.Create($"J1:{i}", string.Join(' ', Enumerable.Repeat("N", 20)))).ToImmutableArray();
+        var sheet = Assert.Single(Build(new ReportTable("Signals", [new("a", "Contact"), new("b", "Net")], rows) { Notes = ["The end."] }));
+        var panes = sheet.Marks.OfType<TextMark>().Where(t => t.Text.StartsWith("J1:", StringComparison.Ordinal))
+            .GroupBy(t => t.Anchor.X).Select(g => g.Count()).ToList();
+        Assert.True(panes.Count > 1);
+        Assert.InRange(panes.Max() - panes.Min(), 0, panes.Count);
+        Assert.Contains(sheet.Marks.OfType<TextMark>(), t => t.Text == "The end.");
+    }
+
+    [Fact]
+    public void A_short_table_is_not_torn_into_panes()
+    {
+        var rows = Enumerable.Range(1, 11).Select(i => ImmutableArray.Create($"J1:{i}", $"N{i}")).ToImmutableArray();
+        var sheet = Assert.Single(Build(new ReportTable("Signals", [new("a", "Contact"), new("b", "Net")], rows)));
+        Assert.Single(sheet.Marks.OfType<TextMark>(), t => t.Text == "Contact");
+    }
+
+    [Fact]
     public void A_long_cell_is_wrapped_and_its_row_is_not_cut()
     {
         var longText = string.Join(' ', Enumerable.Repeat("wrapped", 60));
