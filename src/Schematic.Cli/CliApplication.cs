@@ -17,6 +17,7 @@ public static class CliApplication
         new DrawCommand(),
         new FaceCommand(),
         new FormatCommand(),
+        new ChartCommand(),
         new WiresCommand(),
         new PartsCommand(),
         new ExplainCommand(),

@@ -46,16 +46,19 @@ public sealed class OverLimitInputCheck : ICheck
         };
     }
 
+    /// <summary>The supply that drives the input, and the way: of current if there is one, else of the joint.</summary>
     private static (string? Supply, string? Path) Driver(PositionProof proof, InputPoint input, PanelState state, bool isHigh)
     {
-        foreach (var supply in proof.Circuit.Circuit.Supplies)
-        {
-            var path = isHigh
-                ? proof.Conducting(state, supply.From, input.Terminal)
-                : proof.Conducting(state, input.Terminal, supply.To);
-            if (path is not null) return (supply.Name, path);
-        }
-
-        return (null, null);
+        var ways =
+            from supply in proof.Circuit.Circuit.Supplies
+            from path in new[]
+            {
+                isHigh ? proof.Conducting(state, supply.From, input.Terminal) : proof.Conducting(state, input.Terminal, supply.To),
+                proof.Joined(state, supply.From, input.Terminal),
+                proof.Joined(state, supply.To, input.Terminal),
+            }
+            where path is not null
+            select (supply.Name, path);
+        return ways.FirstOrDefault();
     }
 }

@@ -79,29 +79,39 @@ public sealed class PositionProof
     /// <summary>How an input stands in a state, in words, with the path to what it is joined to.</summary>
     public IEnumerable<string> Explain(InputPoint input, PanelState state)
     {
+        var ground = input.Board.At(input.Board.Grounds[0]);
         var found = CaseIn(Circuit.CasesOf(input), state)?.Volts;
         yield return found is { } volts
-            ? $"{input.Terminal} stands at {Volts(volts)} against {input.Board.At(input.Board.Grounds[0])}"
+            ? $"{input.Terminal} stands at {Volts(volts)} against {ground}"
             : $"{input.Terminal} floats: nothing holds it at a voltage";
-        foreach (var rail in Circuit.Rails)
-            if (Joined(state, rail.Terminal, input.Terminal) is { } path) yield return path;
+        var path = Circuit.Rails.OrderBy(r => r.Terminal == ground ? 0 : 1)
+            .Select(r => Joined(state, r.Terminal, input.Terminal)).FirstOrDefault(p => p is not null);
+        if (path is not null) yield return path;
+        else if (input.HasPull && found is not null) yield return $"no closed path leads to {input.Terminal}: the board's own resistor holds it";
     }
 
-    /// <summary>How a load is fed in a state, in words, with the paths to its ends.</summary>
+    /// <summary>How a load is fed in a state, in words: the way of the current, or for each end what it meets.</summary>
     public IEnumerable<string> Explain(Element load, PanelState state)
     {
         var found = CaseIn(Circuit.CasesOf(load), state);
-        yield return $"{load.Name} gets {Volts(Math.Abs(found?.Volts ?? 0))}";
-        foreach (var supply in Circuit.Circuit.Supplies)
-        {
-            var (fed, back) = (found?.Volts ?? 0) < 0 ? (load.To, load.From) : (load.From, load.To);
-            if ((Conducting(state, supply.From, fed) ?? Conducting(state, supply.From, back)) is { } path) yield return path;
-            if ((Conducting(state, back, supply.To) ?? Conducting(state, fed, supply.To)) is { } way) yield return way;
-        }
+        var volts = found?.Volts ?? 0;
+        yield return $"{load.Name} gets {Volts(Math.Abs(volts))}";
+        var isFed = found is not null && LoadLimits.FedFraction(load, volts, found.Amps) >= LoadLimits.PartFraction;
+        var (fed, back) = volts < 0 ? (load.To, load.From) : (load.From, load.To);
+        string?[] lines = isFed
+            ? [FirstPath(s => Conducting(state, s.From, fed)), FirstPath(s => Conducting(state, back, s.To))]
+            : [MetBy(fed, state), MetBy(back, state)];
+        foreach (var line in lines.OfType<string>()) yield return line;
     }
 
     /// <summary>A voltage with one decimal: <c>27.9 V</c>.</summary>
     public static string Volts(double volts) => (Math.Round(volts, 1) + 0.0).ToString("0.0", CultureInfo.InvariantCulture) + " V";
+
+    private string? FirstPath(Func<Element, string?> pathOf) =>
+        Circuit.Circuit.Supplies.Select(pathOf).FirstOrDefault(p => p is not null);
+
+    private string MetBy(TerminalId end, PanelState state) =>
+        FirstPath(s => Joined(state, s.From, end) ?? Joined(state, s.To, end)) ?? $"{end} meets no supply";
 
     private IEnumerable<string> OperatedLine(PanelState state)
     {

@@ -10,6 +10,8 @@ namespace Schematic.Analysis.States;
 /// </summary>
 public sealed class ConditionalCircuit
 {
+    private const double TwoDiodesVolts = 1.4;
+
     private readonly Diagram[] _closed;
     private readonly Diagram[][] _tied;
     private readonly Lazy<Diagram[][][]> _throughDiodes;
@@ -17,7 +19,7 @@ public sealed class ConditionalCircuit
     private readonly Dictionary<TerminalId, ImmutableArray<RegionCase>> _inputCases = [];
     private readonly Lazy<Diagram> _anyShort;
     private readonly DeadEnds _deadEnds;
-    private readonly bool _hasOneSupply;
+    private readonly Lazy<bool> _supplyIsHighest;
 
     /// <summary>Writes the conditions of a circuit.</summary>
     public ConditionalCircuit(Circuit circuit)
@@ -25,7 +27,7 @@ public sealed class ConditionalCircuit
         Circuit = circuit;
         Variables = new StateVariables(circuit);
         Store = new DiagramStore([.. Variables.All.Select(v => v.Values.Length)]);
-        _hasOneSupply = circuit.Supplies.Count() == 1;
+        _supplyIsHighest = new Lazy<bool>(SupplyIsHighest);
         _closed = [.. circuit.Contacts.Select(c => Compile(c.When))];
         Conduction = new Conduction(circuit, Store, _closed);
         Rails = [.. ReadRails(circuit).Select((r, i) => r with { Index = i })];
@@ -69,12 +71,12 @@ public sealed class ConditionalCircuit
 
     /// <summary>
     /// The rail that a node hangs on in every state through so many diodes in the direction of current, as behind a diode
-    /// that guards a supply against reversal: with one supply such a node is a rail itself, some tenths of a volt lower. Null
-    /// for all other nodes.
+    /// that guards a supply against reversal: where nothing else can lift it such a node is a rail itself, some tenths of a
+    /// volt lower. Null for all other nodes.
     /// </summary>
     internal (Rail Rail, int Count)? FixedThroughDiodes(int node)
     {
-        if (!_hasOneSupply) return null;
+        if (!_supplyIsHighest.Value) return null;
         foreach (var rail in Rails)
         {
             var levels = _throughDiodes.Value[rail.Index];
@@ -162,6 +164,16 @@ public sealed class ConditionalCircuit
     /// <summary>The states of the cases that fulfil <paramref name="isMeant"/>.</summary>
     public Diagram Where(IEnumerable<RegionCase> cases, Func<RegionCase, bool> isMeant) =>
         Store.Any(cases.Where(isMeant).Select(c => c.When));
+
+    /// <summary>Whether the panel has one supply and no board pulls an input up beyond what that supply gives.</summary>
+    private bool SupplyIsHighest()
+    {
+        if (Circuit.Supplies.Count() != 1) return false;
+        var supply = (Supply)Circuit.Supplies.Single().Part;
+        var minus = Rails.First(r => r.Supply is not null && !r.IsPlus);
+        return Circuit.Inputs.Where(i => i.HasPull)
+            .All(i => Tied(minus, i.GroundNode).IsAlways && (i.Input.PullUpVolts ?? 0) <= supply.MinVolts - TwoDiodesVolts);
+    }
 
     private Diagram CompilePosition(PositionCondition condition)
     {

@@ -63,7 +63,8 @@ internal sealed class ReachedLayers
     private Move StepBack(ref int[] at, int depth)
     {
         var before = _settling.Backward(Exactly(at));
-        foreach (var (move, when) in _moves)
+        // Counted from the end, so that of equal sequences the one in the order of the file is told.
+        foreach (var (move, when) in _moves.Reverse())
         {
             var from = _store.And(Before(before, move), _store.And(when, _layers[depth - 1]));
             if (from.IsNever) continue;

@@ -66,6 +66,7 @@ public static class PackBuilder
     private static IEnumerable<(string Title, ImmutableArray<ReportTable?> Tables, SheetKind Kind)> Lists(
         AnalysisContext context, ImmutableArray<Diagnostic> findings) =>
     [
+        ("Contact chart", [.. ContactChart.Build(context)], SheetKind.ContactChart),
         ("Wire list", [WireList.Build(context)], SheetKind.WireList),
         ("Cut list", [CutList.Build(context)], SheetKind.WireList),
         ("Work list", [.. WorkList.Build(context)], SheetKind.WorkList),

@@ -9,6 +9,7 @@ public class ExamplePanelTests
     [Theory]
     [InlineData("lever-frame/lever.panel")]
     [InlineData("relay-latch/latch.panel")]
+    [InlineData("engine-order/engine-order.panel")]
     [InlineData("dsub-breakout/breakout.panel")]
     public void An_example_is_proved_in_every_position(string file)
     {

@@ -84,7 +84,7 @@ public class ProofAgreementTests
         var words = finding.Message.TrimEnd('.').Split(' ');
         var subject = finding.Rule switch
         {
-            "over-limit-input" => words[2],
+            "over-limit-input" => words[Array.IndexOf(words, "brings") + 1],
             "contact-never-closes" or "contact-never-opens" => $"{words[2]} {words[4]}",
             "sneak-path" => "",
             "supplies-tied" => $"{words[0]} {words[2]}",

@@ -1,0 +1,147 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Positions;
+using Schematic.Analysis.States;
+using Schematic.Model;
+using Schematic.Text;
+
+namespace Schematic.Reports;
+
+/// <summary>
+/// What is closed in which position: a table for each actuator with its contacts, and with the inputs and loads that change
+/// with it; one more for the relays. Proved over all states that can be reached.
+/// </summary>
+public static class ContactChart
+{
+    private const string Closed = "CLOSED";
+    private const string Open = "open";
+
+    /// <summary>The tables that have rows.</summary>
+    public static ImmutableArray<ReportTable> Build(AnalysisContext context)
+    {
+        var proof = context.Positions;
+        ReportTable[] tables = [.. context.Panel.Actuators.Select(a => OfActuator(context, proof, a)), OfRelays(context, proof)];
+        return [.. tables.Where(t => !t.Rows.IsEmpty)];
+    }
+
+    private static ReportTable OfActuator(AnalysisContext context, PositionProof proof, Actuator actuator)
+    {
+        ImmutableArray<Diagram> positions =
+            [.. actuator.Positions.Select(p => proof.Circuit.Compile(new PositionCondition(actuator.Name, [p.Name], SourceSpan.None)))];
+        var title = actuator.Description.Length == 0 ? actuator.Name : $"{actuator.Name}, {actuator.Description}";
+        return new ReportTable(
+            $"Contact chart: {title}",
+            [
+                new("contacts", "Contacts"),
+                new("device", "Device"),
+                .. actuator.Positions.Select(p => new ReportColumn(KeyOf(p.Name), HeaderOf(p), ColumnAlign.Centre)),
+            ],
+            [.. SwitchRows(context, proof, actuator, positions), .. InputRows(proof, positions), .. LoadRows(proof, positions)])
+        {
+            Notes = [.. NotesOf(context.Panel, actuator)],
+        };
+    }
+
+    private static IEnumerable<ImmutableArray<string>> SwitchRows(
+        AnalysisContext context, PositionProof proof, Actuator actuator, ImmutableArray<Diagram> positions) =>
+        from contact in proof.Circuit.Circuit.Contacts
+        where contact.Part is Switch s && s.Actuator == actuator.Name
+        let closed = proof.Circuit.Closed(contact)
+        select (ImmutableArray<string>)
+        [
+            PairOf(context, contact), NameOf(contact),
+            .. positions.Select(p => proof.Circuit.Store.And(p, closed).IsNever ? Open : Closed),
+        ];
+
+    /// <summary>Inputs that do not read the same in all positions of the actuator.</summary>
+    private static IEnumerable<ImmutableArray<string>> InputRows(PositionProof proof, ImmutableArray<Diagram> positions)
+    {
+        foreach (var input in proof.Circuit.Circuit.Inputs.Where(i => i.GroundNode >= 0))
+        {
+            var (low, high) = (proof.Circuit.Reads(input, InputLevel.Low), proof.Circuit.Reads(input, InputLevel.High));
+            var held = proof.Circuit.Where(proof.Circuit.CasesOf(input), c => c.Volts is not null);
+            var floating = proof.Circuit.Store.Not(held);
+            var between = proof.Circuit.Store.AndNot(held, proof.Circuit.Store.Or(low, high));
+            var cells = Cells(proof, positions, ("low", low), ("high", high), ("floats", floating), ("between", between));
+            if (cells.Distinct().Count() > 1) yield return [input.Terminal.ToString(), input.Input.Meaning, .. cells];
+        }
+    }
+
+    /// <summary>Loads that are not the same in all positions of the actuator.</summary>
+    private static IEnumerable<ImmutableArray<string>> LoadRows(PositionProof proof, ImmutableArray<Diagram> positions)
+    {
+        foreach (var load in proof.Circuit.Circuit.Loads)
+        {
+            var energised = proof.Circuit.Energised(load);
+            var cells = Cells(proof, positions, ("ON", energised), ("off", proof.Circuit.Store.Not(energised)));
+            if (cells.Distinct().Count() > 1) yield return [load.Name, load.Part.Description, .. cells];
+        }
+    }
+
+    /// <summary>For each position all that comes about there with the supplies on: one word, or several where more decides.</summary>
+    private static ImmutableArray<string> Cells(
+        PositionProof proof, ImmutableArray<Diagram> positions, params (string Word, Diagram When)[] answers)
+    {
+        return [.. positions.Select(CellOf)];
+
+        string CellOf(Diagram position)
+        {
+            var here = proof.Circuit.Store.And(position, proof.Working);
+            var words = answers.Where(a => proof.States.CanReach(proof.Circuit.Store.And(here, a.When))).Select(a => a.Word).ToList();
+            return words.Count == 0 ? "not reached" : string.Join(" / ", words);
+        }
+    }
+
+    private static ReportTable OfRelays(AnalysisContext context, PositionProof proof) => new(
+        "Contact chart: relays",
+        [
+            new("contacts", "Contacts"),
+            new("device", "Device"),
+            new("released", "released", ColumnAlign.Centre),
+            new("operated", "operated", ColumnAlign.Centre),
+        ],
+        [
+            .. from contact in proof.Circuit.Circuit.Contacts
+               where contact.IsRelayContact
+               let closed = proof.Circuit.Closed(contact)
+               let coil = proof.Circuit.Variables.IndexOf(StateVariableKind.Coil, contact.Part.Designator)
+               select (ImmutableArray<string>)
+               [
+                   PairOf(context, contact), NameOf(contact),
+                   RelayCell(proof, closed, coil, 0), RelayCell(proof, closed, coil, 1),
+               ],
+        ])
+    {
+        Notes = [.. proof.States.Latches.Select(k => $"{k} remembers: with everything else alike it can stand released or operated.")],
+    };
+
+    private static string RelayCell(PositionProof proof, Diagram closed, int coil, int value) =>
+        proof.Circuit.Store.Restrict(closed, coil, value).IsNever ? Open : Closed;
+
+    private static IEnumerable<string> NotesOf(Panel panel, Actuator actuator)
+    {
+        yield return "Positions stand in mechanical order. Two words in a cell: other actuators or relays decide.";
+        if (actuator.Positions.Any(p => p.IsMomentary)) yield return "hold: it springs back from there when let go.";
+        foreach (var one in panel.Locks.Where(l => l.Actuator == actuator.Name))
+            yield return $"{actuator.Name} is locked at {NameList.Sentence(one.Positions)} until its lock is released.";
+    }
+
+    private static string HeaderOf(ActuatorPosition position) =>
+        position.Name + (position.IsMomentary ? " (hold)" : position.IsRest ? " (rest)" : "");
+
+    private static string KeyOf(string position) => "at_" + position.Replace('-', '_').ToLowerInvariant();
+
+    private static string NameOf(Contact contact) =>
+        contact.Label.Length == 0 ? contact.Part.Designator : $"{contact.Part.Designator} {contact.Label}";
+
+    private static string PairOf(AnalysisContext context, Contact contact) =>
+        $"{PlaceOf(context, contact.Common)} - {PlaceOf(context, contact.Throw)}";
+
+    /// <summary>The connector contact that a terminal is wired to inside its unit, else the terminal itself.</summary>
+    private static string PlaceOf(AnalysisContext context, TerminalId terminal)
+    {
+        var attachment = context.Panel.Attachments.FirstOrDefault(a => a.Device == terminal);
+        return (attachment?.Contact ?? terminal).ToString();
+    }
+}
