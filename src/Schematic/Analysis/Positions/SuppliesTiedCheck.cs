@@ -9,6 +9,9 @@ public sealed class SuppliesTiedCheck : ICheck
 {
     private const string Rule = "supplies-tied";
 
+    /// <summary>Through a diode a supply drives another only when it stands higher by more than the diode's drop.</summary>
+    private const double LeastDownhillVolts = 1;
+
     /// <inheritdoc/>
     public ImmutableArray<string> Rules { get; } = [Rule];
 
@@ -39,23 +42,33 @@ public sealed class SuppliesTiedCheck : ICheck
     {
         var store = proof.Circuit.Store;
         Diagram Meet(Rail left, Rail right) => store.And(proof.Circuit.Tied(left, right.Node), proof.Circuit.Tied(right, left.Node));
-        var alongside = store.And(Meet(one.Plus, other.Plus), Meet(one.Minus, other.Minus));
+        var returns = Meet(one.Minus, other.Minus);
+        var alongside = store.And(Meet(one.Plus, other.Plus), returns);
         var reversed = store.And(Meet(one.Plus, other.Minus), Meet(one.Minus, other.Plus));
-        var tied = store.AndNot(store.Or(alongside, reversed), proof.Circuit.AnyShort);
+        var (higher, lower) = one.Plus.Supply!.Volts >= other.Plus.Supply!.Volts ? (one, other) : (other, one);
+        var downhill = higher.Plus.Supply!.Volts - lower.Plus.Supply!.Volts < LeastDownhillVolts ? Diagram.Never
+            : store.And(proof.Circuit.TiedThroughDiodes(higher.Plus, lower.Plus.Node), returns);
+        var tied = store.AndNot(store.Or(store.Or(alongside, reversed), downhill), proof.Circuit.AnyShort);
         if (proof.States.Nearest(tied) is not { } witness) return null;
 
-        var isReversed = store.Holds(reversed, witness.State.Values);
-        var (plus, minus) = isReversed ? (other.Minus, other.Plus) : (other.Plus, other.Minus);
-        var (first, second) = (one.Plus.Supply!, other.Plus.Supply!);
-        var how = isReversed ? "the wrong way round" : "side by side";
-        return new Diagnostic(Rule, Severity.Error, $"{first.Name} and {second.Name} are joined {how}: one drives current into the other.", second.Part.Span)
+        var values = witness.State.Values;
+        if (store.Holds(reversed, values)) return Report("the wrong way round", one.Plus, other.Minus, one.Minus, other.Plus);
+        return store.Holds(alongside, values)
+            ? Report("side by side", one.Plus, other.Plus, one.Minus, other.Minus)
+            : Report("by a diode that lets the higher into the lower", higher.Plus, lower.Plus, higher.Minus, lower.Minus);
+
+        Diagnostic Report(string how, Rail from, Rail to, Rail back, Rail backTo)
         {
-            Help = "Keep one of the two paths open, or put a diode in the positive lead of each supply.",
-            Related = [new RelatedSpan(first.Part.Span, $"{first.Name} is declared here")],
-            Trace = proof.Trace(
-                witness,
-                proof.Joined(witness.State, one.Plus.Terminal, plus.Terminal),
-                proof.Joined(witness.State, one.Minus.Terminal, minus.Terminal)),
-        };
+            var (first, second) = (one.Plus.Supply!, other.Plus.Supply!);
+            return new Diagnostic(Rule, Severity.Error, $"{first.Name} and {second.Name} are joined {how}: one drives current into the other.", second.Part.Span)
+            {
+                Help = "Keep one of the two paths open, or put a diode in the positive lead of each supply.",
+                Related = [new RelatedSpan(first.Part.Span, $"{first.Name} is declared here")],
+                Trace = proof.Trace(
+                    witness,
+                    proof.Shorting(witness.State, from.Terminal, to.Terminal),
+                    proof.Joined(witness.State, back.Terminal, backTo.Terminal)),
+            };
+        }
     }
 }

@@ -69,6 +69,10 @@ public sealed class ConditionalCircuit
     /// <summary>When a node is joined to any rail through closed contacts alone.</summary>
     public Diagram TiedToAny(int node) => Store.Any(Rails.Select(r => Tied(r, node)));
 
+    /// <summary>When current can pass from a supply's end to a node, or from a node to it, through diodes and closed contacts alone.</summary>
+    public Diagram TiedThroughDiodes(Rail rail, int node) =>
+        node < 0 ? Diagram.Never : Store.Any(_throughDiodes.Value[rail.Index].Select(level => level[node]));
+
     /// <summary>
     /// The rail that a node hangs on in every state through so many diodes in the direction of current, as behind a diode
     /// that guards a supply against reversal: where nothing else can lift it such a node is a rail itself, some tenths of a
@@ -97,7 +101,7 @@ public sealed class ConditionalCircuit
         var plus = Rails.First(r => r.Supply == supply && r.IsPlus);
         var minus = supply.ToNode;
         return minus < 0 ? Diagram.Never
-            : Store.Or(Tied(plus, minus), Store.Any(_throughDiodes.Value[plus.Index].Select(level => level[minus])));
+            : Store.Or(Tied(plus, minus), TiedThroughDiodes(plus, minus));
     }
 
     /// <summary>A condition of the panel over the state variables.</summary>

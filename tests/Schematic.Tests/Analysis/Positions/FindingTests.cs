@@ -87,6 +87,16 @@ public class FindingTests
     }
 
     [Fact]
+    public void A_diode_from_the_higher_supply_to_the_lower_ties_them()
+    {
+        PanelBuilder Build(double first, double second) => new PanelBuilder().Supply("PS1", first).Supply("PS2", second).Diode("D1")
+            .Lamp("DS1").Lamp("DS2", 12).Wire("PS1:+", "DS1:X1", "D1:A").Wire("D1:K", "DS2:X1", "PS2:+")
+            .Wire("PS1:-", "DS1:X2", "DS2:X2", "PS2:-");
+        Assert.Equal("supplies-tied", Assert.Single(Build(24, 12).FindAll()).Rule);
+        Assert.Empty(Build(12, 24).FindAll());
+    }
+
+    [Fact]
     public void Supplies_in_series_are_not_tied()
     {
         Assert.Empty(new PanelBuilder().Supply("PS1", 12).Supply("PS2", 12).Lamp("DS1").Wire("PS1:-", "PS2:+")

@@ -10,7 +10,7 @@ internal static class RandomPanels
 {
     /// <summary>Circuits of up to twelve actuators; the large ones are rare because trying every state takes long.</summary>
     public static Gen<PanelBuilder> All { get; } =
-        from actuators in Gen.Frequency((60, Gen.Int[1, 3]), (20, Gen.Int[4, 5]), (3, Gen.Int[6, 7]), (1, Gen.Const(12)))
+        from actuators in Gen.Frequency((200, Gen.Int[1, 3]), (60, Gen.Int[4, 5]), (8, Gen.Int[6, 7]), (1, Gen.Const(12)))
         from seed in Gen.Int[0, int.MaxValue - 1]
         select Build(actuators, new Random(seed));
 

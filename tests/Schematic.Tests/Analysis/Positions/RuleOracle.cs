@@ -44,7 +44,9 @@ internal sealed class RuleOracle
         if (_sim.Supplies.Count < 2) yield break;
         var (a, b) = (_sim.Supplies[0], _sim.Supplies[1]);
         bool Meet(Simulator.Look l, string one, string other) => l.Joined(a.At(one), b.At(other));
-        if (Working.Any(l => (Meet(l, "+", "+") && Meet(l, "-", "-")) || (Meet(l, "+", "-") && Meet(l, "-", "+"))))
+        // PS1 is the higher one.
+        bool Drives(Simulator.Look l) => l.DownstreamOf(a.At("+")).Contains(l.Group(b.At("+")));
+        if (Working.Any(l => (Drives(l) && Meet(l, "-", "-")) || (Meet(l, "+", "-") && Meet(l, "-", "+"))))
             yield return $"supplies-tied {a.Designator} {b.Designator}";
     }
 

@@ -278,6 +278,9 @@ internal sealed class Simulator
                     foreach (var limit in new[] { LoadLimits.LowVolts(input), LoadLimits.HighVolts(input), input.MaxVolts ?? 0, -0.6 })
                         Note(MeterVolts(board.At(input.Terminal), board.At("GND")), limit);
 
+            // Two supplies that fight through a diode are a finding; what they end at is a matter of milliohms.
+            _owner.IsBorderline |= _owner._panel.Parts.OfType<Diode>().Any(d => AmpsThrough(d) > 5);
+
             void Note(double value, double limit) => _owner.IsBorderline |= Math.Abs(value - limit) < 0.02 * Math.Abs(limit);
         }
 
@@ -337,7 +340,7 @@ internal sealed class Simulator
             return found;
         }
 
-        private HashSet<int> DownstreamOf(TerminalId start)
+        public HashSet<int> DownstreamOf(TerminalId start)
         {
             var seen = new HashSet<int> { Group(start) };
             bool grew;
