@@ -16,8 +16,7 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
     public Connector? Bind(Scope scope, PartSyntax syntax)
     {
         var reader = new ClauseReader(Joined(syntax), scope, report, MayRepeat);
-        var insert = new InsertReader(reader, scope, ranges, report).Read(order => SizesOf(scope, reader, order));
-        var sizes = SizesOf(scope, reader, [.. insert.Arrangement?.Contacts.Select(c => c.Name) ?? []]);
+        var insert = new InsertReader(reader, scope, ranges, report).Read(order => SizesOf(scope, reader.Clauses, order));
         var declared = names.Own(scope, syntax.Designator.Text, syntax.Designator.Span);
         var mounting = new MountingReader(reader, scope, report);
         var connector = new Connector(scope.Full(syntax.Designator.Text), insert.Arrangement ?? NoInsert, scope.At(syntax.Designator.Span))
@@ -25,8 +24,7 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
             Description = syntax.Description?.Text ?? "",
             Gender = reader.Choice("pins", "sockets") switch { "pins" => Gender.Pins, "sockets" => Gender.Sockets, _ => Gender.Unstated },
             KeyDegrees = KeyOf(reader),
-            ContactSize = sizes.Common,
-            OtherSizes = sizes.Others,
+            ContactSize = SizesOf(scope, reader.Clauses, []).Common,
             Termination = reader.Choice("solder", "crimp", "screw", "clamp") switch
             {
                 "solder" => Termination.Solder,
@@ -71,8 +69,8 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
         return completed;
     }
 
-    /// <summary>Adds the spare contacts, once the contacts are known.</summary>
-    public Connector WithSpares(Connector connector, Scope scope, PartSyntax syntax)
+    /// <summary>Adds the spare contacts and the sizes of those that differ, once the contacts are known.</summary>
+    public Connector WithContacts(Connector connector, Scope scope, PartSyntax syntax)
     {
         if (Own(connector) is not { } declared) return connector;
         var spares = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
@@ -86,7 +84,11 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
             }
         }
 
-        var completed = connector with { Spares = spares.ToImmutable() };
+        var completed = connector with
+        {
+            Spares = spares.ToImmutable(),
+            OtherSizes = SizesOf(scope, Joined(syntax), declared.TerminalNames).Others,
+        };
         declared.Set(completed);
         return completed;
     }
@@ -101,18 +103,20 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
 
     private static ImmutableArray<ClauseSyntax> Joined(PartSyntax syntax) => [.. syntax.Clauses, .. syntax.Block];
 
-    /// <summary>The size that holds for all contacts, and those of the contacts that differ.</summary>
-    private ContactSizes SizesOf(Scope scope, ClauseReader reader, ImmutableArray<string> order)
+    /// <summary>The size that holds for all contacts, and those of the contacts in <paramref name="order"/> that differ.</summary>
+    private ContactSizes SizesOf(Scope scope, ImmutableArray<ClauseSyntax> clauses, ImmutableArray<string> order)
     {
         WordSyntax? common = null;
         var others = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
-        foreach (var clause in reader.Clauses.Where(c => c.Keyword == "size"))
+        foreach (var clause in clauses.Where(c => c.Keyword == "size"))
         {
             var size = clause.All<WordSyntax>().First();
             var contacts = clause.All<ContactSyntax>().ToList();
-            if (contacts.Count == 0 && common is not null) report.StatedTwice(scope.At(clause.Span), "the contact size", scope.At(common.Span));
+            if (contacts.Count == 0 && common is not null)
+                report.StatedTwice(scope.At(clause.Span), "the contact size", scope.At(common.Span));
             if (contacts.Count == 0) common ??= size;
-            foreach (var contact in ranges.ExpandAll(contacts, scope, order))
+            if (order.IsEmpty) continue;
+            foreach (var contact in ranges.ExpandAll(contacts, scope, order).Where(c => order.Contains(c)))
                 others[contact] = size.Text;
         }
 

@@ -179,8 +179,9 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
         };
     }
 
-    private ImmutableArray<double> Lengths(string keyword) => reader.Find(keyword) is not { } clause ? []
-        : [.. clause.All<QuantitySyntax>().Select(q => reader.Value(q, Dimension.Length, "a length", zeroAllowed: true)).Where(v => v is not null).Select(v => v!.Value)];
+    private ImmutableArray<double> Lengths(string keyword) => reader.Find(keyword) is not { } clause
+        ? []
+        : [.. clause.All<QuantitySyntax>().Select(q => reader.Value(q, Dimension.Length, "a length", zeroAllowed: true)).OfType<double>()];
 
     private ImmutableArray<string> Names(string keyword) => reader.Find(keyword) is not { } clause ? []
         : [.. ranges.ExpandAll(clause.All<ContactSyntax>(), scope)];

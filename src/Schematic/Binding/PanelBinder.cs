@@ -134,7 +134,7 @@ internal sealed class PanelBinder
 
         var mates = MatesOf(own.Select(c => c.Connector));
         return own.ToDictionary(
-            c => (c.Scope, c.Syntax), c => binder.WithSpares(binder.Complete(c.Connector, mates), c.Scope, c.Syntax));
+            c => (c.Scope, c.Syntax), c => binder.WithContacts(binder.Complete(c.Connector, mates), c.Scope, c.Syntax));
     }
 
     /// <summary>The other half of each pair, whichever half states it.</summary>
@@ -206,6 +206,8 @@ internal sealed class PanelBinder
         var reader = new ClauseReader(syntax.Clauses, scope, _report);
         var part = _names.Resolve(scope, syntax.Part, "a part or a cable", d => d.Kind is DeclaredKind.Part or DeclaredKind.Cable);
         var price = reader.Price();
-        return part is null or { Kind: DeclaredKind.Unreadable } ? null : new PartAlternative(part.FullName, syntax.Order.Text, price, scope.At(syntax.Part.Span));
+        return part is null or { Kind: DeclaredKind.Unreadable }
+            ? null
+            : new PartAlternative(part.FullName, syntax.Order.Text, price, scope.At(syntax.Part.Span));
     }
 }

@@ -26,6 +26,7 @@ public static class PanelLoader
     /// </summary>
     public static LoadResult LoadFile(string path, bool allowOutside = false)
     {
+        if (string.IsNullOrWhiteSpace(path) || path.Contains('\0')) return NotOpened(path, PanelFileState.Missing);
         var folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? "";
         var files = new FolderPanelFiles(folder, allowOutside);
         var main = files.OpenMain(Path.GetFileName(path));
@@ -38,7 +39,8 @@ public static class PanelLoader
     {
         var message = state == PanelFileState.Missing ? $"The file \"{path}\" is not there." : $"The file \"{path}\" cannot be read.";
         var span = new SourceSpan(new SourceText(path, ""), default);
-        return new LoadResult(new Panel(), [new Diagnostic("missing-file", Severity.Error, message, span) { Help = "Look at the path and its spelling." }]);
+        var finding = new Diagnostic("missing-file", Severity.Error, message, span) { Help = "Look at the path and its spelling." };
+        return new LoadResult(new Panel(), [finding]);
     }
 
     /// <summary>The main file first, then the others by name; in a file from top to bottom.</summary>

@@ -84,7 +84,9 @@ internal sealed class SettingBinder(BindingReporter report)
         }
 
         if (quantity.Value is >= -60 and <= 300) return quantity.Value;
-        report.OutOfRange(main.At(quantity.Span), $"{quantity.Number} {quantity.Unit} is out of range for `{keyword}`.", "Give a temperature from -60 to 300 degrees Celsius.");
+        report.OutOfRange(
+            main.At(quantity.Span), $"{quantity.Number} {quantity.Unit} is out of range for `{keyword}`.",
+            "Give a temperature from -60 to 300 degrees Celsius.");
         return null;
     }
 }

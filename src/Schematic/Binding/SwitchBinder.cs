@@ -27,7 +27,8 @@ internal sealed class SwitchBinder(
         for (var index = 0; index < designators.Count; index++)
         {
             if (names.Own(scope, designators[index], syntax.First.Span) is not { } declared) continue;
-            declared.IsIncomplete |= syntax.HasErrors || rows.Common is null || rows.Throws.IsEmpty;
+            declared.IsIncomplete |= syntax.HasErrors || rows.Common is null || rows.Throws.IsEmpty || actuator?.Actuator is null;
+            if (actuator?.Actuator is null) continue; // Nothing would move it: it stays out of the panel, and its fault is reported.
             var pole = PoleOf(scope, syntax, rows, actuator);
             var part = new Switch(declared.FullName, FormOf(syntax), scope.Full(syntax.Actuator.Text), pole, declared.Span)
             {
@@ -38,7 +39,6 @@ internal sealed class SwitchBinder(
             };
             part = reader.WithPurchase(part);
             declared.Set(part);
-            if (actuator?.Actuator is null) continue; // Nothing would move it: it stays out of the panel, and its fault is reported.
             parts.Add(part);
             own.Add((part, index));
         }
@@ -46,6 +46,7 @@ internal sealed class SwitchBinder(
         parts.AttachLater(() =>
         {
             var contacts = ContactsOfRows(scope, rows, designators.Count);
+            if (rows.Common is null) return;
             foreach (var (part, index) in own)
             {
                 foreach (var (terminal, list) in part.Terminals.Zip(contacts)) parts.Attach(part.At(terminal.Name), list, index);
@@ -155,9 +156,10 @@ internal sealed class SwitchBinder(
     {
         if (rows.IsPair)
         {
-            var pair = terminals.Bind(scope, rows.Common!.Contacts);
+            var (pair, hasBrokenRange) = terminals.Bind(scope, rows.Common!.Contacts);
             if (pair.Count != 2)
             {
+                if (hasBrokenRange) return [];
                 report.CountMismatch(
                     pair[0].Span, $"A contact pair has two contacts; here {(pair.Count == 1 ? "is 1" : $"are {pair.Count}")}.",
                     "Give the two contacts that the switch joins; for a gang give rows named common and make, or common and break.");
@@ -167,12 +169,14 @@ internal sealed class SwitchBinder(
             return [[pair[0]], [pair[1]]];
         }
 
-        var all = rows.Throws.Prepend(rows.Common).Where(r => r is not null).Select(r => terminals.Bind(scope, r!.Contacts)).ToList();
-        foreach (var (row, contacts) in rows.Throws.Prepend(rows.Common).Where(r => r is not null).Zip(all))
+        var all = new List<List<(TerminalId? Terminal, SourceSpan Span)>>();
+        foreach (var row in rows.Throws.Prepend(rows.Common).OfType<PoleRowSyntax>())
         {
-            if (contacts.Count == 0 || contacts.Count == poles) continue;
+            var (contacts, hasBrokenRange) = terminals.Bind(scope, row.Contacts);
+            all.Add(contacts);
+            if (hasBrokenRange || contacts.Count == 0 || contacts.Count == poles) continue;
             report.CountMismatch(
-                scope.At(row!.Span), $"This row names {contacts.Count} contacts for {poles} {(poles == 1 ? "pole" : "poles")}.",
+                scope.At(row.Span), $"This row names {contacts.Count} contacts for {poles} {(poles == 1 ? "pole" : "poles")}.",
                 "Give one contact for each pole, in the order of the poles.");
         }
 

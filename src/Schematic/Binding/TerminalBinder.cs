@@ -9,12 +9,12 @@ namespace Schematic.Binding;
 internal sealed class TerminalBinder(NameTable names, NameRanges ranges, BindingReporter report)
 {
     /// <summary>
-    /// The terminals of a list, ranges counted out, in order. What cannot be resolved is reported once and comes as null in
-    /// its place, so that counts still compare.
+    /// The terminals of a list, ranges counted out, in order. What cannot be resolved is reported once.
     /// </summary>
-    public List<(TerminalId? Terminal, SourceSpan Span)> Bind(Scope scope, IEnumerable<ContactSyntax> items)
+    public BoundTerminals Bind(Scope scope, IEnumerable<ContactSyntax> items)
     {
         var found = new List<(TerminalId?, SourceSpan)>();
+        var hasBrokenRange = false;
         WordSyntax? partName = null;
         Declared? part = null;
         foreach (var item in items)
@@ -27,21 +27,24 @@ internal sealed class TerminalBinder(NameTable names, NameRanges ranges, Binding
             }
             else if (partName is null)
             {
-                report.MissingValue(span, $"`{item.From.Text}` does not say of which part it is a contact.", $"Write the part before it: J1:{item.From.Text}.");
+                report.MissingValue(
+                    span, $"`{item.From.Text}` does not say of which part it is a contact.",
+                    $"Write the part before it: J1:{item.From.Text}.");
             }
 
             var contacts = ranges.Expand(item.From, item.To, scope, part?.TerminalNames ?? default);
+            hasBrokenRange |= contacts.Count == 0;
             var known = part is null ? new string?[contacts.Count] : names.Contacts(scope, part, partName!, contacts, item.Span);
             found.AddRange(known.Select(c => (c is null ? (TerminalId?)null : new TerminalId(part!.FullName, c), span)));
         }
 
-        return found;
+        return new BoundTerminals(found, hasBrokenRange);
     }
 
     /// <summary>The resolved terminals of a list.</summary>
     public ImmutableArray<TerminalId> BindAll(Scope scope, IEnumerable<ContactSyntax> items) =>
-        [.. Bind(scope, items).Where(t => t.Terminal is not null).Select(t => t.Terminal!.Value)];
+        [.. Bind(scope, items).Items.Where(t => t.Terminal is not null).Select(t => t.Terminal!.Value)];
 
     /// <summary>One terminal, or null when it is not there.</summary>
-    public TerminalId? One(Scope scope, ContactSyntax? item) => item is null ? null : Bind(scope, [item])[0].Terminal;
+    public TerminalId? One(Scope scope, ContactSyntax? item) => item is null ? null : Bind(scope, [item]).Items[0].Terminal;
 }

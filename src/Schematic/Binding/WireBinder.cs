@@ -17,7 +17,7 @@ internal sealed class WireBinder(NameTable names, BindingReporter report, Termin
     public Net? Net(Scope scope, NetSyntax syntax)
     {
         var isNew = names.DeclareNet(scope, syntax.Name);
-        var members = terminals.Bind(scope, syntax.Members)
+        var members = terminals.Bind(scope, syntax.Members).Items
             .Where(m => m.Terminal is not null)
             .Select(m => new NetMember(m.Terminal!.Value, m.Span));
         var net = new Net(scope.Full(syntax.Name.Text), [.. members], scope.At(syntax.Name.Span));
