@@ -17,7 +17,12 @@ public sealed class Connectivity
     /// <summary>Reads the joints of a panel.</summary>
     public Connectivity(Panel panel)
     {
-        _terminals = [.. panel.Parts.SelectMany(p => p.Terminals.Select(t => p.At(t.Name)))];
+        _terminals =
+        [
+            .. panel.Parts.SelectMany(p => p.Terminals.Select(t => p.At(t.Name))),
+            .. panel.Nets.SelectMany(n => n.Members.Select(m => m.Terminal)),
+            .. panel.Wires.SelectMany(w => new[] { w.From, w.To }),
+        ];
         FixedJoints = [.. Attachments(panel), .. Mates(panel), .. Jumpers(panel), .. BoardGrounds(panel)];
         NetJoints = [.. panel.Nets.SelectMany(JointsOf)];
         WireJoints = [.. panel.Wires.Select(JointOf)];

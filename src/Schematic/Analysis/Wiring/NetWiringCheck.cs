@@ -101,9 +101,11 @@ public sealed class NetWiringCheck : ICheck
     private static IEnumerable<Stray> Strays(AnalysisContext context, Net net)
     {
         var made = context.Connectivity.Fixed;
+        var graph = context.Connectivity.ByWires;
         var listed = net.Members.Select(m => made.ConductorOf(m.Terminal)).ToHashSet();
         return
-            from terminal in net.Members.SelectMany(m => context.Connectivity.ByWires.MembersWith(m.Terminal)).Distinct()
+            from conductor in net.Members.Select(m => graph.ConductorOf(m.Terminal)).Distinct()
+            from terminal in graph.Conductors[conductor]
             where !listed.Contains(made.ConductorOf(terminal)) && context.Part(terminal.Part) is not (TerminalStrip or Splice)
             let wire = context.WiresAt(terminal).FirstOrDefault()
             where wire is not null

@@ -1,0 +1,93 @@
+using Schematic.Analysis;
+using Schematic.Binding;
+using Schematic.Diagnostics;
+using Schematic.Drawing;
+using Schematic.Layout.Pack;
+using Schematic.Model;
+using Schematic.Text;
+using Xunit;
+
+namespace Schematic.Tests.Layout.Pack;
+
+public class PackBuilderTests
+{
+    public static TheoryData<string> Examples =>
+    [
+        .. Directory.EnumerateFiles(Repository.PathOf("examples"), "*.panel", SearchOption.AllDirectories)
+            .Select(f => Path.GetRelativePath(Repository.Root, f).Replace('\\', '/'))
+            .Where(f => !f.StartsWith("examples/wrong/", StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal),
+    ];
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Every_example_is_free_of_errors_and_gives_a_pack_in_order(string example)
+    {
+        var (panel, findings) = Load(example);
+        Assert.Empty(findings.Where(f => f.Severity == Severity.Error).Select(f => $"{f.Span}: {f.Message}"));
+        var sheets = PackBuilder.Build(panel, findings);
+        Assert.Equal(Enumerable.Range(1, sheets.Length), sheets.Select(s => s.Number));
+        Assert.Equal(sheets.Select(s => s.Kind).Order(), sheets.Select(s => s.Kind));
+        Assert.All(sheets, s => Assert.NotEqual("", s.Title));
+        Assert.All(sheets, s => Assert.DoesNotContain(s.Marks, m => m.Role == MarkRole.Stamp));
+    }
+
+    [Fact]
+    public void The_main_example_has_a_sheet_of_every_kind_that_its_content_asks_for()
+    {
+        var (panel, findings) = Load("examples/lever-frame/lever.panel");
+        var kinds = PackBuilder.Build(panel, findings).Select(s => s.Kind).ToHashSet();
+        SheetKind[] expected =
+        [
+            SheetKind.Index, SheetKind.Schematic, SheetKind.Faces, SheetKind.TrueSize, SheetKind.WireList, SheetKind.WorkList,
+            SheetKind.LoadSheet, SheetKind.PartsList,
+        ];
+        Assert.Empty(expected.Except(kinds));
+        Assert.DoesNotContain(SheetKind.Findings, kinds);
+    }
+
+    [Fact]
+    public void An_error_stamps_every_sheet_and_lists_the_finding()
+    {
+        var (panel, _) = Load("examples/dsub-breakout/breakout.panel");
+        var finding = new Diagnostic("some-rule", Severity.Error, "Something is wrong.", SourceSpan.None) { Help = "Put it right." };
+        var sheets = PackBuilder.Build(panel, [finding]);
+        Assert.All(sheets, s => Assert.Contains(s.Marks.OfType<TextMark>(), m => m.Role == MarkRole.Stamp && m.Text == PackBuilder.NotChecked));
+        Assert.Equal(SheetKind.Findings, sheets[^1].Kind);
+        Assert.Contains(sheets[^1].Marks.OfType<TextMark>(), m => m.Text == "Something is wrong.");
+    }
+
+    [Fact]
+    public void Warnings_are_listed_without_a_stamp()
+    {
+        var (panel, _) = Load("examples/dsub-breakout/breakout.panel");
+        var sheets = PackBuilder.Build(panel, [new Diagnostic("some-rule", Severity.Warning, "Something is odd.", SourceSpan.None)]);
+        Assert.Equal(SheetKind.Findings, sheets[^1].Kind);
+        Assert.All(sheets, s => Assert.DoesNotContain(s.Marks, m => m.Role == MarkRole.Stamp));
+    }
+
+    [Fact]
+    public void The_faces_of_one_connector_come_with_nothing_but_the_sheet_that_holds_notes_and_cautions()
+    {
+        var (panel, findings) = Load("examples/lever-frame/lever.panel");
+        var sheets = PackBuilder.BuildFaces(panel, (Connector)panel.FindPart("P1")!, findings);
+        Assert.Equal([SheetKind.Index, SheetKind.Faces, SheetKind.TrueSize], sheets.Select(s => s.Kind).Distinct());
+    }
+
+    [Fact]
+    public void The_same_panel_gives_the_same_marks()
+    {
+        var (panel, findings) = Load("examples/relay-latch/latch.panel");
+        var first = PackBuilder.Build(panel, findings).Select(Schematic.Rendering.SvgWriter.Write);
+        var (again, againFindings) = Load("examples/relay-latch/latch.panel");
+        Assert.Equal(first, PackBuilder.Build(again, againFindings).Select(Schematic.Rendering.SvgWriter.Write));
+    }
+
+    private static (Panel Panel, System.Collections.Immutable.ImmutableArray<Diagnostic> Findings) Load(string example)
+    {
+        var path = Repository.PathOf(example);
+        var file = PanelBytes.Decode(Path.GetFileName(path), File.ReadAllBytes(path));
+        var loaded = PanelLoader.Load(file.Text, new FolderPanelFiles(Path.GetDirectoryName(path)!));
+        return (loaded.Panel, PanelChecker.Check(loaded.Panel, loaded.Diagnostics));
+    }
+}
