@@ -28,7 +28,7 @@ public sealed class SwitchLoadCheck : ICheck
     private static Diagnostic? OfContact(AnalysisContext context, ContactLoad load)
     {
         if (load.Rating is not { } rating) return null;
-        var name = $"Contact {load.Contact.Common} – {load.Contact.Throw}";
+        var name = $"Contact {load.Contact.Common} to {load.Contact.Throw}";
         if (load.Amps.Value > rating.Amps + 1e-9)
         {
             return new Diagnostic(

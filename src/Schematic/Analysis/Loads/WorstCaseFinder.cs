@@ -13,7 +13,7 @@ namespace Schematic.Analysis.Loads;
 public sealed class WorstCaseFinder
 {
     /// <summary>Up to so many electrically different cases are solved one by one.</summary>
-    public const int MostCases = 2048;
+    public const int MostCases = 512;
 
     private readonly AnalysisContext _context;
     private readonly StateSpace _space;
