@@ -19,10 +19,7 @@ public static class CliApplication
         new FormatCommand(),
         new ChartCommand(),
         new WiresCommand(),
-        new WorkCommand(),
-        new LoadCommand(),
         new PartsCommand(),
-        new SignalsCommand(),
         new ExplainCommand(),
     ];
 

@@ -21,5 +21,8 @@ internal sealed record UnitAtom(int Order, UnitPlan Plan, Block? Block, Terminal
 /// <summary>A block of loose devices.</summary>
 internal sealed record LooseAtom(int Order, Block Block) : Atom(Order);
 
+/// <summary>An edge between two terminals that are drawn again wherever they are needed.</summary>
+internal sealed record LinkAtom(int Order, WireEdge Edge) : Atom(Order);
+
 /// <summary>One terminal of equipment; none for a part with nothing on it.</summary>
 internal sealed record TerminalAtom(int Order, Part Part, TerminalId? Terminal) : Atom(Order);

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Schematic.Model;
 
 namespace Schematic.Layout.Schematics;
@@ -8,17 +7,17 @@ internal sealed class AtomList
 {
     private readonly CircuitMap _map;
     private readonly List<Atom> _atoms = [];
-    private readonly Dictionary<string, PlaceHint> _hints = new(StringComparer.Ordinal);
     private readonly int _maxRows;
 
     public AtomList(CircuitMap map, double sheetHeight)
     {
         _map = map;
         _maxRows = Math.Max(2, (int)((sheetHeight - 45) / 15));
-        foreach (var hint in map.Panel.PlaceHints) _hints.TryAdd(hint.Part, hint);
         foreach (var unit in map.Units) AddUnit(unit);
         AddLoose();
         AddEquipment();
+        foreach (var edge in map.Edges.Where(e => map.IsRepeated(map.PlaceOf(e.A)) && map.IsRepeated(map.PlaceOf(e.B))))
+            _atoms.Add(new LinkAtom(_atoms.Count, edge) { Height = 2 * Metrics.RowPitch });
     }
 
     public IReadOnlyList<Atom> Atoms => _atoms;
@@ -86,12 +85,12 @@ internal sealed class AtomList
         foreach (var part in _map.Panel.Parts.Where(p => !CircuitMap.IsDevice(p) && !_map.IsUnitConnector(p.Designator)))
         {
             var used = part.Terminals.Select(t => part.At(t.Name)).Where(t => IsDrawnHere(t) && _map.EdgesAt(t).Count > 0).ToList();
-            foreach (var terminal in used)
+            foreach (var terminal in used.Where(t => !_map.IsRepeated(t)))
             {
                 _atoms.Add(new TerminalAtom(_atoms.Count, part, terminal)
                 {
                     Places = [terminal],
-                    Height = Metrics.RowPitch,
+                    Height = Metrics.RowPitch * (CircuitMap.IsTwoSided(part) ? (_map.EdgesAt(terminal).Count + 1) / 2 : _map.EdgesAt(terminal).Count),
                     Hint = HintOf([part.Designator]),
                 });
             }
@@ -108,5 +107,5 @@ internal sealed class AtomList
         && (_map.IsUnitConnector(mate) || _map.Find(mate)!.Terminals.Any(t => _map.EdgesAt(new TerminalId(mate, t.Name)).Count > 0));
 
     private PlaceHint? HintOf(IEnumerable<string> designators) =>
-        designators.Select(d => _hints.GetValueOrDefault(d)).FirstOrDefault(h => h is not null);
+        designators.Select(d => _map.HintOf(d)).FirstOrDefault(h => h is not null);
 }

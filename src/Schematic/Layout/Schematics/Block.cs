@@ -59,24 +59,24 @@ internal sealed class Block(ImmutableArray<BlockRow> rows, Actuator? actuator, s
     /// <summary>The longest left lead: symbols of a block stand in line.</summary>
     public double LeftLead => Rows.Max(r => r.Figure.Leads(r.Facing).Left);
 
-    public double Width => LeftLead + RightNeed;
+    public double Width => Math.Max(LeftLead + RightNeed, IsUpright && Actuator is not null ? Math.Max(WordsWidth, HeadingWidth) + 2 : 0);
 
     /// <summary>Width of the words at the head.</summary>
     public double WordsWidth { get; init; } = 32;
 
-    private double HeaderHeight => Actuator is null ? 0 : Metrics.Up(6.5 + (PositionLines.Count * PositionStep));
+    private double HeaderHeight => Actuator is null ? 0 : Metrics.Up(6.5 + ((PositionLines?.Count ?? 0) * PositionStep));
 
-    private IReadOnlyList<string> PositionLines { get; set; } = [];
+    private IReadOnlyList<string>? PositionLines { get; set; }
 
     /// <summary>Fixes the rows' heights.</summary>
     public void Arrange()
     {
-        PositionLines = Actuator is null ? [] : Lettering.Wrap(Words + PositionWords(Actuator), Metrics.QuietHeight, WordsWidth);
+        PositionLines ??= Actuator is null ? [] : Lettering.Wrap(Words + PositionWords(Actuator), Metrics.QuietHeight, WordsWidth);
         var y = HeaderHeight;
         var below = 0.0;
         foreach (var row in Rows)
         {
-            y = Metrics.Up(y + below + row.Figure.Above());
+            y = Metrics.Up(y + below + row.Figure.Above(row.Facing));
             row.Dy = y;
             below = Math.Max(row.Figure.Below(row.Facing), row.ExtraRows == 0 ? 0 : LowestPort(row) + (row.ExtraRows * Metrics.RowPitch) + Metrics.RowBelow);
         }
@@ -90,14 +90,16 @@ internal sealed class Block(ImmutableArray<BlockRow> rows, Actuator? actuator, s
     private string Heading => heading;
 
     /// <summary>Least room right of the left leads.</summary>
-    public double RightNeed => Rows.Max(r => r.Figure.SymbolWidth + r.Figure.Leads(r.Facing).Right);
+    public double RightNeed => Rows.Max(r => r.Figure.Span(r.Facing) + r.Figure.Leads(r.Facing).Right);
+
+    private bool IsUpright => Figure.IsHairpin(Rows[0].Facing);
 
     /// <summary>Where the linkage runs, symbols beginning at <paramref name="lead"/>.</summary>
     public double LinkageX(double lead) =>
         Rows[0].Facing == Facing.Mirrored ? lead + Rows[0].Figure.SymbolWidth - Figure.LinkageX : lead + Figure.LinkageX;
 
     /// <summary>Room that the words at the head need right of <see cref="LinkageX"/>.</summary>
-    public double HeadRoom => Actuator is null ? 0 : 3 + Math.Max(WordsWidth, HeadingWidth);
+    public double HeadRoom => Actuator is null || IsUpright ? 0 : 3 + Math.Max(WordsWidth, HeadingWidth);
 
     public static double LowestPort(BlockRow row) => row.Figure.Ends.Max(e => row.Figure.DyOf(e, row.Facing));
 
@@ -106,23 +108,40 @@ internal sealed class Block(ImmutableArray<BlockRow> rows, Actuator? actuator, s
     {
         foreach (var row in Rows) row.Figure.Draw(canvas, left, right, lead, top + row.Dy, row.Facing);
         if (Actuator is null) return;
-        DrawHead(canvas, symbols, left + LinkageX(lead), headRight, top);
+        if (IsUpright) DrawHeadOfUpright(canvas, symbols, left, left + lead, top);
+        else DrawHead(canvas, symbols, left + LinkageX(lead), headRight, top);
+    }
+
+    /// <summary>Words on top, the actuator behind the upright contact.</summary>
+    private void DrawHeadOfUpright(Canvas canvas, SymbolLibrary symbols, double left, double x, double top)
+    {
+        DrawWords(canvas, left + 1, top, left + 1 + Math.Max(WordsWidth, HeadingWidth));
+        var way = Rows[0].Facing == Facing.HairpinRight ? 1 : -1;
+        var y = top + Rows[0].Dy + Figure.LinkageX;
+        var symbol = symbols.Get(ActuatorSymbol);
+        canvas.Add((way > 0 ? symbol : symbol.Mirrored()).PlacedAt(new PointMm(x - (way * 3), y), Actuator!.Name));
+        canvas.Line(MarkRole.Linkage, Pen.Linkage, Actuator.Name, new(x - (way * 3), y), new PointMm(x + (way * 1), y));
+    }
+
+    private SymbolKind ActuatorSymbol => Actuator!.Positions.Any(p => p.IsMomentary) && Actuator.Positions.Length == 2
+        ? SymbolKind.ButtonActuator : SymbolKind.LeverActuator;
+
+    private void DrawWords(Canvas canvas, double x, double top, double right)
+    {
+        canvas.Text(Actuator!.Name, Lettering.Fit(Heading, Metrics.NameHeight, right - x, bold: true), x, top + 4.2, bold: true);
+        for (var i = 0; i < PositionLines!.Count; i++)
+            canvas.Text(Actuator.Name, PositionLines[i], x, top + 4.2 + ((i + 1) * PositionStep), Metrics.QuietHeight);
     }
 
     private void DrawHead(Canvas canvas, SymbolLibrary symbols, double linkage, double headRight, double top)
     {
         var y = top + 5;
-        var kind = Actuator!.Positions.Any(p => p.IsMomentary) && Actuator.Positions.Length == 2
-            ? SymbolKind.ButtonActuator : SymbolKind.LeverActuator;
-        canvas.Add(symbols.Get(kind).PlacedAt(new PointMm(linkage - 1.5, y), Actuator.Name));
+        canvas.Add(symbols.Get(ActuatorSymbol).PlacedAt(new PointMm(linkage - 1.5, y), Actuator!.Name));
         var last = Rows[^1];
         canvas.Line(
             MarkRole.Linkage, Pen.Linkage, Actuator.Name,
             new(linkage - 1.5, y), new(linkage, y), new(linkage, top + last.Dy - 1));
-        var x = linkage + 2;
-        canvas.Text(Actuator.Name, Lettering.Fit(Heading, Metrics.NameHeight, headRight - x, bold: true), x, top + 4.2, bold: true);
-        for (var i = 0; i < PositionLines.Count; i++)
-            canvas.Text(Actuator.Name, PositionLines[i], x, top + 4.2 + ((i + 1) * PositionStep), Metrics.QuietHeight);
+        DrawWords(canvas, linkage + 2, top, headRight);
     }
 
     private static string PositionWords(Actuator actuator) => string.Join(" · ", actuator.Positions.Select(p =>

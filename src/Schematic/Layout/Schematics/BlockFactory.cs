@@ -52,7 +52,7 @@ internal sealed class BlockFactory(CircuitMap map)
             if (actuator is null) yield return new Block(rows, null, "");
             else yield return new Block(rows, actuator, (loose ? actuator.Name : HeadingOf(actuator)) + (continued ? " (continued)" : ""))
             {
-                WordsWidth = loose ? 26 : 32,
+                WordsWidth = loose ? 24 : 32,
                 Words = loose && actuator.Description.Length > 0 ? actuator.Description + ": " : "",
             };
             continued = true;

@@ -5,12 +5,14 @@ namespace Schematic.Layout.Schematics;
 /// <summary>A block of devices that sit in no unit: wires meet their own terminals.</summary>
 internal sealed class BlockItem : SheetItem
 {
+    private readonly CircuitMap _map;
     private readonly Block _block;
     private readonly List<(BlockRow Row, FigureEnd End, ItemPort Port)> _ends = [];
     private readonly ItemRow _row;
 
-    public BlockItem(Block block)
+    public BlockItem(CircuitMap map, Block block)
     {
+        _map = map;
         _block = block;
         _row = new ItemRow(this);
         Rows.Add(_row);
@@ -35,8 +37,21 @@ internal sealed class BlockItem : SheetItem
 
     public override void Arrange()
     {
+        foreach (var row in _block.Rows) row.ExtraRows = 0;
+        foreach (var group in _ends.GroupBy(e => (e.Row, e.Port.IsRight)))
+            group.Key.Row.ExtraRows = Math.Max(group.Key.Row.ExtraRows, group.Sum(e => Math.Max(0, _map.EdgesAt(e.End.Terminal).Count - 1)));
         _block.Arrange();
-        foreach (var (row, end, port) in _ends) port.Dy = row.DyOf(end);
+        foreach (var group in _ends.GroupBy(e => (e.Row, e.Port.IsRight)))
+        {
+            var used = 0;
+            foreach (var (row, end, port) in group)
+            {
+                port.Dy = row.DyOf(end);
+                port.FirstStrand = Block.LowestPort(row) - row.Figure.DyOf(end, row.Facing) + (++used * Metrics.RowPitch);
+                used += Math.Max(0, _map.EdgesAt(end.Terminal).Count - 1) - 1;
+            }
+        }
+
         _row.Above = 0;
         _row.Below = _block.Height;
     }
@@ -52,6 +67,9 @@ internal sealed class BlockItem : SheetItem
         }
 
         foreach (var (_, end, port) in _ends)
-            context.Places.Note(PlaceDirectory.KeyOf(end.Terminal), context.SheetNumber, new(port.IsRight ? right : left, port.Y));
+        {
+            context.Places.Note(PlaceDirectory.KeyOf(end.Terminal), context.SheetNumber, new(port.IsRight ? right : left, port.TerminalY));
+            port.DrawStrands(canvas, end.Terminal.ToString(), port.IsRight ? right : left, 0.6);
+        }
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Model;
+using Schematic.Symbols;
 
 namespace Schematic.Layout.Schematics;
 
@@ -9,11 +10,14 @@ namespace Schematic.Layout.Schematics;
 /// </summary>
 internal sealed class CircuitMap
 {
+    private const int MostEdges = 6;
+
     private readonly Dictionary<string, Part> _parts;
     private readonly Dictionary<string, string> _mates = new(StringComparer.Ordinal);
     private readonly Dictionary<TerminalId, List<TerminalId>> _attached = [];
     private readonly Dictionary<TerminalId, List<WireEdge>> _edgesAt = [];
     private readonly HashSet<string> _unitConnectors = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, PlaceHint> _hints = new(StringComparer.Ordinal);
     private readonly HashSet<string> _drawnMatings = new(StringComparer.Ordinal);
     private readonly List<WireEdge> _edges = [];
 
@@ -22,9 +26,11 @@ internal sealed class CircuitMap
     public CircuitMap(Panel panel, string widestZone)
     {
         Panel = panel;
+        Symbols = SymbolLibrary.For(panel.Symbols);
         WidestPlace = WidestSheet(panel) + "/" + widestZone;
         _parts = [];
         foreach (var part in panel.Parts) _parts.TryAdd(part.Designator, part);
+        foreach (var hint in panel.PlaceHints) _hints.TryAdd(hint.Part, hint);
         FindMates();
         FindAttachments();
         Units = FindUnits();
@@ -38,6 +44,9 @@ internal sealed class CircuitMap
 
     public Panel Panel { get; }
 
+    /// <summary>The symbols that are drawn.</summary>
+    public SymbolLibrary Symbols { get; }
+
     /// <summary>The longest text that names a place on another sheet, for reserving room.</summary>
     public string WidestPlace { get; }
 
@@ -48,6 +57,9 @@ internal sealed class CircuitMap
     public IReadOnlyList<WireEdge> Edges => _edges;
 
     public Part? Find(string designator) => _parts.GetValueOrDefault(designator);
+
+    /// <summary>The user's wish for where a part is drawn, or null.</summary>
+    public PlaceHint? HintOf(string designator) => _hints.GetValueOrDefault(designator);
 
     /// <summary>Whether the part is drawn as a symbol in a row, not as a block of terminals.</summary>
     public static bool IsDevice(Part part) =>
@@ -78,6 +90,17 @@ internal sealed class CircuitMap
         && MatedContact(terminal) is { } contact
             ? contact
             : terminal;
+
+    /// <summary>
+    /// Whether an equipment terminal carries so many wires that it is drawn again on every sheet that needs it.
+    /// </summary>
+    public bool IsRepeated(TerminalId place) =>
+        EdgesAt(place).Count > MostEdges && Find(place.Part) is { } part && !IsDevice(part) && !IsUnitConnector(place.Part);
+
+    /// <summary>Whether the contact, or the one plugged onto it, is left unused on purpose.</summary>
+    public bool IsSpare(TerminalId contact) => IsDeclaredSpare(contact) || (MatedContact(contact) is { } mate && IsDeclaredSpare(mate));
+
+    private bool IsDeclaredSpare(TerminalId contact) => Find(contact.Part) is Connector connector && connector.Spares.Contains(contact.Name);
 
     /// <summary>Whether lines show what the connector is plugged into.</summary>
     public bool HasDrawnMating(string designator) => _drawnMatings.Contains(designator);
@@ -156,11 +179,12 @@ internal sealed class CircuitMap
         foreach (var wire in Panel.Wires) Add(wire.From, wire.To, wire, null, "");
     }
 
+    /// <summary>What a made unit joins to its terminal strip: not wires of the harness, so they may meet on their way.</summary>
     private void AddLooseAttachments()
     {
         foreach (var attachment in Panel.Attachments)
         {
-            if (!IsInside(attachment)) Add(attachment.Device, attachment.Contact, null, null, "");
+            if (!IsInside(attachment)) Add(attachment.Device, attachment.Contact, null, null, "", isBranch: true);
         }
     }
 
@@ -209,7 +233,7 @@ internal sealed class CircuitMap
             {
                 if (sets.AreJoined(PlaceOf(home), PlaceOf(member))) continue;
                 sets.Join(PlaceOf(home), PlaceOf(member));
-                Add(home, member, null, net.Name, "");
+                Add(home, member, null, net.Name, "", isBranch: true);
             }
         }
     }
@@ -235,10 +259,10 @@ internal sealed class CircuitMap
         foreach (var edge in _edges) edge.Net ??= netOf.GetValueOrDefault(edge.A) ?? netOf.GetValueOrDefault(edge.B);
     }
 
-    private void Add(TerminalId a, TerminalId b, Wire? wire, string? net, string remark)
+    private void Add(TerminalId a, TerminalId b, Wire? wire, string? net, string remark, bool isBranch = false)
     {
         if (Find(a.Part) is null || Find(b.Part) is null) return;
-        var edge = new WireEdge(_edges.Count, a, b, wire, net) { Remark = remark };
+        var edge = new WireEdge(_edges.Count, a, b, wire, net) { Remark = remark, IsBranch = isBranch };
         _edges.Add(edge);
         AddAt(PlaceOf(a), edge);
         if (PlaceOf(a) != PlaceOf(b)) AddAt(PlaceOf(b), edge);

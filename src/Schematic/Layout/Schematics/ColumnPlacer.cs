@@ -17,7 +17,7 @@ internal static class ColumnPlacer
     /// <param name="top">Upper limit.</param>
     /// <param name="bottom">Lower limit.</param>
     public static bool Place(
-        IReadOnlyList<SheetItem> items, Func<ItemPort, IReadOnlyList<double>> targets,
+        IReadOnlyList<SheetItem> items, Func<ItemPort, double[]> targets,
         IReadOnlyDictionary<(int Channel, double Y), ChannelJoint?> taken, double top, double bottom)
     {
         var rows = items.SelectMany(i => i.Rows).ToList();
@@ -28,6 +28,7 @@ internal static class ColumnPlacer
         for (var i = 0; i < rows.Count; i++)
         {
             var row = rows[i];
+            var wishes = row.Strands.Select(p => (Port: p, Targets: targets(p))).ToArray();
             (cost[i], from[i]) = (new double[steps + 1], new int[steps + 1]);
             var first = i == 0 ? Metrics.Up(row.Above) : Metrics.Up(Gap(rows[i - 1], row));
             var distance = (int)Math.Round(first / Metrics.Grid);
@@ -48,7 +49,7 @@ internal static class ColumnPlacer
                 from[i][s] = bestFrom;
                 cost[i][s] = best >= Infinite || s > last
                     ? Infinite
-                    : best + CostAt(row, top + (s * Metrics.Grid), targets, taken) + (0.002 * s);
+                    : best + CostAt(wishes, top + (s * Metrics.Grid), taken) + (0.002 * s);
             }
         }
 
@@ -75,17 +76,16 @@ internal static class ColumnPlacer
         upper is PassItem && lower is PassItem ? 0 : upper is PassItem || lower is PassItem ? 0.75 : Metrics.ItemGap;
 
     private static double CostAt(
-        ItemRow row, double y, Func<ItemPort, IReadOnlyList<double>> targets,
-        IReadOnlyDictionary<(int Channel, double Y), ChannelJoint?> taken)
+        (ItemPort Port, double[] Targets)[] wishes, double y, IReadOnlyDictionary<(int Channel, double Y), ChannelJoint?> taken)
     {
         var cost = 0.0;
-        foreach (var port in row.Ports)
+        foreach (var (port, targets) in wishes)
         {
             var at = y + port.Dy;
             var nearest = double.MaxValue;
-            foreach (var target in targets(port)) nearest = Math.Min(nearest, Math.Abs(target - at));
+            foreach (var target in targets) nearest = Math.Min(nearest, Math.Abs(target - at));
             if (nearest is > 1e-6 and < double.MaxValue) cost += BendCost + (0.05 * nearest);
-            if (taken.TryGetValue((port.Channel, at), out var other) && (other is null || other != port.Joint)) cost += ConflictCost;
+            if (taken.Count > 0 && taken.TryGetValue((port.Channel, at), out var other) && (other is null || other != port.Joint)) cost += ConflictCost;
         }
 
         return cost;

@@ -15,7 +15,10 @@ internal sealed record FigureEnd(TerminalId Terminal, string Port, bool IsRight,
 /// </summary>
 internal sealed class Figure(Part part, Symbol symbol, string widestPlace, ImmutableArray<FigureEnd> ends)
 {
-    private const double LeadBlank = 1.5;
+    private const double LeadBlank = 2;
+
+    private (double Name, double Other)? _leads;
+    private double? _uprightFront;
 
     public Part Part { get; } = part;
 
@@ -47,16 +50,16 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
     /// <summary>The x of the blade's middle within the symbol: where a linkage meets it.</summary>
     public static double LinkageX => 5;
 
-    public double Above()
-    {
-        var top = Math.Max(-Symbol.Bounds.Top, PortSpan(-1) + Metrics.RowAbove);
-        return top;
-    }
+    public double Above(Facing facing) =>
+        IsHairpin(facing) ? Metrics.RowAbove : Math.Max(-Symbol.Bounds.Top, PortSpan(-1) + Metrics.RowAbove);
 
-    public double Below(Facing facing)
-    {
-        return facing is Facing.HairpinLeft or Facing.HairpinRight ? HairpinDepth + Metrics.RowBelow : OwnBelow;
-    }
+    public double Below(Facing facing) => IsHairpin(facing) ? HairpinDepth + Metrics.RowBelow : OwnBelow;
+
+    /// <summary>Whether the device stands upright, both its ends leaving on one side.</summary>
+    public static bool IsHairpin(Facing facing) => facing is Facing.HairpinLeft or Facing.HairpinRight;
+
+    /// <summary>Room for the actuator beside an upright contact.</summary>
+    public double ActuatorRoom { get; init; }
 
     private double OwnBelow
     {
@@ -67,8 +70,13 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
         }
     }
 
-    /// <summary>How far below the row the turned-back end comes out, clear of everything under the symbol.</summary>
-    private double HairpinDepth => Metrics.Up(Math.Max(Metrics.RowPitch, OwnBelow + 0.3));
+    /// <summary>How far below the upper end the lower one leaves an upright device.</summary>
+    private double HairpinDepth => Metrics.Up(Math.Max(SymbolWidth, 4.5 + (UprightWords.Count() * LineStep)));
+
+    /// <summary>Quiet lines beside an upright device, the last ones naming other places.</summary>
+    private IEnumerable<(string Words, string PlaceKey)> UprightWords =>
+        new[] { (Value, ""), (Remark, ""), (Ends[^1].Label, "") }.Where(w => w.Item1.Length > 0)
+            .Concat(Contacts).Concat(Coil is { } coil ? [coil] : []);
 
     private static double LineStep => 2.7;
 
@@ -79,21 +87,38 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
     /// <summary>Height of end <paramref name="end"/> against the figure's row.</summary>
     public double DyOf(FigureEnd end, Facing facing)
     {
-        if (facing is Facing.HairpinRight) return end.IsRight ? 0 : HairpinDepth;
-        if (facing is Facing.HairpinLeft) return end.IsRight ? HairpinDepth : 0;
+        if (IsHairpin(facing)) return end.IsRight ? HairpinDepth : 0;
         return Symbol.Port(end.Port).At.Y;
     }
 
     /// <summary>Least length of the left and right leads.</summary>
     public (double Left, double Right) Leads(Facing facing)
     {
+        _leads ??= MeasureLeads();
+        var (name, other) = _leads.Value;
+        if (IsHairpin(facing)) return facing == Facing.HairpinRight ? (UprightBack, UprightFront) : (UprightFront, UprightBack);
+        return NameIsRight(facing) ? (other, name) : (name, other);
+    }
+
+    /// <summary>Room behind an upright device: its actuator.</summary>
+    private double UprightBack => Symbol.Turned().Mirrored().Bounds.Right + 0.5 + ActuatorRoom;
+
+    /// <summary>Room in front of an upright device: its name and data, between its leads.</summary>
+    private double UprightFront => _uprightFront ??= Symbol.Turned().Bounds.Right + 1 + LeadBlank + Math.Max(
+        Lettering.WidthMm(Name, Metrics.NameHeight),
+        UprightWords.Select(w => Quiet(w.PlaceKey.Length == 0 ? w.Words : w.Words + " " + widestPlace)).DefaultIfEmpty(0).Max());
+
+    /// <summary>Length between the leads.</summary>
+    public double Span(Facing facing) => IsHairpin(facing) ? 0 : SymbolWidth;
+
+    private (double Name, double Other) MeasureLeads()
+    {
         var name = Lettering.WidthMm(Name, Metrics.NameHeight) + LeadBlank;
         if (Coil is { } coil) name = Math.Max(name, Quiet(coil.Words + " " + widestPlace) + LeadBlank);
         var other = Math.Max(Quiet(Value), Quiet(Remark));
         foreach (var end in Ends) other = Math.Max(other, Quiet(end.Label));
         foreach (var contact in Contacts) other = Math.Max(other, Quiet(contact.Words + " " + widestPlace));
-        other = Math.Max(2.5, other + LeadBlank);
-        return NameIsRight(facing) ? (other, name) : (name, other);
+        return (name, Math.Max(2.5, other + LeadBlank));
     }
 
     /// <summary>Length of the symbol from port to port.</summary>
@@ -102,12 +127,18 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
     public double Width(Facing facing)
     {
         var (left, right) = Leads(facing);
-        return left + SymbolWidth + right;
+        return left + Span(facing) + right;
     }
 
     /// <summary>Draws the figure between two column edges, its symbol <paramref name="leftLead"/> from the left.</summary>
     public void Draw(Canvas canvas, double left, double right, double leftLead, double y, Facing facing)
     {
+        if (IsHairpin(facing))
+        {
+            DrawUpright(canvas, facing == Facing.HairpinRight ? right : left, left + leftLead, y, facing);
+            return;
+        }
+
         var mirrored = IsDrawnMirrored(facing);
         var shown = mirrored ? Symbol.Mirrored() : Symbol;
         var origin = new PointMm(mirrored ? left + leftLead + SymbolWidth : left + leftLead, y);
@@ -120,23 +151,34 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
 
     private bool NameIsRight(Facing facing) => IsPole && facing == Facing.Mirrored;
 
-    private void DrawLead(Canvas canvas, FigureEnd end, PointMm port, double left, double right, Facing facing)
+    private static void DrawLead(Canvas canvas, FigureEnd end, PointMm port, double left, double right, Facing facing)
     {
         var owner = end.Terminal.ToString();
         var isRight = end.IsRight != IsDrawnMirrored(facing);
-        if (facing == Facing.HairpinRight && !isRight)
+        canvas.Wire(owner, port, new(isRight ? right : left, port.Y));
+    }
+
+    /// <summary>The symbol turned a quarter, its leads to one side, the words between them.</summary>
+    private void DrawUpright(Canvas canvas, double outer, double x, double y, Facing facing)
+    {
+        var way = facing == Facing.HairpinRight ? 1 : -1;
+        var turned = way > 0 ? Symbol.Turned() : Symbol.Turned().Mirrored();
+        canvas.Add(turned.PlacedAt(new PointMm(x, y), Part.Designator));
+        foreach (var end in Ends)
         {
-            var low = port.Y + HairpinDepth;
-            canvas.Wire(owner, port, new(left, port.Y), new(left, low), new(right, low));
+            var port = turned.Port(end.Port).At.Moved(x, y);
+            canvas.Wire(end.Terminal.ToString(), port, new(port.X, y + DyOf(end, facing)), new(outer, y + DyOf(end, facing)));
         }
-        else if (facing == Facing.HairpinLeft && isRight)
+
+        var textX = x + (way * (Symbol.Turned().Bounds.Right + 1));
+        var align = way > 0 ? TextAlign.Start : TextAlign.End;
+        canvas.Text(Part.Designator, Name, textX, y + 3.6, align: align);
+        var line = 0;
+        foreach (var (words, key) in UprightWords)
         {
-            var low = port.Y + HairpinDepth;
-            canvas.Wire(owner, port, new(right, port.Y), new(right, low), new(left, low));
-        }
-        else
-        {
-            canvas.Wire(owner, port, new(isRight ? right : left, port.Y));
+            var at = y + 3.6 + (++line * LineStep);
+            if (key.Length == 0) canvas.Text(Part.Designator, words, textX, at, Metrics.QuietHeight, align);
+            else canvas.LateText(Part.Designator, p => $"{words} {p.Of(key)}", textX, at, Metrics.QuietHeight, align);
         }
     }
 

@@ -99,7 +99,10 @@ internal sealed class FigureFactory(CircuitMap map)
         var only = pole.Throws[0];
         return new Figure(part, symbol, map.WidestPlace, [
             new FigureEnd(part.At(pole.Common), "1", false, ""),
-            new FigureEnd(part.At(only.Terminal), "2", true, part is Relay ? only.Terminal : OperationOf(form, only))]);
+            new FigureEnd(part.At(only.Terminal), "2", true, part is Relay ? only.Terminal : OperationOf(form, only))])
+        {
+            ActuatorRoom = part is Switch pressed && _rest.Find(pressed.Actuator) is not null ? 10 : 0,
+        };
     }
 
     private Figure Changeover(Part part, Pole pole, int closed)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Schematic.Model;
 
 namespace Schematic.Layout.Schematics;
@@ -20,13 +21,42 @@ internal sealed class LayerAssigner
     private readonly Dictionary<SheetItem, List<int>> _edgesOf = [];
     private readonly List<double> _labelWidths = [];
     private readonly List<(int A, int B)> _loads = [];
+    private readonly List<int> _jointOf = [];
+    private readonly List<(ItemPort Port, double Label, double Flag)> _references = [];
+    private readonly bool[] _passes;
+    private readonly int[] _passCounts;
     private readonly Dictionary<(SheetItem, int), double> _widths = [];
+    private readonly ChannelGuess[] _rooms;
 
     public LayerAssigner(
-        CircuitMap map, IReadOnlyList<SheetItem> items, IReadOnlyDictionary<TerminalId, List<ItemPort>> ports, IEnumerable<WireEdge> edges,
-        int columns, double maxWidth, double maxHeight)
+        CircuitMap map, IReadOnlyList<SheetItem> items, IReadOnlyDictionary<TerminalId, List<ItemPort>> ports, IReadOnlyList<WireEdge> edges,
+        IEnumerable<WireEdge> references,
+        int columns, double maxWidth, double maxHeight, Brevity brevity)
     {
         (_map, _items, _columns, _maxWidth, _maxHeight) = (map, items, columns, maxWidth, maxHeight);
+        foreach (var edge in references)
+        {
+            var labels = new PortLabels(map, brevity);
+            labels.AddReference(edge);
+            foreach (var place in (ReadOnlySpan<TerminalId>)[map.PlaceOf(edge.A), map.PlaceOf(edge.B)])
+            {
+                if (ports.TryGetValue(place, out var at)) _references.Add((at[^1], labels.StubWidth, labels.FlagWidth));
+            }
+        }
+
+        var joints = new DisjointSets<TerminalId>();
+        foreach (var edge in edges) joints.Join(map.PlaceOf(edge.A), map.PlaceOf(edge.B));
+        var numbers = new Dictionary<TerminalId, int>();
+        foreach (var edge in edges)
+        {
+            var root = joints.Find(map.PlaceOf(edge.A));
+            if (!numbers.TryGetValue(root, out var number)) numbers[root] = number = numbers.Count;
+            _jointOf.Add(number);
+        }
+
+        _passes = new bool[numbers.Count * columns];
+        _passCounts = new int[columns];
+        _rooms = new ChannelGuess[columns + 1];
         foreach (var item in items) _edgesOf[item] = [];
         foreach (var edge in edges)
         {
@@ -35,36 +65,41 @@ internal sealed class LayerAssigner
             _edgesOf[a[0].Item].Add(_edges.Count);
             if (a[0].Item != b[0].Item) _edgesOf[b[0].Item].Add(_edges.Count);
             _edges.Add(([.. a], [.. b], crowd > 3 ? 0.6 : 1));
-            var labels = new PortLabels(map);
+            var labels = new PortLabels(map, brevity);
             labels.AddWire(edge);
-            _labelWidths.Add(labels.Width);
+            _labelWidths.Add(labels.StubWidth);
             _loads.Add((map.EdgesAt(map.PlaceOf(edge.A)).Count, map.EdgesAt(map.PlaceOf(edge.B)).Count));
         }
     }
 
-    /// <summary>Places everything; gives the cost, high when columns overflow.</summary>
-    public double Run()
+    /// <summary>Good arrangements, the cheapest first; <see cref="Use"/> takes one.</summary>
+    public IReadOnlyList<LayerChoice> Candidates()
     {
-        var best = double.MaxValue;
-        (int Layer, Facing[] Facings)[] kept = [];
-        foreach (var start in (Action[])[
-                     StartInMiddle, StartByDistance, () => StartInOrder(0, 0, 0, 1, 2), () => StartInOrder(0, 0, 1, 2, 3), () => StartInOrder(0, 1, 1, 2, 3)])
+        var found = new List<LayerChoice>();
+        foreach (var (start, all) in ((Action, bool)[])[
+                     (StartInMiddle, true), (StartByDistance, true), (() => StartInOrder(0, 0, 0, 1, 2), true), (() => StartInOrder(0, 0, 1, 2, 3), true),
+                     (() => StartInOrder(0, 1, 1, 2, 3), true), (() => StartInOrder(0, 0, 0, 1, 2), false), (() => StartInOrder(0, 0, 1, 2, 3), false)])
         {
+            if (!all && !_items.Any(i => i is UnitItem)) continue;
             start();
-            var cost = Search();
-            if (cost >= best - 1e-9) continue;
-            best = cost;
-            kept = [.. _items.Select(i => (i.Layer, i.Groups.Select(g => g.Facing).ToArray()))];
+            var cost = Search(all);
+            var choice = new LayerChoice(cost, [.. _items.Select(i => (i.Layer, i.Groups.Select(g => g.Facing).ToImmutableArray()))]);
+            if (!found.Exists(f => f.IsSameAs(choice))) found.Add(choice);
         }
 
-        for (var i = 0; i < kept.Length; i++)
+        return [.. found.OrderBy(f => f.Cost)];
+    }
+
+    /// <summary>Sets columns and facings as chosen, empty columns closed up.</summary>
+    public void Use(LayerChoice choice)
+    {
+        var used = choice.Items.Select(i => i.Layer).Distinct().Order().ToList();
+        for (var i = 0; i < _items.Count; i++)
         {
-            _items[i].Layer = kept[i].Layer;
-            for (var g = 0; g < kept[i].Facings.Length; g++) _items[i].Groups[g].Facing = kept[i].Facings[g];
+            _items[i].Layer = used.IndexOf(choice.Items[i].Layer);
+            for (var g = 0; g < _items[i].Groups.Count; g++) _items[i].Groups[g].Facing = choice.Items[i].Facings[g];
             _items[i].Arrange();
         }
-
-        return best;
     }
 
     /// <summary>
@@ -95,13 +130,14 @@ internal sealed class LayerAssigner
         }
     }
 
-    private double Search()
+    /// <summary>Moves one item after the other to where it costs least; or only turns what is in the units.</summary>
+    private double Search(bool all)
     {
         var cost = Cost();
         for (var round = 0; round < Rounds; round++)
         {
             var before = cost;
-            foreach (var item in _items) cost = Improve(item, cost);
+            foreach (var item in _items.Where(i => all || i is UnitItem)) cost = Improve(item, cost, all);
             if (cost > before - 1e-9) break;
         }
 
@@ -149,7 +185,7 @@ internal sealed class LayerAssigner
         foreach (var item in _items) item.Layer = Math.Min(_columns - 1, distance.GetValueOrDefault(item, 0));
     }
 
-    private double Improve(SheetItem item, double cost)
+    private double Improve(SheetItem item, double cost, bool moves)
     {
         foreach (var group in item.Groups.DefaultIfEmpty(null!))
         {
@@ -159,7 +195,7 @@ internal sealed class LayerAssigner
             {
                 foreach (var facing in Facings(group))
                 {
-                    if (layer == start.Layer && facing == start.Facing) continue;
+                    if ((layer == start.Layer && facing == start.Facing) || (!moves && layer != start.Layer)) continue;
                     Set(item, group, layer, facing);
                     var tried = Cost();
                     if (tried < best.Cost - 1e-9) best = (tried, layer, facing);
@@ -188,20 +224,59 @@ internal sealed class LayerAssigner
     private double Cost()
     {
         var cost = 0.0;
-        foreach (var (a, b, weight) in _edges) cost += weight * Span(a, b);
+        Array.Clear(_rooms);
+        Array.Clear(_passes);
+        Array.Clear(_passCounts);
+        for (var i = 0; i < _edges.Count; i++)
+        {
+            var (a, b, weight) = _edges[i];
+            var span = int.MaxValue;
+            ItemPort from = a[0], to = b[0];
+            foreach (var p in a)
+            {
+                foreach (var q in b)
+                {
+                    var distance = Math.Abs(p.Channel - q.Channel);
+                    if (distance < span) (span, from, to) = (distance, p, q);
+                }
+            }
+
+            cost += weight * span switch { 0 => 0, 1 => 1, 2 => 2.2, _ => 1.2 * span };
+            if (span == 0) NoteRoom(i, from, to);
+            else NotePasses(i, Math.Min(from.Channel, to.Channel), span);
+        }
+
+        foreach (var (port, label, flag) in _references)
+        {
+            ref var room = ref _rooms[port.Channel];
+            if (port.IsRight) (room.Left, room.FlagLeft) = (Math.Max(room.Left, label), Math.Max(room.FlagLeft, flag));
+            else (room.Right, room.FlagRight) = (Math.Max(room.Right, label), Math.Max(room.FlagRight, flag));
+        }
+
         foreach (var item in _items) cost += Preference(item);
         return cost + Overflow();
     }
 
-    private static double Span(ItemPort[] a, ItemPort[] b)
+    /// <summary>A line through columns takes height there, once for all wires of its joint.</summary>
+    private void NotePasses(int edge, int first, int span)
     {
-        var best = int.MaxValue;
-        foreach (var p in a)
+        for (var column = first; column < first + span; column++)
         {
-            foreach (var q in b) best = Math.Min(best, Math.Abs(p.Channel - q.Channel));
+            ref var seen = ref _passes[(_jointOf[edge] * _columns) + column];
+            if (!seen) _passCounts[column]++;
+            seen = true;
         }
+    }
 
-        return best switch { 0 => 0, 1 => 1, 2 => 2.2, _ => 1.2 * best };
+    /// <summary>A wire within one channel: its label stands at one side, and it may take a track.</summary>
+    private void NoteRoom(int edge, ItemPort from, ItemPort to)
+    {
+        ref var room = ref _rooms[from.Channel];
+        // A wire between neighbours on one side always takes a track; one across often runs straight.
+        room.Tracks += from.IsRight == to.IsRight ? 0.8 : 0.3;
+        var leaf = SheetWiring.LeafRank(from, _loads[edge].A).CompareTo(SheetWiring.LeafRank(to, _loads[edge].B)) <= 0 ? from : to;
+        if (leaf.IsRight) room.Left = Math.Max(room.Left, _labelWidths[edge]);
+        else room.Right = Math.Max(room.Right, _labelWidths[edge]);
     }
 
     private double Preference(SheetItem item)
@@ -223,23 +298,17 @@ internal sealed class LayerAssigner
     {
         var cost = 0.0;
         var width = 0.0;
-        for (var layer = 0; layer < _columns; layer++)
+        Span<double> heights = stackalloc double[_columns];
+        Span<double> widths = stackalloc double[_columns];
+        foreach (var item in _items)
         {
-            double height = 0, wide = 0;
-            var any = false;
-            foreach (var item in _items)
-            {
-                if (item.Layer != layer) continue;
-                any = true;
-                height += item.Height + Metrics.ItemGap + 1.25;
-                wide = Math.Max(wide, WidthOf(item));
-            }
-
-            if (!any) continue;
-            cost += OverflowCost * Math.Max(0, height - _maxHeight) / 10;
-            width += wide;
+            heights[item.Layer] += item.Height + Metrics.ItemGap;
+            widths[item.Layer] = Math.Max(widths[item.Layer], WidthOf(item));
         }
 
+        for (var column = 0; column < _columns; column++) heights[column] += _passCounts[column] * Metrics.RowPitch;
+        foreach (var height in heights) cost += OverflowCost * Math.Max(0, height - _maxHeight) / 10;
+        foreach (var wide in widths) width += wide;
         for (var channel = 0; channel <= _columns; channel++) width += ChannelRoom(channel);
         return cost + (OverflowCost * Math.Max(0, width - _maxWidth) / 10);
     }
@@ -256,19 +325,18 @@ internal sealed class LayerAssigner
     /// <summary>A guess at a channel's width: wires with their labels and a few tracks.</summary>
     private double ChannelRoom(int channel)
     {
-        var wires = 0;
-        double left = 0, right = 0;
-        for (var i = 0; i < _edges.Count; i++)
-        {
-            var (a, b, _) = _edges[i];
-            var (from, to) = (Array.Find(a, p => p.Channel == channel), Array.Find(b, p => p.Channel == channel));
-            if (from is null || to is null) continue;
-            wires++;
-            var leaf = SheetWiring.LeafRank(from, _loads[i].A).CompareTo(SheetWiring.LeafRank(to, _loads[i].B)) <= 0 ? from : to;
-            if (leaf.IsRight) left = Math.Max(left, _labelWidths[i]);
-            else right = Math.Max(right, _labelWidths[i]);
-        }
+        var room = _rooms[channel];
+        var width = room.Left + room.Right + room.FlagLeft + room.FlagRight + (Metrics.TrackPitch * Math.Min(room.Tracks, 14));
+        return width == 0 ? 0 : width + 2;
+    }
 
-        return wires == 0 ? 0 : 4 + left + right + Math.Min(15, 0.7 * wires);
+    /// <summary>What is guessed about a channel: tracks, and lettering at both sides.</summary>
+    private struct ChannelGuess
+    {
+        public double Tracks;
+        public double Left;
+        public double Right;
+        public double FlagLeft;
+        public double FlagRight;
     }
 }

@@ -19,7 +19,7 @@ internal static class Metrics
     public const double QuietHeight = 1.8;
 
     /// <summary>How far a base line stands above the wire it belongs to: descenders stay clear of the line.</summary>
-    public const double Rise = 1.2;
+    public const double Rise = 1.4;
 
     /// <summary>Room that a row needs above its wire for one line of lettering.</summary>
     public const double RowAbove = 4.25;

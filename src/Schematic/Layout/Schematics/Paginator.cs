@@ -10,8 +10,10 @@ namespace Schematic.Layout.Schematics;
 /// </summary>
 internal sealed class Paginator
 {
-    private const int CrowdedTerminal = 10;
     private const double UnitHead = 10;
+    private const double BoxHead = 15;
+    private const double UnitWidth = 90;
+    private const double ColumnWidth = 85;
 
     /// <summary>Room kept in a full column for a line that passes the unit, and for the words at its foot.</summary>
     private const double Reserve = 10;
@@ -42,17 +44,18 @@ internal sealed class Paginator
         while (_pending.Count > 0)
         {
             var chosen = Choose(plans.Count + 1);
-            var plan = composer.Compose(Items(chosen));
+            var plan = Compose(composer, chosen);
             while (plan is null && chosen.Count > 1)
             {
-                chosen.RemoveRange(chosen.Count - Math.Max(1, chosen.Count / 8), Math.Max(1, chosen.Count / 8));
-                plan = composer.Compose(Items(chosen));
+                var surplus = Math.Max(1, chosen.Count / 5);
+                chosen.RemoveRange(chosen.Count - surplus, surplus);
+                plan = Compose(composer, chosen);
             }
 
             if (plan is null) throw new InvalidOperationException($"The sheet is too small to draw {chosen[0]}.");
             foreach (var atom in chosen) _waiting.Remove(atom);
             _pending.RemoveAll(a => !_waiting.Contains(a));
-            foreach (var part in chosen.OfType<TerminalAtom>()) _shown.Add(part.Part.Designator);
+            foreach (var item in plan.Items.OfType<EquipmentItem>()) _shown.Add(item.Part.Designator);
             plans.Add(plan);
         }
 
@@ -68,7 +71,9 @@ internal sealed class Paginator
         var taken = new HashSet<Atom>();
         var allowed = open.ToHashSet();
         var unitHeight = AddUnits(open, chosen, taken);
-        var budget = (unitHeight > 0 ? 1.7 : 2.4) * _content.Height;
+        var budget = _content.Height * (unitHeight > 0
+            ? Math.Clamp((_content.Width - UnitWidth) / ColumnWidth, 0.4, 3)
+            : Math.Clamp(_content.Width / ColumnWidth, 0.8, 4));
         var heads = new HashSet<string>(StringComparer.Ordinal);
         Grow(chosen, taken, allowed, heads, ref budget, 0);
         foreach (var seed in open.Where(a => a is not UnitAtom))
@@ -103,7 +108,7 @@ internal sealed class Paginator
     private bool FitsWhole(List<Atom> open, UnitPlan plan, double height) =>
         height + UnitHead + open.OfType<UnitAtom>().Where(a => a.Plan == plan).Sum(a => a.Height) <= _content.Height - Reserve;
 
-    /// <summary>Takes in what is wired to the chosen, nearest first; crowded terminals lead no further.</summary>
+    /// <summary>Takes in what is wired to the chosen, nearest first.</summary>
     private void Grow(List<Atom> chosen, HashSet<Atom> taken, HashSet<Atom> allowed, HashSet<string> heads, ref double budget, int start)
     {
         for (var i = start; i < chosen.Count; i++)
@@ -111,7 +116,6 @@ internal sealed class Paginator
             foreach (var place in chosen[i].Places)
             {
                 var edges = _map.EdgesAt(place);
-                if (chosen[i] is TerminalAtom && edges.Count > CrowdedTerminal) continue;
                 foreach (var edge in edges)
                 {
                     foreach (var end in (ReadOnlySpan<TerminalId>)[_map.PlaceOf(edge.A), _map.PlaceOf(edge.B)])
@@ -124,19 +128,58 @@ internal sealed class Paginator
         }
     }
 
-    private static bool TryAdd(Atom atom, List<Atom> chosen, HashSet<Atom> taken, HashSet<string> heads, ref double budget)
+    private bool TryAdd(Atom atom, List<Atom> chosen, HashSet<Atom> taken, HashSet<string> heads, ref double budget)
     {
         if (taken.Contains(atom)) return true;
-        var head = atom is TerminalAtom terminal && !heads.Contains(terminal.Part.Designator) ? 15 : 0;
-        if (atom.Height + head > budget && chosen.Count > 0) return false;
-        if (atom is TerminalAtom added) heads.Add(added.Part.Designator);
-        budget -= atom.Height + head;
+        var room = atom.Height;
+        var boxes = new List<string>();
+        if (atom is TerminalAtom terminal) boxes.Add(terminal.Part.Designator);
+        foreach (var place in atom.Places.SelectMany(_map.EdgesAt).SelectMany(e => new[] { _map.PlaceOf(e.A), _map.PlaceOf(e.B) }))
+        {
+            if (!_map.IsRepeated(place)) continue;
+            room += Metrics.RowPitch;
+            boxes.AddRange([place.Part, place.ToString()]);
+        }
+
+        room += boxes.Distinct().Count(b => !heads.Contains(b) && !b.Contains(':', StringComparison.Ordinal)) * BoxHead;
+        if (room > budget && chosen.Count > 0) return false;
+        heads.UnionWith(boxes);
+        budget -= room;
         chosen.Add(atom);
         taken.Add(atom);
         return true;
     }
 
-    private List<SheetItem> Items(List<Atom> chosen)
+    private SheetPlan? Compose(SheetComposer composer, List<Atom> chosen)
+    {
+        var views = Views(chosen);
+        return composer.Compose(Items(chosen, views), views);
+    }
+
+    /// <summary>Which edges the sheet shows at terminals that are drawn on several sheets.</summary>
+    private SortedDictionary<TerminalId, HashSet<WireEdge>> Views(List<Atom> chosen)
+    {
+        var views = new SortedDictionary<TerminalId, HashSet<WireEdge>>();
+        void See(TerminalId place, WireEdge edge)
+        {
+            if (!_map.IsRepeated(place)) return;
+            if (!views.TryGetValue(place, out var edges)) views[place] = edges = [];
+            edges.Add(edge);
+        }
+
+        foreach (var atom in chosen)
+        {
+            foreach (var edge in atom is LinkAtom link ? [link.Edge] : atom.Places.SelectMany(_map.EdgesAt))
+            {
+                See(_map.PlaceOf(edge.A), edge);
+                See(_map.PlaceOf(edge.B), edge);
+            }
+        }
+
+        return views;
+    }
+
+    private List<SheetItem> Items(List<Atom> chosen, SortedDictionary<TerminalId, HashSet<WireEdge>> views)
     {
         var items = new List<SheetItem>();
         foreach (var group in chosen.OfType<UnitAtom>().GroupBy(a => a.Plan))
@@ -150,16 +193,33 @@ internal sealed class Paginator
             { Hint = atoms[0].Hint });
         }
 
-        foreach (var atom in chosen.OfType<LooseAtom>().OrderBy(a => a.Order)) items.Add(new BlockItem(atom.Block) { Hint = atom.Hint });
-        foreach (var group in chosen.OfType<TerminalAtom>().OrderBy(a => a.Order).GroupBy(a => a.Part))
+        foreach (var atom in chosen.OfType<LooseAtom>().OrderBy(a => a.Order)) items.Add(new BlockItem(_map, atom.Block) { Hint = atom.Hint });
+        items.AddRange(Equipment(chosen, views.Keys));
+        return items;
+    }
+
+    private IEnumerable<EquipmentItem> Equipment(List<Atom> chosen, IEnumerable<TerminalId> repeated)
+    {
+        var terminals = new Dictionary<Part, List<TerminalId>>();
+        foreach (var atom in chosen.OfType<TerminalAtom>().OrderBy(a => a.Order))
         {
-            var unused = _shown.Contains(group.Key.Designator) ? [] : UnusedOf(group.Key);
-            items.Add(new EquipmentItem(
-                _map, group.Key, group.Where(a => a.Terminal is not null).Select(a => a.Terminal!.Value), unused)
-            { Hint = group.First().Hint });
+            if (!terminals.TryGetValue(atom.Part, out var list)) terminals[atom.Part] = list = [];
+            if (atom.Terminal is { } terminal) list.Add(terminal);
         }
 
-        return items;
+        foreach (var place in repeated)
+        {
+            var part = _map.Find(place.Part)!;
+            if (!terminals.TryGetValue(part, out var list)) terminals[part] = list = [];
+            list.Add(place);
+        }
+
+        foreach (var (part, list) in terminals)
+        {
+            var unused = _shown.Contains(part.Designator) ? [] : UnusedOf(part);
+            var ordered = part.Terminals.Select(t => part.At(t.Name)).Where(list.Contains);
+            yield return new EquipmentItem(_map, part, ordered, unused) { Hint = _map.HintOf(part.Designator) };
+        }
     }
 
     private ImmutableArray<TerminalId> UnusedOf(Part part) =>

@@ -8,11 +8,11 @@ internal sealed class PassItem : SheetItem
 {
     private readonly string _owner;
 
-    public PassItem(CircuitMap map, string owner, int layer, bool hasRoom)
+    public PassItem(CircuitMap map, string owner, int layer, bool hasRoom, Brevity brevity)
     {
         _owner = owner;
         HasRoom = hasRoom;
-        Label = new PortLabels(map);
+        Label = new PortLabels(map, brevity);
         Layer = layer;
         var row = new ItemRow(this) { Above = hasRoom ? Metrics.RowAbove : 2.5, Below = hasRoom ? Metrics.RowBelow : 2.5 };
         Left = new ItemPort(this, default(TerminalId), false, new FlipGroup(false)) { Row = row };
@@ -43,6 +43,6 @@ internal sealed class PassItem : SheetItem
     public override void Draw(Canvas canvas, SheetContext context, double left, double right)
     {
         canvas.Wire(_owner, new(left, Left.Y), new PointMm(right, Left.Y));
-        Label.Draw(canvas, context, Left, new PointMm(left + ((right - left - Label.Width) / 2), Left.Y), 1);
+        Label.Draw(canvas, context, Left, new PointMm(left + ((right - left - Label.StubWidth) / 2), Left.Y), 1, 0);
     }
 }

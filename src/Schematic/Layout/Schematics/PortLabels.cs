@@ -4,36 +4,27 @@ using Schematic.Fonts;
 
 namespace Schematic.Layout.Schematics;
 
-/// <summary>One piece of lettering above a stub.</summary>
-internal sealed record LabelPiece(string Text, double Height, bool IsBold = false)
-{
-    public double Width => Lettering.WidthMm(Text, Height, IsBold);
-}
-
-/// <summary>What stands on the stub of a port: wire numbers with colour and gauge, the net's name, references.</summary>
-internal sealed class PortLabels(CircuitMap map)
+/// <summary>What stands on the stub of a strand: wire number with colour and gauge, the net's name, a reference.</summary>
+internal sealed class PortLabels(CircuitMap map, Brevity brevity)
 {
     private const double MaxName = 30;
     private const double StubBlank = 1;
 
     private readonly List<LabelPiece> _pieces = [];
-    private readonly List<WireEdge> _references = [];
-
-    /// <summary>Whether the stub ends in its references, no line going on.</summary>
-    public bool EndsHere { get; set; }
-
-    public bool IsEmpty => _pieces.Count == 0 && _references.Count == 0;
+    private WireEdge? _reference;
+    private string _remark = "";
 
     public void AddWire(WireEdge edge)
     {
         if (edge.Wire is not { } wire)
         {
-            if (edge.Remark.Length > 0 && _pieces.All(p => p.Text != edge.Remark)) _pieces.Add(new LabelPiece(edge.Remark, Metrics.QuietHeight));
+            if (edge.Remark.Length > 0) _pieces.Add(new LabelPiece(edge.Remark, Metrics.QuietHeight));
             return;
         }
 
         var name = wire.Cable is { } cable ? $"{cable}:{wire.Core ?? "screen"}" : wire.Designator;
         _pieces.Add(new LabelPiece(Lettering.Fit(name, Metrics.NameHeight, MaxName), Metrics.NameHeight));
+        if (brevity >= Brevity.Numbers) return;
         var data = string.Join(' ', new[] { wire.Colour?.Code, wire.Gauge?.Text.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
         if (data.Length > 0) _pieces.Add(new LabelPiece(data, Metrics.QuietHeight));
     }
@@ -41,65 +32,60 @@ internal sealed class PortLabels(CircuitMap map)
     public void AddName(string net) =>
         _pieces.Add(new LabelPiece(Lettering.Fit(net, Metrics.NameHeight, MaxName, bold: true), Metrics.NameHeight, IsBold: true));
 
-    public void AddReference(WireEdge edge) => _references.Add(edge);
-
-    /// <summary>Length of the stub that the labels and references need.</summary>
-    public double Width
+    /// <summary>The stub ends in a reference to the edge's far end.</summary>
+    public void AddReference(WireEdge edge)
     {
-        get
-        {
-            if (IsEmpty) return 0;
-            var width = StubBlank + PiecesWidth;
-            if (_references.Count == 0) return width + StubBlank;
-            return width + (EndsHere ? Flags.Width(Reserve(), Metrics.NameHeight) : Flags.MarkWidth(Reserve()) + StubBlank) + StubBlank;
-        }
+        AddWire(edge);
+        _reference = edge;
     }
 
-    private double PiecesWidth => _pieces.Sum(p => p.Width + Metrics.TextGap);
+    /// <summary>A word where the stub would begin, no wire being there.</summary>
+    public void AddRemark(string word) => _remark = word;
 
-    /// <summary>Draws everything above the stub that leaves <paramref name="from"/>; <paramref name="way"/> is the sign of x.</summary>
-    public void Draw(Canvas canvas, SheetContext context, ItemPort port, PointMm from, int way)
+    /// <summary>Length of stub that the lettering above it needs.</summary>
+    public double StubWidth => _remark.Length > 0 ? (2 * StubBlank) + Lettering.WidthMm(_remark, Metrics.QuietHeight)
+        : _pieces.Count == 0 && _reference is null ? 0
+        : (2 * StubBlank) + _pieces.Sum(p => p.Width + Metrics.TextGap) - (_pieces.Count > 0 ? Metrics.TextGap : 0);
+
+    /// <summary>Room that a reference at the stub's end needs behind it.</summary>
+    public double FlagWidth => _reference is null ? 0 : Flags.Width(Reserve(_reference), Metrics.NameHeight) + StubBlank;
+
+    /// <summary>
+    /// Draws everything above the stub that leaves <paramref name="from"/> and, where it ends, its reference behind
+    /// <paramref name="stub"/>; <paramref name="way"/> is the sign of x.
+    /// </summary>
+    public void Draw(Canvas canvas, SheetContext context, ItemPort port, PointMm from, int way, double stub)
     {
         var x = from.X + (way * StubBlank);
+        var align = way > 0 ? TextAlign.Start : TextAlign.End;
+        canvas.Text(port.Place.ToString(), _remark, x, from.Y + (Metrics.QuietHeight / 2), Metrics.QuietHeight, align);
         foreach (var piece in way > 0 ? _pieces : Enumerable.Reverse(_pieces))
         {
-            canvas.Text(
-                port.Place.ToString(), piece.Text, x, from.Y - Metrics.Rise, piece.Height, way > 0 ? TextAlign.Start : TextAlign.End, piece.IsBold);
+            canvas.Text(port.Place.ToString(), piece.Text, x, from.Y - Metrics.Rise, piece.Height, align, piece.IsBold);
             x += way * (piece.Width + Metrics.TextGap);
         }
 
-        if (_references.Count == 0) return;
-        foreach (var edge in _references) NotePlace(context, port, edge, new PointMm(x, from.Y));
-        var owner = "ref:" + string.Join(',', _references.Select(e => e.Index.ToString(CultureInfo.InvariantCulture)));
-        if (EndsHere) Flags.DrawEnd(canvas, owner, from, way, Math.Max(2, Math.Abs(x - from.X)), p => Words(p, port), Metrics.NameHeight);
-        else Flags.DrawMark(canvas, owner, new PointMm(x + (way * 0.9), from.Y), p => Words(p, port), way);
+        if (_reference is not { } edge) return;
+        NotePlace(context, port, edge, from.Moved(way * stub, 0));
+        var owner = "ref:" + edge.Index.ToString(CultureInfo.InvariantCulture);
+        Flags.DrawEnd(canvas, owner, from, way, Math.Max(2, stub), p => Words(p, port, edge), Metrics.NameHeight);
     }
 
-    private static void NotePlace(SheetContext context, ItemPort port, WireEdge edge, PointMm at)
+    private void NotePlace(SheetContext context, ItemPort port, WireEdge edge, PointMm at)
     {
-        if (context.Map.PlaceOf(edge.A) == port.Place) context.Places.Note(PlaceDirectory.KeyOf(edge, edge.A), context.SheetNumber, at);
-        if (context.Map.PlaceOf(edge.B) == port.Place) context.Places.Note(PlaceDirectory.KeyOf(edge, edge.B), context.SheetNumber, at);
+        if (map.PlaceOf(edge.A) == port.Place) context.Places.Note(PlaceDirectory.KeyOf(edge, edge.A), context.SheetNumber, at);
+        if (map.PlaceOf(edge.B) == port.Place) context.Places.Note(PlaceDirectory.KeyOf(edge, edge.B), context.SheetNumber, at);
     }
 
-    private string Reserve() => _references.Count == 1
-        ? Longest(_references[0]) + " " + map.WidestPlace
-        : (_references[0].Net ?? "") + " " + map.WidestPlace + ", " + map.WidestPlace + (_references.Count > 2 ? " …" : "");
+    private string Reserve(WireEdge edge) => brevity == Brevity.Least ? map.WidestPlace
+        : Lettering.WidthMm(edge.A.ToString(), Metrics.NameHeight) > Lettering.WidthMm(edge.B.ToString(), Metrics.NameHeight)
+            ? edge.A + " " + map.WidestPlace : edge.B + " " + map.WidestPlace;
 
-    private static string Longest(WireEdge edge)
+    /// <summary>The terminal that the wire goes to, its sheet and zone.</summary>
+    private string Words(PlaceDirectory places, ItemPort port, WireEdge edge)
     {
-        var (a, b) = (edge.A.ToString(), edge.B.ToString());
-        return Lettering.WidthMm(a, Metrics.NameHeight) > Lettering.WidthMm(b, Metrics.NameHeight) ? a : b;
+        var far = map.PlaceOf(edge.A) == port.Place ? edge.B : edge.A;
+        var place = places.Of(PlaceDirectory.KeyOf(edge, far));
+        return brevity == Brevity.Least ? place : $"{far} {place}";
     }
-
-    /// <summary>One reference names the terminal it goes to; several name their net.</summary>
-    private string Words(PlaceDirectory places, ItemPort port)
-    {
-        string PlaceOf(WireEdge edge) => places.Of(PlaceDirectory.KeyOf(edge, FarEnd(edge, port)));
-        if (_references.Count == 1) return $"{FarEnd(_references[0], port)} {PlaceOf(_references[0])}";
-        var words = string.Join(", ", _references.Take(2).Select(PlaceOf)) + (_references.Count > 2 ? " …" : "");
-        return _references[0].Net is { } net ? $"{net} {words}" : words;
-    }
-
-    private Model.TerminalId FarEnd(WireEdge edge, ItemPort port) =>
-        map.PlaceOf(edge.A) == port.Place ? edge.B : edge.A;
 }

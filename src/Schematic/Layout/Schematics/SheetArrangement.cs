@@ -28,7 +28,7 @@ internal sealed class SheetArrangement
 
         _master = Enumerable.Range(0, Columns.Length)
             .MaxBy(c => (Columns[c].Any(i => i is UnitItem) ? 10000 : 0) + Columns[c].Sum(i => i.Height));
-        foreach (var port in items.SelectMany(i => i.Ports))
+        foreach (var port in items.SelectMany(i => i.Strands))
         {
             if (port.Joint is not { } joint) continue;
             if (!_portsOf.TryGetValue(joint, out var list)) _portsOf[joint] = list = [];
@@ -54,9 +54,16 @@ internal sealed class SheetArrangement
         }
 
         Restore(best);
-        Swap(ref best, ref bestScore);
-        Restore(best);
         return true;
+    }
+
+    /// <summary>Lets neighbours change places while that helps.</summary>
+    public void Polish()
+    {
+        var best = Snapshot();
+        var score = Score();
+        Swap(ref best, ref score);
+        Restore(best);
     }
 
     /// <summary>Tracks of every channel; joints that cannot be drawn there come back as refused.</summary>
@@ -92,7 +99,8 @@ internal sealed class SheetArrangement
         return channels;
     }
 
-    private double Score()
+    /// <summary>What crossings, bends and tracks cost: less is better.</summary>
+    public double Score()
     {
         var score = 0.0;
         foreach (var joints in Channels())
@@ -141,14 +149,14 @@ internal sealed class SheetArrangement
         var taken = new Dictionary<(int, double), ChannelJoint?>();
         if (alignLeft && column > 0) NoteTaken(taken, Columns[column - 1], true);
         if (alignRight && column < Columns.Length - 1) NoteTaken(taken, Columns[column + 1], false);
-        IReadOnlyList<double> Targets(ItemPort port) =>
+        double[] Targets(ItemPort port) =>
             (port.IsRight ? alignRight : alignLeft) ? TargetsOf(port) : [];
         return ColumnPlacer.Place(Columns[column], Targets, taken, _content.Top, _content.Bottom);
     }
 
     private static void NoteTaken(Dictionary<(int, double), ChannelJoint?> taken, List<SheetItem> column, bool right)
     {
-        foreach (var port in column.SelectMany(i => i.Ports).Where(p => p.IsRight == right && (p.Joint is not null || p.Edges.Count > 0)))
+        foreach (var port in column.SelectMany(i => i.Strands).Where(p => p.IsRight == right && p.Load > 0))
             taken[(port.Channel, port.Y)] = port.Joint;
     }
 
@@ -168,16 +176,24 @@ internal sealed class SheetArrangement
             var c = sweep % 2 == 0 ? i : Columns.Length - 1 - i;
             foreach (var item in Columns[c].Where(i => i.HasFreeRows && i.Rows.Count > 1))
             {
-                var rows = item.Rows.OrderBy(r => Barycentre(r.Ports) ?? r.Y).ThenBy(r => r.Ports[0].Place).ToList();
+                var rows = item.Rows.OrderBy(r => Barycentre(r.Strands) ?? r.Y).ThenBy(r => r.Ports[0].Place).ToList();
                 item.Rows.Clear();
                 item.Rows.AddRange(rows);
                 item.Arrange();
             }
 
-            var sorted = Columns[c].OrderBy(PinRank).ThenBy(item => Barycentre(item.Ports) ?? Middle(item)).ToList();
+            foreach (var port in Columns[c].SelectMany(i => i.Ports).Where(p => p.Strands.Count > 1)) SortStrands(port);
+            var sorted = Columns[c].OrderBy(PinRank).ThenBy(item => Barycentre(item.Strands) ?? Middle(item)).ToList();
             Columns[c].Clear();
             Columns[c].AddRange(sorted);
         }
+    }
+
+    /// <summary>Strands leave a terminal in the order of their far ends; references last.</summary>
+    private void SortStrands(ItemPort port)
+    {
+        var order = port.Strands.OrderBy(s => Barycentre([s]) ?? double.MaxValue).ThenBy(s => s.Slot).ToList();
+        for (var i = 0; i < order.Count; i++) order[i].Slot = i;
     }
 
     private static int PinRank(SheetItem item) => item.Hint?.Side switch { SheetSide.Top => -1, SheetSide.Bottom => 1, _ => 0 };
@@ -202,7 +218,7 @@ internal sealed class SheetArrangement
         return count == 0 ? null : sum / count;
     }
 
-    private void Swap(ref List<(SheetItem Item, int Column, List<(ItemRow Row, double Y)> Rows)> best, ref double bestScore)
+    private void Swap(ref List<SheetItemState> best, ref double bestScore)
     {
         var trials = 0;
         for (var improved = true; improved && trials < SwapTrials;)
@@ -229,14 +245,18 @@ internal sealed class SheetArrangement
         }
     }
 
-    private List<(SheetItem Item, int Column, List<(ItemRow Row, double Y)> Rows)> Snapshot() =>
-        [.. Columns.SelectMany((column, c) => column.Select(i => (i, c, i.Rows.Select(r => (r, r.Y)).ToList())))];
+    /// <summary>Order and heights as they are now.</summary>
+    public List<SheetItemState> Snapshot() =>
+        [.. Columns.SelectMany((column, c) => column.Select(i => new SheetItemState(
+            i, c, [.. i.Rows.Select(r => (r, r.Y))], [.. i.Strands.Select(s => (s, s.Slot))])))];
 
-    private void Restore(List<(SheetItem Item, int Column, List<(ItemRow Row, double Y)> Rows)> snapshot)
+    /// <summary>Puts order and heights back.</summary>
+    public void Restore(List<SheetItemState> snapshot)
     {
         foreach (var column in Columns) column.Clear();
-        foreach (var (item, column, rows) in snapshot)
+        foreach (var (item, column, rows, slots) in snapshot)
         {
+            foreach (var (strand, slot) in slots) strand.Slot = slot;
             Columns[column].Add(item);
             item.Rows.Clear();
             foreach (var (row, y) in rows)

@@ -11,41 +11,77 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
 {
     private const int MaxPassesPerColumn = 4;
     private const int MaxTracks = 14;
-    private const int WidthAttempts = 4;
+    private const int WidthAttempts = 3;
+    private const double ReferenceCost = 4;
 
-    /// <summary>Tries with fewer columns and less width until the sheet fits; null when it cannot.</summary>
-    public SheetPlan? Compose(IReadOnlyList<SheetItem> items)
+    /// <summary>Tries with fewer columns, less width and shorter labels until the sheet fits; null when it cannot.</summary>
+    /// <param name="items">What is to stand on the sheet.</param>
+    /// <param name="views">For terminals that are drawn on several sheets, the edges that this sheet shows.</param>
+    public SheetPlan? Compose(IReadOnlyList<SheetItem> items, IReadOnlyDictionary<TerminalId, HashSet<WireEdge>> views)
     {
-        foreach (var (columns, lines) in ((int, bool)[])[(5, true), (4, true), (3, true), (2, true), (2, false), (1, false)])
+        (int Columns, bool Lines, Brevity Brevity)[] ways =
+            [(5, true, Brevity.Full), (5, true, Brevity.Wires), (3, true, Brevity.Wires), (2, true, Brevity.Numbers), (1, false, Brevity.Full), (1, false, Brevity.Least)];
+        foreach (var (columns, lines, brevity) in ways)
         {
             // What the guess of the widths leaves too wide is asked for again with so much less.
             var width = content.Width;
             for (var attempt = 0; attempt < WidthAttempts; attempt++)
             {
-                var plan = Try(items, columns, width, lines);
-                if (plan is null) break;
-                var excess = plan.Width - content.Width;
-                if (excess <= 1e-6) return plan;
-                width -= Math.Max(5, excess);
+                var (plan, excess) = Try(items, views, columns, width, lines, brevity);
+                if (plan is not null) return Polished(plan);
+                if (columns == 1 || excess is not { } much) break;
+                width -= Math.Clamp(much, 5, 15);
             }
         }
 
         return null;
     }
 
-    private SheetPlan? Try(IReadOnlyList<SheetItem> items, int columns, double width, bool lines)
+    /// <summary>A plan that fits, or by how much the best was too wide; null when none fitted in height.</summary>
+    private (SheetPlan? Plan, double? Excess) Try(
+        IReadOnlyList<SheetItem> items, IReadOnlyDictionary<TerminalId, HashSet<WireEdge>> views, int columns, double width, bool lines,
+        Brevity brevity)
     {
         var ports = PortsByPlace(items);
-        var edges = ports.Keys.SelectMany(map.EdgesAt).Distinct().OrderBy(e => e.Index).ToList();
-        foreach (var edge in edges) edge.IsReferenced = !lines || !IsLocal(edge, ports);
+        var edges = ports.Keys.SelectMany(map.EdgesAt).Where(e => IsShown(e, views)).Distinct().OrderBy(e => e.Index).ToList();
+        void Reset()
+        {
+            foreach (var edge in edges) edge.IsReferenced = !lines || !IsLocal(edge, ports);
+        }
+
+        Reset();
         edges.RemoveAll(e => items.OfType<EquipmentItem>().Any(i => i.HasBar(e)));
-        new LayerAssigner(map, items, ports, edges.Where(e => !e.IsReferenced), columns, width, content.Height - 5).Run();
-        Compress(items);
-        foreach (var item in items) item.Arrange();
+        var assigner = new LayerAssigner(map, items, ports, [.. edges.Where(e => !e.IsReferenced)], edges.Where(e => e.IsReferenced), columns, width, content.Height, brevity);
+        double? excess = null;
+        (LayerChoice Choice, double Score)? best = null;
+        foreach (var choice in assigner.Candidates())
+        {
+            Reset();
+            assigner.Use(choice);
+            if (Wire(items, ports, edges, brevity) is not { } plan) continue;
+            if (plan.Width > content.Width + 1e-6)
+            {
+                excess = Math.Min(excess ?? double.MaxValue, plan.Width - content.Width);
+                continue;
+            }
+
+            var score = plan.Arrangement.Score() + (ReferenceCost * edges.Count(e => e.IsReferenced));
+            if (best is null || score < best.Value.Score - 1e-9) best = (choice, score);
+        }
+
+        if (best is null) return (null, excess);
+        Reset();
+        assigner.Use(best.Value.Choice);
+        return (Wire(items, ports, edges, brevity), null);
+    }
+
+    private SheetPlan? Wire(
+        IReadOnlyList<SheetItem> items, Dictionary<TerminalId, List<ItemPort>> ports, List<WireEdge> edges, Brevity brevity)
+    {
         var passes = MaxPassesPerColumn;
         for (var attempt = 0; attempt < 10; attempt++)
         {
-            var wiring = SheetWiring.Build(map, items, ports, edges, passes);
+            var wiring = SheetWiring.Build(map, items, ports, edges, passes, brevity);
             var arrangement = new SheetArrangement([.. items, .. wiring.Passes], content);
             if (!arrangement.Arrange())
             {
@@ -55,11 +91,36 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
             }
 
             var (channels, tracks, refused) = arrangement.Route(MaxTracks);
-            if (refused.Count == 0) return new SheetPlan(arrangement.Columns, channels, tracks, wiring.Labels());
-            foreach (var edge in edges.Where(e => !e.IsReferenced && wiring.EdgesOf(refused).Contains(e))) edge.IsReferenced = true;
+            if (refused.Count == 0) return new SheetPlan(arrangement, channels, tracks, wiring.Labels);
+            var refusedEdges = wiring.EdgesOf(refused);
+            foreach (var edge in edges.Where(e => !e.IsReferenced && refusedEdges.Contains(e))) edge.IsReferenced = true;
         }
 
         return null;
+    }
+
+    /// <summary>Improves the order of a sheet that fits, if it then still fits.</summary>
+    private SheetPlan Polished(SheetPlan plan)
+    {
+        var before = plan.Arrangement.Snapshot();
+        plan.Arrangement.Polish();
+        var (channels, tracks, refused) = plan.Arrangement.Route(MaxTracks);
+        var better = new SheetPlan(plan.Arrangement, channels, tracks, plan.Labels);
+        if (refused.Count == 0 && better.Width <= content.Width + 1e-6) return better;
+        plan.Arrangement.Restore(before);
+        (channels, tracks, _) = plan.Arrangement.Route(MaxTracks);
+        return new SheetPlan(plan.Arrangement, channels, tracks, plan.Labels);
+    }
+
+    /// <summary>A terminal that is drawn on several sheets shows on each the edges that belong there.</summary>
+    private bool IsShown(WireEdge edge, IReadOnlyDictionary<TerminalId, HashSet<WireEdge>> views)
+    {
+        foreach (var place in (ReadOnlySpan<TerminalId>)[map.PlaceOf(edge.A), map.PlaceOf(edge.B)])
+        {
+            if (map.IsRepeated(place) && (!views.TryGetValue(place, out var shown) || !shown.Contains(edge))) return false;
+        }
+
+        return true;
     }
 
     private bool IsLocal(WireEdge edge, Dictionary<TerminalId, List<ItemPort>> ports)
@@ -78,12 +139,5 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
         }
 
         return ports;
-    }
-
-    /// <summary>Closes up empty columns.</summary>
-    private static void Compress(IReadOnlyList<SheetItem> items)
-    {
-        var used = items.Select(i => i.Layer).Distinct().Order().ToList();
-        foreach (var item in items) item.Layer = used.IndexOf(item.Layer);
     }
 }

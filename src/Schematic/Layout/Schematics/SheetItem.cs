@@ -2,51 +2,6 @@ using Schematic.Model;
 
 namespace Schematic.Layout.Schematics;
 
-/// <summary>Where wires of a channel meet an item.</summary>
-internal sealed class ItemPort(SheetItem item, TerminalId place, bool baseRight, FlipGroup group)
-{
-    public SheetItem Item { get; } = item;
-
-    /// <summary>The terminal drawn here.</summary>
-    public TerminalId Place { get; } = place;
-
-    public FlipGroup Group { get; } = group;
-
-    public ItemRow Row { get; set; } = null!;
-
-    /// <summary>Height against the row.</summary>
-    public double Dy { get; set; }
-
-    public double Y => Row.Y + Dy;
-
-    public bool IsRight => Group.SideOf(baseRight);
-
-    /// <summary>The channel it opens to: channel 0 lies left of the first column.</summary>
-    public int Channel => Item.Layer + (IsRight ? 1 : 0);
-
-    /// <summary>Edges that end here.</summary>
-    public List<WireEdge> Edges { get; } = [];
-
-    /// <summary>The joint of lines that the port belongs to, or null when it has references only.</summary>
-    public ChannelJoint? Joint { get; set; }
-}
-
-/// <summary>What moves up and down as one: a rigid item, or one terminal of an elastic one.</summary>
-internal sealed class ItemRow(SheetItem item)
-{
-    public SheetItem Item { get; } = item;
-
-    public List<ItemPort> Ports { get; } = [];
-
-    /// <summary>Room needed above <see cref="Y"/>.</summary>
-    public double Above { get; set; }
-
-    /// <summary>Room needed below <see cref="Y"/>.</summary>
-    public double Below { get; set; }
-
-    public double Y { get; set; }
-}
-
 /// <summary>A thing that stands in a column of a schematic sheet.</summary>
 internal abstract class SheetItem
 {
@@ -61,6 +16,9 @@ internal abstract class SheetItem
 
     public IEnumerable<ItemPort> Ports => Rows.SelectMany(r => r.Ports);
 
+    /// <summary>The ends of wires at the item's ports.</summary>
+    public IEnumerable<ItemPort> Strands => Rows.SelectMany(r => r.Strands);
+
     /// <summary>Whether its rows may change places.</summary>
     public virtual bool HasFreeRows => false;
 
@@ -68,7 +26,15 @@ internal abstract class SheetItem
     public abstract double Width { get; }
 
     /// <summary>Least height.</summary>
-    public double Height => Rows.Sum(r => r.Above + r.Below);
+    public double Height
+    {
+        get
+        {
+            var height = 0.0;
+            foreach (var row in Rows) height += row.Above + row.Below;
+            return height;
+        }
+    }
 
     /// <summary>Fixes the heights of ports within rows, and the room that rows need, for the way it is turned now.</summary>
     public abstract void Arrange();

@@ -6,26 +6,40 @@ namespace Schematic.Layout.Schematics;
 internal sealed class SheetPlan
 {
     private const double MaxStretch = 14;
+    private const double ChannelBlank = 1.5;
 
     private readonly List<SheetItem>[] _columns;
     private readonly List<ChannelJoint>[] _channels;
     private readonly int[] _tracks;
     private readonly (double Left, double Right)[] _zones;
+    private readonly (double Left, double Right)[] _stubs;
     private readonly IReadOnlyDictionary<ItemPort, PortLabels> _labels;
 
     public SheetPlan(
-        List<SheetItem>[] columns, List<ChannelJoint>[] channels, int[] tracks, IReadOnlyDictionary<ItemPort, PortLabels> labels)
+        SheetArrangement arrangement, List<ChannelJoint>[] channels, int[] tracks, IReadOnlyDictionary<ItemPort, PortLabels> labels)
     {
-        (_columns, _channels, _tracks, _labels) = (columns, channels, tracks, labels);
-        _zones = new (double, double)[channels.Length];
-        foreach (var (port, label) in labels)
-        {
-            var zone = _zones[port.Channel];
-            _zones[port.Channel] = port.IsRight
-                ? (Math.Max(zone.Left, label.Width), zone.Right)
-                : (zone.Left, Math.Max(zone.Right, label.Width));
-        }
+        (Arrangement, _columns, _channels, _tracks, _labels) = (arrangement, arrangement.Columns, channels, tracks, labels);
+        _stubs = Widest(l => l.StubWidth);
+        var flags = Widest(l => l.FlagWidth);
+        _zones = [.. _stubs.Select((s, i) => (s.Left + flags[i].Left, s.Right + flags[i].Right))];
     }
+
+    private (double Left, double Right)[] Widest(Func<PortLabels, double> widthOf)
+    {
+        var widest = new (double Left, double Right)[_channels.Length];
+        foreach (var (port, label) in _labels)
+        {
+            ref var zone = ref widest[port.Channel];
+            if (port.IsRight) zone.Left = Math.Max(zone.Left, widthOf(label));
+            else zone.Right = Math.Max(zone.Right, widthOf(label));
+        }
+
+        return widest;
+    }
+
+    public SheetArrangement Arrangement { get; }
+
+    public IReadOnlyDictionary<ItemPort, PortLabels> Labels => _labels;
 
     public double Width => _columns.Sum(WidthOf) + Enumerable.Range(0, _channels.Length).Sum(WidthOf);
 
@@ -52,25 +66,27 @@ internal sealed class SheetPlan
         }
     }
 
-    private static double WidthOf(List<SheetItem> column) => Math.Ceiling(column.Count == 0 ? 0 : column.Max(i => i.Width));
+    private static double HalfUp(double value) => Math.Ceiling((value * 2) - 1e-9) / 2;
+
+    private static double WidthOf(List<SheetItem> column) => HalfUp(column.Count == 0 ? 0 : column.Max(i => i.Width));
 
     private double WidthOf(int channel)
     {
-        var zones = Math.Ceiling(_zones[channel].Left) + Math.Ceiling(_zones[channel].Right);
-        return zones + (_tracks[channel] * Metrics.TrackPitch) + (_channels[channel].Count > 0 ? 2.5 : 0);
+        var zones = HalfUp(_zones[channel].Left) + HalfUp(_zones[channel].Right);
+        return zones + (_tracks[channel] * Metrics.TrackPitch) + (_channels[channel].Count > 0 ? ChannelBlank : 0);
     }
 
     private void DrawChannel(Canvas canvas, SheetContext context, int channel, double left, double right, double stretch)
     {
-        var from = left + Math.Ceiling(_zones[channel].Left);
-        var to = right - Math.Ceiling(_zones[channel].Right);
+        var from = left + HalfUp(_zones[channel].Left);
+        var to = right - HalfUp(_zones[channel].Right);
         var tracks = _tracks[channel];
         var pitch = tracks == 0 ? Metrics.TrackPitch : Math.Min(2 * Metrics.TrackPitch, Math.Floor((to - from) / tracks * 10) / 10);
         ChannelRouter.Draw(canvas, _channels[channel], left, from + ((to - from - (tracks * pitch)) / 2), right, pitch);
         foreach (var (port, label) in _labels)
         {
             if (port.Channel != channel) continue;
-            label.Draw(canvas, context, port, new PointMm(port.IsRight ? left : right, port.Y), port.IsRight ? 1 : -1);
+            label.Draw(canvas, context, port, new PointMm(port.IsRight ? left : right, port.Y), port.IsRight ? 1 : -1, port.IsRight ? _stubs[channel].Left : _stubs[channel].Right);
         }
     }
 }

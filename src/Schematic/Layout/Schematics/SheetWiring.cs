@@ -6,29 +6,32 @@ namespace Schematic.Layout.Schematics;
 internal sealed class SheetWiring
 {
     private readonly CircuitMap _map;
+    private readonly Brevity _brevity;
     private readonly Dictionary<WireEdge, (ItemPort A, ItemPort B)> _ends = [];
     private readonly List<(WireEdge Edge, ItemPort Port)> _references = [];
     private readonly List<List<ItemPort>> _components = [];
     private readonly Dictionary<ChannelJoint, int> _componentOf = [];
     private readonly Dictionary<ChannelJoint, int> _portsIn = [];
+    private readonly Dictionary<ItemPort, WireEdge> _edgeAt = [];
 
-    private SheetWiring(CircuitMap map) => _map = map;
+    private SheetWiring(CircuitMap map, Brevity brevity) => (_map, _brevity) = (map, brevity);
 
     public List<PassItem> Passes { get; } = [];
 
     /// <summary>Decides for each edge and builds the joints. Edges that cannot be lines are marked as references.</summary>
     public static SheetWiring Build(
         CircuitMap map, IReadOnlyList<SheetItem> items, IReadOnlyDictionary<TerminalId, List<ItemPort>> ports,
-        IReadOnlyList<WireEdge> edges, int maxPasses)
+        IReadOnlyList<WireEdge> edges, int maxPasses, Brevity brevity)
     {
         var columns = items.Max(i => i.Layer) + 1;
         var wide = Enumerable.Range(0, columns).Select(c => items.Any(i => i.Layer == c && i is UnitItem)).ToArray();
         while (true)
         {
-            var wiring = new SheetWiring(map);
+            var wiring = new SheetWiring(map, brevity);
             wiring.ConnectLines(ports, edges);
             if (!wiring.MakeComponents(wide, maxPasses)) continue;
             wiring.ConnectReferences(ports, edges);
+            wiring.LetterPorts(items);
             return wiring;
         }
     }
@@ -42,35 +45,25 @@ internal sealed class SheetWiring
     }
 
     /// <summary>The lettering of every port.</summary>
-    public Dictionary<ItemPort, PortLabels> Labels()
-    {
-        var labels = new Dictionary<ItemPort, PortLabels>();
-        PortLabels At(ItemPort port) => labels.TryGetValue(port, out var found) ? found : labels[port] = new PortLabels(_map);
-        var load = new Dictionary<ItemPort, int>();
-        foreach (var (a, b) in _ends.Values)
-        {
-            load[a] = load.GetValueOrDefault(a) + 1;
-            load[b] = load.GetValueOrDefault(b) + 1;
-        }
+    public Dictionary<ItemPort, PortLabels> Labels { get; } = [];
 
-        var named = new HashSet<ItemPort>();
+    private void LetterPorts(IEnumerable<SheetItem> items)
+    {
+        var labels = Labels;
+        PortLabels At(ItemPort port) => labels.TryGetValue(port, out var found) ? found : labels[port] = new PortLabels(_map, _brevity);
         foreach (var (edge, (a, b)) in _ends.OrderBy(e => e.Key.Index))
         {
-            var leaf = LeafRank(a, load[a]).CompareTo(LeafRank(b, load[b])) <= 0 ? a : b;
-            named.Add(leaf);
+            var leaf = LeafRank(a, a.Load).CompareTo(LeafRank(b, b.Load)) <= 0 ? a : b;
             if (PassOf(leaf) is { } pass) pass.Label.AddWire(edge);
             else At(leaf).AddWire(edge);
         }
 
-        foreach (var (edge, port) in _references) At(port).AddWire(edge);
-        foreach (var component in _components) AddName(component, named, At);
-        foreach (var (edge, port) in _references)
+        foreach (var (edge, strand) in _references) At(strand).AddReference(edge);
+        AddNames(At);
+        foreach (var item in items)
         {
-            At(port).AddReference(edge);
-            At(port).EndsHere = port.Joint is null;
+            foreach (var port in item.Ports.Where(p => p.Edges.Count == 0 && _map.IsSpare(p.Place))) At(port).AddRemark("spare");
         }
-
-        return labels;
     }
 
     /// <summary>The pass that carries this port's line and no other's: it has more room for a label than a channel.</summary>
@@ -80,13 +73,17 @@ internal sealed class SheetWiring
         return inChannel.Count == 1 && _portsIn[port.Joint!] == 2 && inChannel[0].HasRoom ? inChannel[0] : null;
     }
 
-    private void AddName(List<ItemPort> component, HashSet<ItemPort> labelled, Func<ItemPort, PortLabels> at)
+    /// <summary>A net's name stands once on the sheet, at its home; wires carry their numbers.</summary>
+    private void AddNames(Func<ItemPort, PortLabels> at)
     {
-        var edge = _ends.Where(e => component.Contains(e.Value.A) && e.Key.Net is not null).OrderBy(e => e.Key.Index).Select(e => e.Key).FirstOrDefault();
-        // Two ends need no name where a wire number stands between them.
-        if (edge?.Net is not { } net || (component.Count == 2 && edge.Wire is not null)) return;
-        var home = component.OrderBy(p => labelled.Contains(p) ? 1 : 0).ThenBy(p => _map.HomeRank(p.Place)).ThenBy(p => p.Place).First();
-        at(home).AddName(net);
+        foreach (var group in _ends.Where(e => e.Key.Net is not null).GroupBy(e => e.Key.Net!).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            var isWired = group.Any(e => e.Key.Wire is not null);
+            if (isWired && (group.Count() == 1 || _brevity != Brevity.Full)) continue;
+            var home = group.SelectMany(e => new[] { e.Value.A, e.Value.B }).Distinct()
+                .OrderBy(p => Labels.ContainsKey(p) ? 1 : 0).ThenBy(p => _map.HomeRank(p.Place)).ThenBy(p => p.Place).ThenBy(p => p.Slot).First();
+            at(home).AddName(group.Key);
+        }
     }
 
     /// <summary>At the end with the lower rank a wire's number stands: the end with fewer wires, a unit's before others.</summary>
@@ -95,10 +92,13 @@ internal sealed class SheetWiring
 
     private void ConnectLines(IReadOnlyDictionary<TerminalId, List<ItemPort>> ports, IReadOnlyList<WireEdge> edges)
     {
-        foreach (var port in ports.Values.SelectMany(p => p))
+        foreach (var port in ports.Values.SelectMany(p => p)) port.Clear();
+        var branches = new Dictionary<ItemPort, ItemPort>();
+        ItemPort StrandOf(ItemPort port, WireEdge edge)
         {
-            port.Edges.Clear();
-            port.Joint = null;
+            port.Edges.Add(edge);
+            if (!edge.IsBranch) return port.AddStrand();
+            return branches.TryGetValue(port, out var strand) ? strand : branches[port] = port.AddStrand();
         }
 
         foreach (var edge in edges.Where(e => !e.IsReferenced))
@@ -109,15 +109,13 @@ internal sealed class SheetWiring
             {
                 foreach (var b in ports[_map.PlaceOf(edge.B)])
                 {
-                    var distance = (Math.Abs(a.Channel - b.Channel) * 10) + (a.Edges.Count == 0 ? 1 : 0) + (b.Edges.Count == 0 ? 1 : 0);
+                    var distance = (Math.Abs(a.Channel - b.Channel) * 10) + Math.Min(a.Edges.Count, 2) + Math.Min(b.Edges.Count, 2);
                     if (distance >= best) continue;
                     (best, bestA, bestB) = (distance, a, b);
                 }
             }
 
-            _ends[edge] = (bestA!, bestB!);
-            bestA!.Edges.Add(edge);
-            bestB!.Edges.Add(edge);
+            _ends[edge] = (StrandOf(bestA!, edge), StrandOf(bestB!, edge));
         }
     }
 
@@ -125,7 +123,12 @@ internal sealed class SheetWiring
     private bool MakeComponents(bool[] wide, int maxPasses)
     {
         var sets = new DisjointSets<ItemPort>();
-        foreach (var (a, b) in _ends.Values) sets.Join(a, b);
+        foreach (var (edge, (a, b)) in _ends)
+        {
+            sets.Join(a, b);
+            _edgeAt[a] = _edgeAt[b] = edge;
+        }
+
         var byRoot = new Dictionary<ItemPort, List<ItemPort>>();
         foreach (var port in _ends.OrderBy(e => e.Key.Index).SelectMany(e => new[] { e.Value.A, e.Value.B }).Distinct())
         {
@@ -163,7 +166,7 @@ internal sealed class SheetWiring
         var ports = component.ToList();
         for (var column = from; column < to; column++)
         {
-            var pass = new PassItem(_map, owner, column, wide[column]);
+            var pass = new PassItem(_map, owner, column, wide[column], _brevity);
             Passes.Add(pass);
             ports.Add(pass.Left);
             ports.Add(pass.Right);
@@ -183,11 +186,10 @@ internal sealed class SheetWiring
         _components.Add(component);
     }
 
-    private static string OwnerOf(List<ItemPort> component)
+    private string OwnerOf(List<ItemPort> component)
     {
-        var edge = component[0].Edges[0];
-        return component.SelectMany(p => p.Edges).Select(e => e.Net).FirstOrDefault(n => n is not null)
-            ?? edge.Wire?.Designator ?? component[0].Place.ToString();
+        var edge = _edgeAt[component[0]];
+        return edge.Net ?? edge.Wire?.Designator ?? component[0].Place.ToString();
     }
 
     private void ConnectReferences(IReadOnlyDictionary<TerminalId, List<ItemPort>> ports, IReadOnlyList<WireEdge> edges)
@@ -203,8 +205,8 @@ internal sealed class SheetWiring
     /// <summary>A strip's reference goes to the side that is free.</summary>
     private void AddReference(WireEdge edge, List<ItemPort> at)
     {
-        var port = at.FirstOrDefault(p => p.Edges.Count == 0) ?? at[^1];
+        var port = at.MinBy(p => p.Edges.Count)!;
         port.Edges.Add(edge);
-        _references.Add((edge, port));
+        _references.Add((edge, port.AddStrand()));
     }
 }

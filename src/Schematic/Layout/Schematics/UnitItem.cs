@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Model;
-using Schematic.Symbols;
 
 namespace Schematic.Layout.Schematics;
 
@@ -14,11 +13,11 @@ internal sealed class UnitItem : SheetItem
 {
     private const double NameRoom = 7.5;
     private const double NoteStep = 2.8;
+    private const double StubLength = 6.5;
 
     /// <summary>Least room between the sides of the frame for its name and a note.</summary>
     private const double MinInside = 48;
 
-    private const double LabelBlank = 1.2;
 
     private readonly CircuitMap _map;
     private readonly UnitPlan _plan;
@@ -98,16 +97,11 @@ internal sealed class UnitItem : SheetItem
         {
             foreach (var row in block.Rows)
             {
+                var extra = new Dictionary<bool, int>();
                 foreach (var end in row.Figure.Ends)
                 {
                     if (_plan.NodeOf(end.Terminal) is not { } node || node.Home.End != end) continue;
-                    for (var i = 0; i < node.Contacts.Count; i++)
-                    {
-                        var port = new ItemPort(this, node.Contacts[i], row.IsBaseRight(end), row.Group) { Row = _row };
-                        var shift = i == 0 ? 0 : Block.LowestPort(row) - row.Figure.DyOf(end, row.Facing) + ((i + FirstExtra(row, node, end)) * Metrics.RowPitch);
-                        _sites.Add(new ContactSite(node.Contacts[i], block, row, end, shift, port));
-                        _row.Ports.Add(port);
-                    }
+                    AddSites(block, row, end, node, extra);
                 }
             }
         }
@@ -120,10 +114,26 @@ internal sealed class UnitItem : SheetItem
         }
     }
 
-    /// <summary>How many extra contact rows other ends of the same device take before this one's.</summary>
-    private int FirstExtra(BlockRow row, InnerNode node, FigureEnd end) => row.Figure.Ends.TakeWhile(e => e != end)
-        .Select(e => _plan.NodeOf(e.Terminal)).Where(n => n is not null && n != node && n.Home.Row == row).Distinct()
-        .Sum(n => n!.Contacts.Count - 1);
+    /// <summary>The contacts of a node: the first beside the device's end, the others and further strands in rows below.</summary>
+    private void AddSites(Block block, BlockRow row, FigureEnd end, InnerNode node, Dictionary<bool, int> extra)
+    {
+        var side = row.IsBaseRight(end);
+        var below = Block.LowestPort(row) - row.Figure.DyOf(end, row.Facing);
+        foreach (var contact in node.Contacts)
+        {
+            var used = extra.GetValueOrDefault(side);
+            var isFirst = contact == node.Contacts[0];
+            var shift = isFirst ? 0 : below + (++used * Metrics.RowPitch);
+            var port = new ItemPort(this, contact, side, row.Group)
+            {
+                Row = _row,
+                FirstStrand = isFirst ? below + ((used + 1) * Metrics.RowPitch) : Metrics.RowPitch,
+            };
+            extra[side] = used + Math.Max(0, _map.EdgesAt(contact).Count - 1);
+            _sites.Add(new ContactSite(contact, block, row, end, shift, port));
+            _row.Ports.Add(port);
+        }
+    }
 
     /// <summary>Symbols stand in line through the whole unit.</summary>
     private double LeftLead => _blocks.Length == 0 ? 0 : _blocks.Max(b => b.LeftLead);
@@ -133,9 +143,9 @@ internal sealed class UnitItem : SheetItem
         double plugL = 2.5, plugR = 2.5, jackL = 2.5, jackR = 2.5;
         foreach (var site in _sites)
         {
-            var plug = PlugOf(site) is { } p ? TextWidth(p.ToString()) + LabelBlank + SymbolRoom(p) : 2.5;
-            var jack = TextWidth(site.Contact.ToString()) + LabelBlank + SymbolRoom(site.Contact);
-            if (Elsewhere(site).Count > 0) jack += Lettering.WidthMm("also " + _map.WidestPlace + " …", Metrics.QuietHeight) + LabelBlank;
+            var plug = PlugOf(site) is { } p ? ContactArt.Width(_map, p) : 2.5;
+            var jack = ContactArt.Width(_map, site.Contact);
+            if (Elsewhere(site).Count > 0) jack += Lettering.WidthMm("also " + _map.WidestPlace + " …", Metrics.QuietHeight) + 1.2;
             if (site.Port.IsRight) (plugR, jackR) = (Math.Max(plugR, plug), Math.Max(jackR, jack));
             else (plugL, jackL) = (Math.Max(plugL, plug), Math.Max(jackL, jack));
         }
@@ -150,11 +160,6 @@ internal sealed class UnitItem : SheetItem
 
     private TerminalId? PlugOf(ContactSite site) =>
         site.IsContact(_map) && _map.MatedContact(site.Contact) is { } plug && !_map.IsUnitConnector(plug.Part) ? plug : null;
-
-    private double SymbolRoom(TerminalId contact) =>
-        _map.Find(contact.Part) is Connector { Gender: Gender.Sockets } ? 1.8 : 0.6;
-
-    private static double TextWidth(string text) => Lettering.WidthMm(text, Metrics.NameHeight);
 
     /// <summary>Ends of the site's node that stand on another sheet or on the frame's other side.</summary>
     private List<FigureEnd> Elsewhere(ContactSite site)
@@ -179,7 +184,7 @@ internal sealed class UnitItem : SheetItem
             var devices = right ? joint.Left : joint.Right;
             var contacts = right ? joint.Right : joint.Left;
             devices.AddRange(node.Ends.Where(e => IsInLine(node, e.Row, e.End)).Select(e => top + YOf(e.Row, e.End)));
-            contacts.AddRange(_sites.Where(s => s.Row is not null && node.Contacts.Contains(s.Contact)).Select(s => top + s.Port.Dy));
+            contacts.AddRange(_sites.Where(s => s.Row is not null && node.Contacts.Contains(s.Contact)).Select(s => top - _row.Y + s.Port.TerminalY));
             joints.Add((joint, node));
         }
 
@@ -227,7 +232,7 @@ internal sealed class UnitItem : SheetItem
 
     private void DrawSite(Canvas canvas, SheetContext context, ContactSite site, UnitColumns x, double left, double right)
     {
-        var y = site.Port.Y;
+        var y = site.Port.TerminalY;
         var isRight = site.Port.IsRight;
         var frame = isRight ? x.FrameRight : x.FrameLeft;
         var outer = isRight ? right : left;
@@ -236,41 +241,32 @@ internal sealed class UnitItem : SheetItem
         if (!site.IsContact(_map))
         {
             canvas.Wire(site.Contact.ToString(), new(inner, y), new PointMm(outer, y));
+            site.Port.DrawStrands(canvas, site.Contact.ToString(), outer, 0.6);
             canvas.Text(site.Contact.ToString(), site.Contact.ToString(), inner, y - Metrics.Rise, align: isRight ? TextAlign.Start : TextAlign.End);
             return;
         }
 
         var into = isRight ? -1 : 1;
-        DrawHalf(canvas, context, site.Contact, frame, inner, y, into, LabelsAlso(context, site));
-        if (PlugOf(site) is { } plug) DrawHalf(canvas, context, plug, frame, outer, y, -into, null);
+        ContactArt.Draw(canvas, _map, site.Contact, frame, inner, y, into);
+        DrawAlso(canvas, site, frame, into);
+        var plug = PlugOf(site);
+        // An unwired contact keeps a short stub.
+        var stub = site.Port.Edges.Count > 0 ? outer : frame - (into * StubLength);
+        if (plug is { } half) ContactArt.Draw(canvas, _map, half, frame, stub, y, -into);
         else if (site.Port.Edges.Count > 0) canvas.Wire(site.Contact.ToString(), new(frame, y), new PointMm(outer, y));
+        site.Port.DrawStrands(canvas, (plug ?? site.Contact).ToString(), outer, 0.6);
         if (site.Row is null) canvas.Text(null, "nothing inside", inner + (into * 1.5), y + 0.9, Metrics.QuietHeight, into > 0 ? TextAlign.Start : TextAlign.End);
     }
 
-    /// <summary>One contact from the frame outwards or inwards (<paramref name="way"/> is the sign of x).</summary>
-    private void DrawHalf(
-        Canvas canvas, SheetContext context, TerminalId contact, double frame, double end, double y, int way, Func<PlaceDirectory, string>? also)
-    {
-        var sockets = _map.Find(contact.Part) is Connector { Gender: Gender.Sockets };
-        var symbol = context.Symbols.Get(sockets ? SymbolKind.Socket : SymbolKind.Pin);
-        var shown = way > 0 ? symbol.Mirrored() : symbol;
-        var reach = symbol.Bounds.Right;
-        var owner = contact.ToString();
-        canvas.Add(shown.PlacedAt(new PointMm(frame + (way * reach), y), owner));
-        canvas.Wire(owner, new(frame + (way * reach), y), new PointMm(end, y));
-        var label = frame + (way * (SymbolRoom(contact) + 0.4));
-        var align = way > 0 ? TextAlign.Start : TextAlign.End;
-        canvas.Text(owner, owner, label, y - Metrics.Rise, align: align);
-        if (also is null) return;
-        canvas.LateText(
-            owner, also, label + (way * (TextWidth(owner) + LabelBlank)), y - Metrics.Rise, Metrics.QuietHeight, align);
-    }
-
-    private Func<PlaceDirectory, string>? LabelsAlso(SheetContext context, ContactSite site)
+    /// <summary>Names the other places where the contact's inner joint is drawn, behind the contact's name.</summary>
+    private void DrawAlso(Canvas canvas, ContactSite site, double frame, int into)
     {
         var others = Elsewhere(site);
-        if (others.Count == 0) return null;
-        return places => "also " + places.Of(InnerNode.KeyOf(others[0])) + (others.Count > 1 ? " …" : "");
+        if (others.Count == 0) return;
+        canvas.LateText(
+            site.Contact.ToString(), places => "also " + places.Of(InnerNode.KeyOf(others[0])) + (others.Count > 1 ? " …" : ""),
+            frame + (into * ContactArt.Width(_map, site.Contact)), site.Port.TerminalY - Metrics.Rise, Metrics.QuietHeight,
+            into > 0 ? TextAlign.Start : TextAlign.End);
     }
 
     private void DrawInside(Canvas canvas, SheetContext context, UnitColumns x, double top)

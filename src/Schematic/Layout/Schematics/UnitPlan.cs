@@ -31,7 +31,7 @@ internal sealed class UnitPlan
         Blocks = new BlockFactory(map).OfUnit(unit, maxRows);
         var ends = Blocks.SelectMany(b => b.Rows).SelectMany(r => r.Figure.Ends.Select(e => (Row: r, End: e))).ToList();
         FindNodes(map, ends);
-        foreach (var node in _nodeOf.Values.Distinct()) node.Home.Row.ExtraRows += Math.Max(0, node.Contacts.Count - 1);
+        foreach (var row in Blocks.SelectMany(b => b.Rows)) row.ExtraRows = ExtraRows(map, row);
         Bare = [.. unit.Connectors.SelectMany(c => c.Terminals.Select(t => c.At(t.Name)))
             .Where(c => map.AttachedTo(c).Count == 0 && map.EdgesAt(c).Count > 0)];
         Unused = [.. unit.Connectors.SelectMany(c => c.Terminals.Select(t => c.At(t.Name)))
@@ -49,6 +49,15 @@ internal sealed class UnitPlan
     public ImmutableArray<TerminalId> Unused { get; }
 
     public InnerNode? NodeOf(TerminalId deviceTerminal) => _nodeOf.GetValueOrDefault(deviceTerminal);
+
+    /// <summary>Rows for further contacts and further wires, on the side that needs more.</summary>
+    private int ExtraRows(CircuitMap map, BlockRow row)
+    {
+        int Needs(bool right) => row.Figure.Ends.Where(e => e.IsRight == right)
+            .Select(e => _nodeOf.GetValueOrDefault(e.Terminal) is { } node && node.Home.End == e ? node : null)
+            .Sum(n => n is null ? 0 : n.Contacts.Count - 1 + n.Contacts.Sum(c => Math.Max(0, map.EdgesAt(c).Count - 1)));
+        return Math.Max(Needs(false), Needs(true));
+    }
 
     private void FindNodes(CircuitMap map, List<(BlockRow Row, FigureEnd End)> ends)
     {

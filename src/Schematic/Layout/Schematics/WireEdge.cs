@@ -24,6 +24,9 @@ internal sealed class WireEdge(int index, TerminalId a, TerminalId b, Wire? wire
     /// <summary>What else the line is, such as "mated"; empty for wires and nets.</summary>
     public string Remark { get; init; } = "";
 
+    /// <summary>Whether no wire of the harness makes it: branches of a net without wires, or of a unit's inside, may meet on their way.</summary>
+    public bool IsBranch { get; init; }
+
     /// <summary>Whether it is drawn with a reference at both ends and not as a line.</summary>
     public bool IsReferenced { get; set; }
 
