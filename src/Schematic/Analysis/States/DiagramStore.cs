@@ -56,9 +56,6 @@ public sealed class DiagramStore
     /// <summary>The first holds and the second does not.</summary>
     public Diagram AndNot(Diagram left, Diagram right) => new(Choose(right.Id, 0, left.Id));
 
-    /// <summary>Exactly one holds.</summary>
-    public Diagram Differ(Diagram left, Diagram right) => new(Choose(left.Id, Not(right).Id, right.Id));
-
     /// <summary>All hold.</summary>
     public Diagram All(IEnumerable<Diagram> conditions) => conditions.Aggregate(Diagram.Always, And);
 
@@ -68,14 +65,6 @@ public sealed class DiagramStore
     /// <summary>What becomes of a condition when <paramref name="variable"/> has <paramref name="value"/>.</summary>
     public Diagram Restrict(Diagram condition, int variable, int value) =>
         new(Restrict(condition.Id, variable, value, []));
-
-    /// <summary>Whether the condition can hold for some value of <paramref name="variable"/>: that variable is forgotten.</summary>
-    public Diagram Forget(Diagram condition, int variable)
-    {
-        var result = Diagram.Never;
-        for (var value = 0; value < _sizes[variable]; value++) result = Or(result, Restrict(condition, variable, value));
-        return result;
-    }
 
     /// <summary>The variables that the condition depends on, in their order.</summary>
     public ImmutableSortedSet<int> Support(Diagram condition)

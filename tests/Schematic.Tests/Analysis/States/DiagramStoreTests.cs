@@ -49,7 +49,7 @@ public class DiagramStoreTests
     });
 
     [Fact]
-    public void Restricting_and_forgetting_agree_with_trying_values() => Expressions.Sample(expression =>
+    public void Restricting_agrees_with_trying_the_value() => Expressions.Sample(expression =>
     {
         var store = new DiagramStore([.. Sizes]);
         var diagram = expression.Build(store);
@@ -60,13 +60,6 @@ public class DiagramStoreTests
                 int[] with2 = [.. values];
                 with2[variable] = 1;
                 Assert.Equal(expression.Holds(with2), store.Holds(store.Restrict(diagram, variable, 1), values));
-                var any = Enumerable.Range(0, Sizes[variable]).Any(v =>
-                {
-                    int[] tried = [.. values];
-                    tried[variable] = v;
-                    return expression.Holds(tried);
-                });
-                Assert.Equal(any, store.Holds(store.Forget(diagram, variable), values));
             }
         }
     }, iter: 30);
@@ -94,7 +87,7 @@ public class DiagramStoreTests
         // Bryant 1986: the diagram of a parity function grows linearly in any order of the variables.
         const int count = 200;
         var store = new DiagramStore([.. Enumerable.Repeat(2, count)]);
-        var parity = Enumerable.Range(0, count).Aggregate(Diagram.Never, (p, v) => store.Differ(p, store.Literal(v, 1)));
+        var parity = Enumerable.Range(0, count).Aggregate(Diagram.Never, (p, v) => store.Or(store.AndNot(p, store.Literal(v, 1)), store.AndNot(store.Literal(v, 1), p)));
         Assert.Equal(BigInteger.Pow(2, count - 1), store.Count(parity));
         Assert.Equal(2 * count - 1, CountNodes(store, parity));
     }
