@@ -1,6 +1,8 @@
 using System.Text;
 using CsCheck;
+using Schematic.Analysis;
 using Schematic.Language;
+using Schematic.Model;
 using Xunit;
 
 namespace Schematic.Tests.Binding;
@@ -43,6 +45,23 @@ public class RoundTripTests
                 Assert.All(result.Diagnostics, d => Assert.InRange(d.Span.Span.End, 0, text.Length));
                 var formatted = PanelFormatter.Format(text);
                 Assert.Equal(formatted, PanelFormatter.Format(formatted));
+            },
+            iter: Runs);
+
+    [Fact]
+    public void Words_in_wrong_places_give_a_panel_that_names_only_what_it_holds_and_that_can_be_checked() =>
+        Gen.Select(PanelSample.Panels, Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 100_000]).Array[1, 8]).Sample(
+            (panel, moves) =>
+            {
+                var text = MoveWords(PanelSampleWriter.Write(panel), moves);
+                var (read, findings) = TestPanels.Read(text);
+                Assert.True(PanelChecker.Check(read, findings).Length >= findings.Length);
+                var terminals = read.Parts.SelectMany(p => p.Terminals.Select(t => p.At(t.Name))).ToHashSet();
+                Assert.All(read.Nets.SelectMany(n => n.Members).Select(m => m.Terminal), t => Assert.Contains(t, terminals));
+                Assert.All(read.Wires.SelectMany(w => new[] { w.From, w.To }), t => Assert.Contains(t, terminals));
+                Assert.All(read.Attachments.SelectMany(a => new[] { a.Device, a.Contact }), t => Assert.Contains(t, terminals));
+                Assert.Equal(read.Parts.Length, read.Parts.Select(p => p.Designator).Distinct().Count());
+                Assert.All(read.Parts.OfType<Switch>(), s => Assert.Contains(read.Actuators, a => a.Name == s.Actuator));
             },
             iter: Runs);
 
@@ -126,6 +145,14 @@ public class RoundTripTests
         }
 
         return comments;
+    }
+
+    /// <summary>Puts a word of the text in the place of another, several times.</summary>
+    private static string MoveWords(string text, (int From, int To)[] moves)
+    {
+        var words = text.Split(' ');
+        foreach (var (from, to) in moves) words[to % words.Length] = words[from % words.Length];
+        return string.Join(' ', words);
     }
 
     /// <summary>Takes out, doubles, swaps or replaces a stretch of a text.</summary>

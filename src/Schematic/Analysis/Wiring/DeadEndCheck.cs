@@ -60,7 +60,9 @@ public sealed class DeadEndCheck : ICheck
     {
         if (context.WiresAt(contact).FirstOrDefault() is { } wire)
             return ($"Wire {wire.Designator}", wire.From == contact ? wire.FromSpan : wire.ToSpan);
-        var net = context.NetsAt(contact).First();
-        return ($"Net {net.Name}", net.Members.First(m => m.Terminal == contact).Span);
+        if (context.NetsAt(contact).FirstOrDefault() is { } net)
+            return ($"Net {net.Name}", net.Members.First(m => m.Terminal == contact).Span);
+        var cable = context.Panel.Cables.First(c => c.ScreenTerminal == contact);
+        return ($"The screen of cable {cable.Designator}", cable.Span);
     }
 }
