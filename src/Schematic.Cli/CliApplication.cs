@@ -40,6 +40,11 @@ public static class CliApplication
                 EnableDefaultExceptionHandler = false,
             });
         }
+        catch (IOException failure)
+        {
+            console.Error.Write($"schematic: what was asked for cannot be written: {failure.Message.ReplaceLineEndings(" ")}\n");
+            return ExitCode.Failure;
+        }
         catch (Exception failure) when (failure is not OutOfMemoryException)
         {
             // The last resort: a slip of the program is told in one sentence, never as a stack of calls.

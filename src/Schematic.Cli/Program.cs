@@ -1,13 +1,28 @@
 using System.Text;
 using Schematic.Cli;
 
-using var output = Writer(Console.OpenStandardOutput());
-using var error = Writer(Console.OpenStandardError());
+var output = Writer(Console.OpenStandardOutput());
+var error = Writer(Console.OpenStandardError());
 using var input = Console.OpenStandardInput();
-return CliApplication.Run(args, new CliConsole(output, error, input, Environment.CurrentDirectory)
+var code = CliApplication.Run(args, new CliConsole(output, error, input, Environment.CurrentDirectory)
 {
     HasColour = !Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
     Width = Console.IsOutputRedirected ? 140 : Math.Clamp(Console.WindowWidth, 60, 160),
 });
+return Flushed(output) & Flushed(error) ? code : ExitCode.Failure;
 
 static StreamWriter Writer(Stream stream) => new(stream, new UTF8Encoding(false)) { AutoFlush = false };
+
+// What is printed may go to a disk that is full; nobody can be told then, but the exit code tells.
+static bool Flushed(StreamWriter writer)
+{
+    try
+    {
+        writer.Flush();
+        return true;
+    }
+    catch (IOException)
+    {
+        return false;
+    }
+}

@@ -34,7 +34,7 @@ public sealed class SheetOutput
     {
         Description = "dots per inch of PNG pictures",
         HelpName = "N",
-        DefaultValueFactory = _ => 150,
+        DefaultValueFactory = _ => PngWriter.DefaultDpi,
     };
 
     private readonly Option<bool> _force = new("--force")

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using Schematic.Analysis.Loads;
 using Schematic.Analysis.Positions;
 using Schematic.Model;
@@ -11,7 +10,7 @@ namespace Schematic.Analysis;
 /// </summary>
 public sealed class AnalysisContext
 {
-    private readonly Lazy<FrozenDictionary<string, Part>> _parts;
+    private readonly Lazy<Dictionary<string, Part>> _parts;
     private readonly Lazy<Connectivity> _connectivity;
     private readonly Lazy<PositionProof> _positions;
     private readonly Lazy<WorstCases> _worst;
@@ -26,7 +25,7 @@ public sealed class AnalysisContext
     public AnalysisContext(Panel panel)
     {
         Panel = panel;
-        _parts = new(() => panel.Parts.DistinctBy(p => p.Designator).ToFrozenDictionary(p => p.Designator, StringComparer.Ordinal));
+        _parts = new(() => panel.Parts.DistinctBy(p => p.Designator).ToDictionary(p => p.Designator, StringComparer.Ordinal));
         _connectivity = new(() => new Connectivity(panel));
         _positions = new(() => new PositionProof(this));
         _worst = new(() => WorstCaseFinder.Find(this, Positions.States));

@@ -1,4 +1,5 @@
 using ApprovalTests;
+using Schematic.Cli;
 using Schematic.Diagnostics;
 using Xunit;
 
@@ -50,6 +51,14 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public void A_disk_that_is_full_is_one_sentence_and_exits_with_2()
+    {
+        using var error = new StringWriter();
+        var code = CliApplication.Run(["explain", "--list"], new FullDisk(), error, Stream.Null, _cli.Folder);
+        Assert.Equal((2, "schematic: what was asked for cannot be written: No space left on device\n"), (code, error.ToString()));
+    }
+
+    [Fact]
     public void A_rule_is_explained_by_its_page()
     {
         Assert.Equal(0, _cli.Run("explain", "broken-net"));
@@ -76,5 +85,12 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(0, _cli.Run(command, "a.panel", "--json"));
         using var json = System.Text.Json.JsonDocument.Parse(_cli.Out);
         Assert.Equal(title, json.RootElement.GetProperty("tables")[0].GetProperty("title").GetString());
+    }
+
+    private sealed class FullDisk : TextWriter
+    {
+        public override System.Text.Encoding Encoding => System.Text.Encoding.UTF8;
+
+        public override void Write(char value) => throw new IOException("No space left on device");
     }
 }

@@ -112,6 +112,18 @@ public sealed class DrawCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_folder_without_permission_is_one_sentence_and_exits_with_2()
+    {
+        if (OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess) return; // Root may write everywhere.
+        _cli.Write("desk.panel", CliRun.CleanPanel);
+        var folder = Directory.CreateDirectory(Path.Combine(_cli.Folder, "out")).FullName;
+        File.SetUnixFileMode(folder, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        Assert.Equal(2, _cli.Run("draw", "desk.panel", "--format", "pdf"));
+        File.SetUnixFileMode(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        Assert.Equal("schematic: 'out/DK-1.pdf' may not be written: permission is missing.\n", _cli.Error);
+    }
+
+    [Fact]
     public void Older_sheets_of_the_same_name_are_told()
     {
         _cli.Write("out/DK-1-19-schematic.svg", "old");

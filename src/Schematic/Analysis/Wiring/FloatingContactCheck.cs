@@ -44,10 +44,10 @@ public sealed class FloatingContactCheck : ICheck
             var devices = left.SelectMany(n => pair.ContactsAt(n).SelectMany(context.AttachmentsAt)).ToImmutableArray();
             var list = NameList.Compact(left);
             var (noun, verb) = left.Length == 1 ? ("Contact", "leads") : ("Contacts", "lead");
-            var names2 = NameList.Sentence(devices.Select(d => d.Device.Part).Distinct().Order(NaturalOrder.Comparer));
+            var owners = NameList.Sentence(devices.Select(d => d.Device.Part).Distinct().Order(NaturalOrder.Comparer));
             yield return Report(
                 pair.Main,
-                $"{noun} {list} of {pair.Main.Designator} {verb} to {names2} inside the unit, and nothing outside is connected there.",
+                $"{noun} {list} of {pair.Main.Designator} {verb} to {owners} inside the unit, and nothing outside is connected there.",
                 list,
                 left.Length) with
             {
