@@ -1,5 +1,4 @@
 using Schematic.Analysis.Circuits;
-using Schematic.Analysis.Electrical;
 using Schematic.Model;
 
 namespace Schematic.Analysis.States;
@@ -8,9 +7,6 @@ namespace Schematic.Analysis.States;
 internal sealed class Region(Element? load)
 {
     private const double TypicalDiodeVolts = 0.7;
-
-    /// <summary>The input resistance of a common digital meter (from memory).</summary>
-    private const double MeterOhms = 10e6;
 
     private readonly Dictionary<int, int> _places = [];
     private readonly List<int> _nodes = [];
@@ -90,44 +86,28 @@ internal sealed class Region(Element? load)
         _elements.Add(element);
     }
 
-    /// <summary>Solves the region.</summary>
+    /// <summary>What is found between two nodes in these states.</summary>
     public RegionCase Solve(Diagram states, int from, int to)
     {
         if (load is not null) Add(load);
-        var sets = new DisjointSets(_nodes.Count);
-        foreach (var (one, other) in _merges) sets.Join(_places[one], _places[other]);
-        var groups = sets.Numbered(out var count);
-        int At(int node) => groups[_places[node]];
-
-        (double? Volts, double Amps) SolveAt(Func<Supply, double> setting, bool withMeter = false)
+        var network = new RegionNetwork(_nodes, _merges, _elements, _diodes, _supplies);
+        if (load is not null)
         {
-            var branches = new List<Branch>();
-            branches.AddRange(_elements.Select(e => ToBranch(e, At)));
-            branches.AddRange(_diodes.Select(d => new Branch(BranchKind.Linear, At(d.Node), At(d.Rail.Node), Circuits.Circuit.LeastOhms, d.Volts)));
-            branches.AddRange(_supplies.Select(s => new Branch(
-                BranchKind.Source, At(s.FromNode), At(s.ToNode), Circuits.Circuit.LeastOhms, setting((Supply)s.Part))));
-            if (withMeter) branches.Add(new Branch(BranchKind.Linear, At(from), At(to), MeterOhms));
-            var result = NodalSolver.Solve(count, branches);
-            var amps = load is null ? 0 : result.Amps[_elements.IndexOf(load)];
-            var (a, b) = (At(from), At(to));
-            return (result.Island[a] == result.Island[b] ? result.Volts[a] - result.Volts[b] : null, amps);
+            var (across, amps) = network.Across(load);
+            return new RegionCase(states, across, amps, network.IsDirect(load, _railNodes), across, across);
         }
 
-        var (volts, amps) = SolveAt(s => s.Volts);
-        var (lowest, highest) = (volts, volts);
-        if (load is null)
+        // What floats may still be lifted through a diode: a meter would show it.
+        var volts = network.Between(from, to, s => s.Volts, withMeter: false);
+        var isFloating = volts is null;
+        List<double?> settings = [network.Between(from, to, s => s.Volts, isFloating)];
+        if (_supplies.Exists(s => ((Supply)s.Part).IsAdjustable))
         {
-            // What floats may still be lifted through a diode: a meter would show it.
-            var needsMeter = volts is null;
-            if (needsMeter) lowest = highest = SolveAt(s => s.Volts, needsMeter).Volts;
-            if (_supplies.Exists(s => ((Supply)s.Part).IsAdjustable))
-            {
-                var (atLeast, atMost) = (SolveAt(s => s.MinVolts, needsMeter).Volts, SolveAt(s => s.MaxVolts, needsMeter).Volts);
-                (lowest, highest) = (Min(lowest, atLeast, atMost), Max(highest, atLeast, atMost));
-            }
+            settings.Add(network.Between(from, to, s => s.MinVolts, isFloating));
+            settings.Add(network.Between(from, to, s => s.MaxVolts, isFloating));
         }
 
-        return new RegionCase(states, volts, amps, load is not null && IsDirect(At, count), lowest, highest);
+        return new RegionCase(states, volts, 0, false, settings.Min(), settings.Max());
     }
 
     private void EnterSupply(Rail rail)
@@ -137,48 +117,4 @@ internal sealed class Region(Element? load)
         Enter(supply.FromNode);
         Enter(supply.ToNode);
     }
-
-    private static Branch ToBranch(Element element, Func<int, int> at) => new(
-        element.IsOneWay ? BranchKind.OneWay : BranchKind.Linear,
-        at(element.FromNode), at(element.ToNode), element.Ohms, element.Volts);
-
-    /// <summary>Whether the two ends of the load reach different rails without crossing another load.</summary>
-    private bool IsDirect(Func<int, int> at, int count)
-    {
-        var rails = _railNodes.Select(at).ToHashSet();
-        var steps = new List<int>[count];
-        for (var i = 0; i < count; i++) steps[i] = [];
-        void Step(int one, int other)
-        {
-            steps[one].Add(other);
-            steps[other].Add(one);
-        }
-
-        foreach (var element in _elements.Where(e => !e.IsLoad && e.Kind != ElementKind.Pull))
-            Step(at(element.FromNode), at(element.ToNode));
-        foreach (var (node, rail, _) in _diodes)
-        {
-            Step(at(node), at(rail.Node));
-            rails.Add(at(rail.Node));
-        }
-
-        var (here, there) = (RailsFrom(at(load!.FromNode)), RailsFrom(at(load.ToNode)));
-        return here.Count > 0 && there.Count > 0 && !(here.Count == 1 && here.SetEquals(there));
-
-        HashSet<int> RailsFrom(int start)
-        {
-            var (found, seen, waiting) = (new HashSet<int>(), new HashSet<int> { start }, new Stack<int>([start]));
-            while (waiting.TryPop(out var node))
-            {
-                if (rails.Contains(node)) found.Add(node);
-                else foreach (var next in steps[node].Where(seen.Add)) waiting.Push(next);
-            }
-
-            return found;
-        }
-    }
-
-    private static double? Min(params double?[] values) => values.Min();
-
-    private static double? Max(params double?[] values) => values.Max();
 }
