@@ -49,6 +49,27 @@ public class FaceSheetsTests
             iter: 25);
 
     [Fact]
+    public void Nothing_overlaps_either_with_panel_holes_flanges_and_a_turned_key() =>
+        Gen.Select(AnyInsert, AnySheet, Gen.Int[0, 360], Gen.Double[5, 60], Gen.Bool).Sample(
+            (insert, size, key, hole, round) =>
+            {
+                var panel = FaceSamples.PanelOf(size, insert);
+                var connector = (Connector)panel.Parts[0] with
+                {
+                    KeyDegrees = key,
+                    Cutout = new PanelCutout(hole, round ? hole : hole / 2, round),
+                    Flange = round ? new FlangeHoles(4, 3.2, hole + 4, hole + 6) : new FlangeHoles(2, 3.2, hole + 8, 0),
+                };
+                var frame = SheetFrame.For(panel);
+                foreach (var sheet in FaceSheets.Build(panel with { Parts = [connector] }, frame))
+                {
+                    AssertInside(sheet, frame.ContentBox(sheet.Kind));
+                    AssertNoOverlap(sheet);
+                }
+            },
+            iter: 15);
+
+    [Fact]
     public void Every_contact_is_drawn_on_both_faces_and_at_true_size_on_both_faces() =>
         Gen.Select(AnyInsert, AnySheet).Sample(
             (insert, size) =>
