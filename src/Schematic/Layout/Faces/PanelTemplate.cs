@@ -118,7 +118,7 @@ internal static class PanelTemplate
         }
 
         yield return LineMark.Between(MarkRole.Dimension, new(x, top), new(x, bottom), Thin);
-        yield return new TextMark(MarkRole.Dimension, Text(length), new(x - 1.4, 0), FaceText.MainMm)
+        yield return new TextMark(MarkRole.Dimension, Text(length), new(x - 2.2, 0), FaceText.MainMm)
         {
             Align = TextAlign.Middle, IsVertical = true,
         };

@@ -44,6 +44,7 @@ public class FaceSheetsTests
                 {
                     AssertInside(sheet, frame.ContentBox(sheet.Kind));
                     AssertNoOverlap(sheet);
+                    AssertNothingRunsThroughText(sheet);
                 }
             },
             iter: 25);
@@ -65,6 +66,7 @@ public class FaceSheetsTests
                 {
                     AssertInside(sheet, frame.ContentBox(sheet.Kind));
                     AssertNoOverlap(sheet);
+                    AssertNothingRunsThroughText(sheet);
                 }
             },
             iter: 15);
@@ -265,4 +267,44 @@ public class FaceSheetsTests
                 Assert.False(texts[i].Bounds.Overlaps(texts[j].Bounds, 0.01), $"{sheet.Title}: \"{texts[i].Text}\" meets \"{texts[j].Text}\"");
         }
     }
+
+    private static void AssertNothingRunsThroughText(SheetContent sheet)
+    {
+        var lines = sheet.Marks.OfType<LineMark>().Where(l => l.Pen is not null).SelectMany(Sides).ToArray();
+        var circles = sheet.Marks.OfType<CircleMark>().ToArray();
+        foreach (var text in sheet.Marks.OfType<TextMark>())
+        {
+            // Letters, not the room below the base line that only some need.
+            var box = (text.IsVertical ? text.Bounds : text.Bounds with { Bottom = text.Anchor.Y }).Grown(-0.03);
+            Assert.False(lines.Any(l => Crosses(box, l.From, l.To)), $"{sheet.Title}: a line runs through \"{text.Text}\"");
+            Assert.False(circles.Any(c => RimCrosses(box, c)), $"{sheet.Title}: a rim runs through \"{text.Text}\"");
+        }
+    }
+
+    private static IEnumerable<(PointMm From, PointMm To)> Sides(LineMark line) =>
+        line.Points.Zip(line.IsClosed ? [.. line.Points.Skip(1), line.Points[0]] : line.Points.Skip(1));
+
+    /// <summary>Liang and Barsky's clipping of a line by a box (1984, from memory).</summary>
+    private static bool Crosses(BoxMm box, PointMm from, PointMm to)
+    {
+        var (dx, dy, enter, leave) = (to.X - from.X, to.Y - from.Y, 0.0, 1.0);
+        foreach (var (step, room) in new[] { (-dx, from.X - box.Left), (dx, box.Right - from.X), (-dy, from.Y - box.Top), (dy, box.Bottom - from.Y) })
+        {
+            if (step == 0 && room < 0) return false;
+            if (step < 0) enter = Math.Max(enter, room / step);
+            if (step > 0) leave = Math.Min(leave, room / step);
+        }
+
+        return enter < leave;
+    }
+
+    private static bool RimCrosses(BoxMm box, CircleMark circle)
+    {
+        var (x, y) = (circle.Centre.X, circle.Centre.Y);
+        var nearest = Length(Math.Clamp(x, box.Left, box.Right) - x, Math.Clamp(y, box.Top, box.Bottom) - y);
+        var farthest = Length(Math.Max(x - box.Left, box.Right - x), Math.Max(y - box.Top, box.Bottom - y));
+        return nearest < circle.RadiusMm && farthest > circle.RadiusMm;
+    }
+
+    private static double Length(double x, double y) => Math.Sqrt((x * x) + (y * y));
 }
