@@ -19,7 +19,10 @@ public static class CliApplication
         new FormatCommand(),
         new ChartCommand(),
         new WiresCommand(),
+        new WorkCommand(),
+        new LoadCommand(),
         new PartsCommand(),
+        new SignalsCommand(),
         new ExplainCommand(),
     ];
 

@@ -28,7 +28,7 @@ public abstract class TableCommand(string name, string description) : ICliComman
         {
             if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
             if (panel.HasErrors) findings.Print(console, parsed, panel, console.Error);
-            output.Print(console, parsed, TablesOf(new AnalysisContext(panel.Panel)));
+            output.Print(console, parsed, TablesOf(new AnalysisContext(panel.Panel).Sized));
             return panel.ExitCode;
         });
         return command;

@@ -55,6 +55,14 @@ public sealed class AnalysisContext
     /// <summary>Currents, voltages and drops, the worst over all positions; wires without a gauge are given one.</summary>
     public WorstCases Worst => _worst.Value;
 
+    /// <summary>
+    /// The same panel with a gauge on every wire for which one could be chosen: what lists are made from. Itself when the file
+    /// states every gauge.
+    /// </summary>
+    public AnalysisContext Sized => Panel.Wires.All(w => w.Gauge is not null)
+        ? this
+        : new AnalysisContext(Panel with { Wires = [.. Worst.Wires.Select(w => w.Wire)] });
+
     /// <summary>How the wires and the made joints agree with the stated nets.</summary>
     public NetComparison Nets => _nets.Value;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis.Loads;
 using Schematic.Analysis.Positions;
 using Schematic.Analysis.Wiring;
 using Schematic.Diagnostics;
@@ -46,6 +47,14 @@ public static class PanelChecker
         new LockNeverReleasedCheck(),
         new ExpectationCheck(),
         new NeverCheck(),
+        new WireOverloadCheck(),
+        new ProtectorCheck(),
+        new SupplyCheck(),
+        new CoilVoltageCheck(),
+        new LoadRatingCheck(),
+        new SwitchLoadCheck(),
+        new SuppressionCheck(),
+        new VoltageDropCheck(),
     ];
 
     /// <summary>All findings about a panel that was read without errors, in the order of the text.</summary>

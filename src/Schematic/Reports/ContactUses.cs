@@ -58,8 +58,12 @@ public sealed class ContactUses
         var net = string.Join(", ", nets.Distinct(StringComparer.Ordinal));
         if (devices.Count > 0) return net.Length > 0 ? $"{net}: {string.Join(", ", devices)}" : string.Join(", ", devices);
         if (net.Length > 0) return net;
-        return string.Join(", ", _wires[here].Select(w => $"to {(w.From == here ? w.To : w.From)}"));
+        if (_wires.Contains(here)) return FarEnds(here);
+        return there is { } mated && _wires.Contains(mated) ? $"{FarEnds(mated)} via {mated.Part}" : "";
     }
+
+    private string FarEnds(TerminalId end) =>
+        string.Join(", ", _wires[end].Select(w => $"to {(w.From == end ? w.To : w.From)}"));
 
     private static IEnumerable<T> OwnOrMates<T>(ILookup<TerminalId, T> facts, TerminalId here, TerminalId? there) =>
         facts.Contains(here) || there is null ? facts[here] : facts[there.Value];

@@ -27,7 +27,8 @@ public class ContactUsesTests
     [InlineData("J1", "4", "DS1:X1 proved")]
     [InlineData("P1", "4", "DS1:X1 proved")]
     [InlineData("P1", "7", "to X1:4")]
-    [InlineData("J1", "7", "")]
+    [InlineData("J1", "7", "to X1:4 via P1")]
+    [InlineData("J1", "6", "")]
     public void A_contact_tells_its_net_and_device_also_through_its_mate(string connector, string contact, string purpose) =>
         Assert.Equal(purpose, Of(connector, contact).Purpose);
 

@@ -83,7 +83,7 @@ internal sealed class CaseLook
     /// <summary>The loads that a supply feeds, contacts, diodes and resistors counting as joints.</summary>
     public ImmutableArray<int> FedBy(Element supply) =>
     [
-        .. Flood(supply.FromNode, null, e => e.Kind is ElementKind.Diode or ElementKind.Resistor, stopAt: -1).Loads
+        .. Flood(supply.FromNode, null, e => e.Kind is ElementKind.Diode or ElementKind.Resistor, stopAt: -1, stopsAtSupply: false)!.Value
             .Where(l => _circuit.Elements[l].IsLoad && AmpsOf(l) > NoAmps),
     ];
 
@@ -97,42 +97,50 @@ internal sealed class CaseLook
         _ => SwitchLoadKind.Resistive,
     };
 
-    /// <summary>The loads on the side of a contact that does not lead straight back to a supply; both sides where neither or both do.</summary>
+    /// <summary>The loads on the side of a contact that does not lead straight back to a supply; both sides where both do.</summary>
     private ImmutableArray<int> Downstream(Contact contact)
     {
-        var one = Flood(contact.ThrowNode, contact, CarriesAsDiode, contact.CommonNode);
-        var other = Flood(contact.CommonNode, contact, CarriesAsDiode, contact.ThrowNode);
-        if (one.MeetsSupply != other.MeetsSupply) return one.MeetsSupply ? other.Loads : one.Loads;
-        return [.. one.Loads.Union(other.Loads)];
+        if (LoadsAwayFromSupply(contact, contact.ThrowNode, contact.CommonNode) is { } beyond) return beyond;
+        if (LoadsAwayFromSupply(contact, contact.CommonNode, contact.ThrowNode) is { } before) return before;
+        return
+        [
+            .. Flood(contact.ThrowNode, contact, CarriesAsDiode, contact.CommonNode, stopsAtSupply: false)!.Value
+                .Union(Flood(contact.CommonNode, contact, CarriesAsDiode, contact.ThrowNode, stopsAtSupply: false)!.Value),
+        ];
     }
+
+    private ImmutableArray<int>? LoadsAwayFromSupply(Contact contact, int start, int stopAt) =>
+        Flood(start, contact, CarriesAsDiode, stopAt, stopsAtSupply: true);
 
     private bool CarriesAsDiode(Element element) => element.Kind == ElementKind.Diode && AmpsOf(_placeOf[element]) > NoAmps;
 
-    /// <summary>Walks from a node over closed contacts and over elements that count as joints; notes what hangs on the way.</summary>
-    private (ImmutableArray<int> Loads, bool MeetsSupply) Flood(int start, Contact? without, Func<Element, bool> isJoint, int stopAt)
+    /// <summary>
+    /// Walks from a node over closed contacts and over elements that count as joints; gives what hangs on the way, or null at
+    /// once when a supply does and <paramref name="stopsAtSupply"/>.
+    /// </summary>
+    private ImmutableArray<int>? Flood(int start, Contact? without, Func<Element, bool> isJoint, int stopAt, bool stopsAtSupply)
     {
         var seen = new HashSet<int> { start, stopAt, -1 };
         var waiting = new Queue<int>([start]);
         var loads = new SortedSet<int>();
-        var meetsSupply = false;
         while (waiting.TryDequeue(out var node))
         {
             if (node < 0) continue;
+            foreach (var element in _circuit.ElementsAt(node))
+            {
+                if (element.Kind == ElementKind.Supply && stopsAtSupply) return null;
+                if (element.Kind is not (ElementKind.Diode or ElementKind.Supply)) loads.Add(_placeOf[element]);
+                if (isJoint(element) && seen.Add(element.Other(node))) waiting.Enqueue(element.Other(node));
+            }
+
             foreach (var contact in _circuit.ContactsAt(node))
             {
                 if (contact.Index == without?.Index || !_solution.Case.Closed[contact.Index]) continue;
                 if (seen.Add(contact.Other(node))) waiting.Enqueue(contact.Other(node));
             }
-
-            foreach (var element in _circuit.ElementsAt(node))
-            {
-                if (element.Kind == ElementKind.Supply) meetsSupply = true;
-                else if (element.Kind != ElementKind.Diode) loads.Add(_placeOf[element]);
-                if (isJoint(element) && seen.Add(element.Other(node))) waiting.Enqueue(element.Other(node));
-            }
         }
 
-        return ([.. loads], meetsSupply);
+        return [.. loads];
     }
 
     private bool AreJoined(int one, int other) =>

@@ -15,22 +15,25 @@ internal sealed class SwitchingCases
     private readonly DiagramStore _store;
     private readonly int _most;
     private readonly int _contactCount;
-    private readonly ImmutableArray<Diagram> _questions;
+    private readonly ImmutableArray<(int Place, Diagram Holds, bool AtRest)> _questions;
     private readonly bool[] _answers;
-    private readonly bool[] _atRest;
     private readonly ImmutableArray<SwitchingCase>.Builder _found = ImmutableArray.CreateBuilder<SwitchingCase>();
 
     private SwitchingCases(StateSpace space, int most, Func<Contact, bool> isAsked)
     {
         var circuit = space.Circuit;
         (_space, _store, _most, _contactCount) = (space, circuit.Store, most, circuit.Circuit.Contacts.Length);
-        _questions =
+        ImmutableArray<Diagram> answers =
         [
             .. circuit.Circuit.Contacts.Select(c => circuit.IsLive(c) && isAsked(c) ? circuit.Closed(c) : Diagram.Never),
             .. circuit.Circuit.Supplies.Select(circuit.IsOn),
         ];
-        _answers = new bool[_questions.Length];
-        _atRest = [.. _questions.Select(q => _store.Holds(q, space.Rest.Values))];
+        _answers = [.. answers.Select(a => a.IsAlways)];
+        _questions =
+        [
+            .. answers.Select((a, i) => (Place: i, Holds: a, AtRest: _store.Holds(a, space.Rest.Values)))
+                .Where(q => !q.Holds.IsNever && !q.Holds.IsAlways),
+        ];
     }
 
     /// <summary>
@@ -55,13 +58,13 @@ internal sealed class SwitchingCases
         }
 
         // As at rest first: of cases that are equally bad the one nearest to rest is then the one that is told.
-        return Answer(states, index, _atRest[index]) && Answer(states, index, !_atRest[index]);
+        return Answer(states, index, _questions[index].AtRest) && Answer(states, index, !_questions[index].AtRest);
     }
 
     private bool Answer(Diagram states, int index, bool holds)
     {
-        _answers[index] = holds;
-        var question = _questions[index];
+        var (place, question, _) = _questions[index];
+        _answers[place] = holds;
         return Split(_space.Reachable(holds ? _store.And(states, question) : _store.AndNot(states, question)), index + 1);
     }
 }

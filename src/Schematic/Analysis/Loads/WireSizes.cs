@@ -20,7 +20,7 @@ internal sealed class WireSizes
     {
         _context = context;
         _allowedDrop = AllowableDrop.Volts(context.Panel.Limits, volts);
-        var stated = context.Panel.Wires.Select(w => w.Gauge).OfType<WireGauge>().ToList();
+        var stated = context.Panel.Wires.Where(w => !w.IsGaugeChosen).Select(w => w.Gauge).OfType<WireGauge>().ToList();
         _sizes = stated.Count(g => g.Awg is null) * 2 > stated.Count ? WireSizing.MetricSizes : WireSizing.AwgSizes;
     }
 

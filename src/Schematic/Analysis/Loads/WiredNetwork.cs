@@ -72,7 +72,7 @@ public sealed class WiredNetwork
 
     /// <summary>Solves a case.</summary>
     public CaseSolution Solve(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null) =>
-        new(this, state, NodalSolver.Solve(NodeCount, Branches(state, settings)));
+        new(this, state, PrunedSolver.Solve(NodeCount, Branches(state, settings)));
 
     internal int ProtectorBranch(int protector) => _wires.Length + protector;
 

@@ -13,7 +13,7 @@ namespace Schematic.Analysis.Loads;
 public sealed class WorstCaseFinder
 {
     /// <summary>Up to so many electrically different cases are solved one by one.</summary>
-    public const int MostCases = 2048;
+    public const int MostCases = 512;
 
     private readonly AnalysisContext _context;
     private readonly StateSpace _space;
@@ -33,6 +33,10 @@ public sealed class WorstCaseFinder
 
     private Panel Panel => _context.Panel;
 
+    /// <summary>The wires as the file states them: a gauge that was chosen before is chosen anew.</summary>
+    private ImmutableArray<Wire> StatedWires =>
+        [.. Panel.Wires.Select(w => w.IsGaugeChosen ? w with { Gauge = null, IsGaugeChosen = false } : w)];
+
     /// <summary>Finds them.</summary>
     public static WorstCases Find(AnalysisContext context, StateSpace space) => new WorstCaseFinder(context, space).Find();
 
@@ -42,14 +46,15 @@ public sealed class WorstCaseFinder
         var regions = cases is null ? new RegionCases(_space, MostCases) : null;
         Tally Run(WiredNetwork network) => regions is null ? Tallied(network, cases!.Value) : regions.Tally(network, c => Tallied(network, c));
 
-        var first = Run(new WiredNetwork(_context, _circuit, Panel.Wires, _ => _ambient));
-        ImmutableArray<Wire> wires = [.. Panel.Wires.Select((w, i) => _sizes.Sized(w, first.Wires[i].Value))];
+        var stated = StatedWires;
+        var first = Run(new WiredNetwork(_context, _circuit, stated, _ => _ambient));
+        ImmutableArray<Wire> wires = [.. stated.Select((w, i) => _sizes.Sized(w, first.Wires[i].Value))];
         double[] celsius = [.. wires.Select((w, i) => CopperCelsius(w, first.Wires[i].Value))];
         var network = new WiredNetwork(_context, _circuit, wires, i => celsius[i]);
         var worst = Run(network);
         var settings = cases ?? regions!.All;
         return new WorstCases(
-            [.. wires.Select((w, i) => new WireLoad(w, Extreme(worst.Wires[i]), _sizes.CapacityOf(w), celsius[i], w is { Gauge: not null, LengthMm: not null } ? network.WireOhms[i] : 0) { SizingMethod = w.IsGaugeChosen ? _sizes.Method(Panel.Wires[i], first.Wires[i].Value) : null })],
+            [.. wires.Select((w, i) => new WireLoad(w, Extreme(worst.Wires[i]), _sizes.CapacityOf(w), celsius[i], w is { Gauge: not null, LengthMm: not null } ? network.WireOhms[i] : 0) { SizingMethod = w.IsGaugeChosen ? _sizes.Method(stated[i], first.Wires[i].Value) : null })],
             [.. _circuit.Contacts.Where(c => worst.ContactAmps[c.Index].Case is not null).Select(c => ContactLoad(c, worst))],
             [.. _circuit.Protectors.Select((p, i) => ProtectorLoad(p, worst.Protectors[i], wires))],
             [.. _circuit.Supplies.Select(s => SupplyLoad(s, worst, network, settings, wires))],

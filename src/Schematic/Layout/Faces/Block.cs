@@ -48,7 +48,7 @@ internal sealed record Block(ImmutableArray<Mark> Marks, BoxMm Box)
     /// <summary>Blocks beside each other, flush at the top.</summary>
     public static Block Row(double gap, params IEnumerable<Block> blocks) => Chain(blocks, b => (b.Width + gap, 0));
 
-    /// <summary>Blocks beside each other, flush at the bottom: faces stand level though their captions differ.</summary>
+    /// <summary>Blocks beside each other, flush at the bottom: lines of different height share a base line.</summary>
     public static Block Level(double gap, params IReadOnlyCollection<Block> blocks)
     {
         var height = blocks.Max(b => b.Height);

@@ -108,9 +108,8 @@ internal sealed class FaceCard
 
     private Block Views(bool sideBySide)
     {
-        var drawing = new FaceViewDrawing(_connector, _uses, _fit.Scale);
-        Block[] views = [drawing.Draw(FaceWords.FrontOf(_connector)), drawing.Draw(FaceWords.RearOf(_connector))];
-        return sideBySide ? Block.Level(Gap * 2, views) : Block.Centred(Gap, views);
+        var (front, rear) = new FaceViewDrawing(_connector, _uses, _fit.Scale).DrawBoth();
+        return sideBySide ? Block.Row(Gap * 2, front, rear) : Block.Centred(Gap, front, rear);
     }
 
     private Block WithNotes(Block views) => Block.Stack(3, views, Notes(Math.Max(views.Width, NoteWidthMm)));
@@ -138,8 +137,7 @@ internal sealed class FaceCard
 
     private int AddSplitViews(ImmutableArray<Block>.Builder pages)
     {
-        var drawing = new FaceViewDrawing(_connector, _uses, _fit.Scale);
-        var (front, rear) = (drawing.Draw(FaceWords.FrontOf(_connector)), drawing.Draw(FaceWords.RearOf(_connector)));
+        var (front, rear) = new FaceViewDrawing(_connector, _uses, _fit.Scale).DrawBoth();
         pages.Add(Block.Stack(Gap, Heading(""), WithNotes(front)));
         pages.Add(Block.Stack(Gap, Heading(" (continued)"), rear));
         return 0;

@@ -15,13 +15,35 @@ internal sealed class FaceViewDrawing(Connector connector, ImmutableArray<Contac
 
     private const double LeastCaptionMm = 48;
 
-    /// <summary>The view with its captions.</summary>
-    public Block Draw(FaceView view)
+    /// <summary>Both views with their captions, which take the same room so that the faces stand level.</summary>
+    public (Block Front, Block Rear) DrawBoth()
+    {
+        var (front, rear) = (FaceWords.FrontOf(connector), FaceWords.RearOf(connector));
+        var (frontFace, rearFace) = (Face(front), Face(rear));
+        var (frontWords, rearWords) = (Captions(front, frontFace.Width), Captions(rear, rearFace.Width));
+        var room = Math.Max(frontWords.Height, rearWords.Height);
+        return (Captioned(frontWords, frontFace, room), Captioned(rearWords, rearFace, room));
+    }
+
+    private Block Face(FaceView view)
     {
         var seen = FaceGeometry.Project(connector.Insert, view, scale.KeyDegrees);
-        var face = scale.Parts == 1 ? Whole(view, seen) : InParts(view, seen);
-        return Captioned(face, view, seen);
+        return scale.Parts == 1 ? Whole(view, seen) : InParts(view, seen);
     }
+
+    private Block Captions(FaceView view, double width)
+    {
+        var lines = FaceWords.Captions(connector, view, FaceGeometry.Project(connector.Insert, view, scale.KeyDegrees));
+        return Block.Stack(0.8, lines.Select((line, i) => FaceText.Lines(
+            line,
+            i == 0 ? FaceText.MainMm : FaceText.QuietMm,
+            Math.Max(width, LeastCaptionMm),
+            bold: i == 0,
+            owner: connector.Designator)));
+    }
+
+    private static Block Captioned(Block captions, Block face, double room) =>
+        Block.Centred(2, captions with { Box = captions.Box with { Bottom = captions.Box.Top + room } }, face);
 
     private Block Whole(FaceView view, ImmutableArray<ContactPosition> seen)
     {
@@ -71,15 +93,6 @@ internal sealed class FaceViewDrawing(Connector connector, ImmutableArray<Contac
         var (x, y) = FaceGeometry.Project(0, 1, view, scale.KeyDegrees);
         var side = Math.Abs(y) >= Math.Abs(x) ? (y > 0 ? "up" : "down") : x > 0 ? "on the right" : "on the left";
         return $"key {side}; ";
-    }
-
-    private Block Captioned(Block face, FaceView view, ImmutableArray<ContactPosition> seen)
-    {
-        var lines = FaceWords.Captions(connector, view, seen);
-        var width = Math.Max(face.Width, LeastCaptionMm);
-        var captions = lines.Select((line, i) => FaceText.Lines(
-            line, i == 0 ? FaceText.MainMm : FaceText.QuietMm, width, bold: i == 0, owner: connector.Designator));
-        return Block.Centred(2, Block.Stack(0.8, captions), face);
     }
 
     private IEnumerable<Mark> Outline(FaceOutline outline)

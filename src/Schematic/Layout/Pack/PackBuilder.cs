@@ -5,6 +5,7 @@ using Schematic.Drawing;
 using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Labels;
+using Schematic.Layout.LoadSheets;
 using Schematic.Layout.Schematics;
 using Schematic.Layout.Tables;
 using Schematic.Model;
@@ -27,12 +28,14 @@ public static class PackBuilder
     /// </summary>
     public static ImmutableArray<Sheet> Build(Panel panel, ImmutableArray<Diagnostic> findings)
     {
-        var context = new AnalysisContext(panel);
+        var context = new AnalysisContext(panel).Sized;
+        panel = context.Panel;
         var frame = SheetFrame.For(panel);
         ImmutableArray<SheetContent> behind =
         [
             .. FaceSheets.Build(panel, frame),
             .. Lists(context, findings).SelectMany(l => ListSheets(l.Title, l.Tables, l.Kind, frame)),
+            .. LoadBarSheets.Build(context, frame),
             .. LabelSheets.Build(context, frame),
         ];
         ImmutableArray<SheetContent> contents = [.. Schematics(panel, frame, behind), .. behind];
@@ -72,6 +75,7 @@ public static class PackBuilder
         ("Work list", [.. WorkList.Build(context)], SheetKind.WorkList),
         ("Load sheet", [.. LoadSheet.Build(context)], SheetKind.LoadSheet),
         ("Parts list", [PartsList.Build(context), PartsList.BuildAlternatives(context)], SheetKind.PartsList),
+        ("Signal list", [SignalList.Build(context)], SheetKind.SignalList),
         ("Open findings", [FindingsList.Build(findings)], SheetKind.Findings),
     ];
 

@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using Schematic.Diagnostics;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>Words that the checks of quantities share.</summary>
+internal static class LoadWords
+{
+    /// <summary>Error; only a warning where the figure is a bound that may be too high.</summary>
+    public static Severity ErrorUnlessBound(AnalysisContext context) =>
+        context.Worst.IsBound ? Severity.Warning : Severity.Error;
+
+    /// <summary>The position, then further lines.</summary>
+    public static ImmutableArray<string> Trace(Extreme extreme, params IEnumerable<string> lines) =>
+        [extreme.Position.Length > 0 ? extreme.Position : "in every position", .. lines];
+
+    /// <summary>
+    /// Whether the setting of an adjustable supply is the cause, or that no setting serves every load: told by rules of their
+    /// own, so that one cause gives one finding.
+    /// </summary>
+    public static bool IsMatterOfSetting(AnalysisContext context) => context.Worst.Supplies.Any(s => s.Supply.IsAdjustable
+        && (!s.ColdSetting.IsPossible || (s.Setting.IsPossible && !s.Setting.Serves(s.Supply.Volts))));
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Analysis.Quantities;
+using Schematic.Diagnostics;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>A supply beyond its limit, at a setting that does not serve every load, without any such setting, or of dangerous voltage.</summary>
+public sealed class SupplyCheck : ICheck
+{
+    private const string OverRule = "supply-over-limit";
+    private const string SettingRule = "supply-setting";
+    private const string NoSettingRule = "no-supply-setting";
+    private const string VoltageRule = "above-extra-low-voltage";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [OverRule, SettingRule, NoSettingRule, VoltageRule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Quantities;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        foreach (var load in context.Worst.Supplies)
+        {
+            if (load.Supply.LimitAmps is { } limit && load.Amps.Value > limit + 1e-9) yield return Over(context, load, limit);
+            if (Setting(context, load) is { } setting) yield return setting;
+            if (load.Supply.MaxVolts > ExtraLowVoltage.LimitVolts(load.Supply.IsAlternating)) yield return Dangerous(load.Supply);
+        }
+    }
+
+    private static Diagnostic Over(AnalysisContext context, SupplyLoad load, double limit) => new(
+        OverRule, LoadWords.ErrorUnlessBound(context),
+        $"{load.Supply.Designator} would have to give {ValueText.Amps(load.Amps.Value)}; its limit is {ValueText.Amps(limit)}.",
+        load.Supply.Span)
+    {
+        Help = "Take a larger supply, or see that these loads are never on together.",
+        Trace = LoadWords.Trace(load.Amps, load.Shares.Select(s => $"{s.Load} takes {ValueText.Amps(s.Amps)}")),
+    };
+
+    private static Diagnostic? Setting(AnalysisContext context, SupplyLoad load)
+    {
+        if (!load.Supply.IsAdjustable) return null;
+        if (!load.ColdSetting.IsPossible)
+        {
+            return new Diagnostic(
+                NoSettingRule, LoadWords.ErrorUnlessBound(context),
+                $"No setting of {load.Supply.Designator} serves every load: {Bound(load.ColdSetting.Lowest, "at least")}, {Bound(load.ColdSetting.Highest, "at most")}.",
+                load.Supply.Span)
+            {
+                Help = "Give one of these loads a supply of its own, a series resistor, or wires that lose less.",
+            };
+        }
+
+        if (!load.Setting.IsPossible || load.Setting.Serves(load.Supply.Volts)) return null;
+        return new Diagnostic(
+            SettingRule, Severity.Warning,
+            $"{load.Supply.Designator} is set to {ValueText.Volts(load.Supply.Volts)}; every load is served from {Volts(load.Setting.Lowest.Volts)} to {Volts(load.Setting.Highest.Volts)}.",
+            load.Supply.Span)
+        {
+            Help = $"Set it to {Volts(load.Setting.Recommended!.Value)}.",
+            Trace = [Bound(load.Setting.Lowest, "at least"), Bound(load.Setting.Highest, "at most")],
+        };
+    }
+
+    private static string Bound(SettingBound bound, string word) => $"{word} {Volts(bound.Volts)} because {bound.Reason}";
+
+    private static string Volts(double volts) => volts.ToString("0.0#", CultureInfo.InvariantCulture) + " V";
+
+    private static Diagnostic Dangerous(Supply supply) => new(
+        VoltageRule, Severity.Warning,
+        $"{supply.Designator} gives {ValueText.Volts(supply.MaxVolts)}: above extra-low voltage ({ValueText.Volts(ExtraLowVoltage.LimitVolts(supply.IsAlternating))} {(supply.IsAlternating ? "AC" : "DC")}).",
+        supply.Span)
+    {
+        Help = "Such circuits can kill: local codes and licensed practice decide how they are built and by whom.",
+    };
+}

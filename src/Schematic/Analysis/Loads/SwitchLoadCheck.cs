@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Quantities;
+using Schematic.Diagnostics;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Loads;
+
+/// <summary>
+/// A switching contact whose rating is too small: for the current itself, for the kind of its loads, or for lamps that start
+/// cold. Each contact is told once, by the gravest of the three.
+/// </summary>
+public sealed class SwitchLoadCheck : ICheck
+{
+    private const string OverRule = "switch-overloaded";
+    private const string KindRule = "switch-derating";
+    private const string LampRule = "lamp-inrush";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [OverRule, KindRule, LampRule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Quantities;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context) =>
+        context.Worst.Contacts.Select(c => OfContact(context, c)).Concat(context.Worst.Supplies.Select(OfSupply)).OfType<Diagnostic>();
+
+    private static Diagnostic? OfContact(AnalysisContext context, ContactLoad load)
+    {
+        if (load.Rating is not { } rating) return null;
+        var name = $"Contact {load.Contact.Common} to {load.Contact.Throw}";
+        if (load.Amps.Value > rating.Amps + 1e-9)
+        {
+            return new Diagnostic(
+                OverRule, LoadWords.ErrorUnlessBound(context),
+                $"{name} carries {ValueText.Amps(load.Amps.Value)}; it is rated {ValueText.Amps(rating.Amps)}.", load.Contact.Part.Span)
+            {
+                Help = "Let it switch a relay, and the relay the load.",
+                Trace = LoadWords.Trace(load.Amps),
+            };
+        }
+
+        if (load.RequiredAmps.Value > rating.Amps + 1e-9)
+        {
+            return new Diagnostic(
+                KindRule, Severity.Warning,
+                $"{name} needs a rating of {ValueText.Amps(load.RequiredAmps.Value)} for {NameList.Sentence(load.Loads)}; it is rated {ValueText.Amps(rating.Amps)}.",
+                load.Contact.Part.Span)
+            {
+                Help = "Take a larger switch, or let it switch a relay; lamps count eightfold and coils fourfold at 28 V.",
+                Trace = LoadWords.Trace(load.RequiredAmps, $"current {ValueText.Amps(load.Amps.Value)}, factors of {Sources.SwitchDerating}"),
+            };
+        }
+
+        if (load.PeakAmps.Value <= rating.Amps + 1e-9) return null;
+        return new Diagnostic(
+            LampRule, Severity.Warning,
+            $"{name} gets {ValueText.Amps(load.PeakAmps.Value)} while {NameList.Sentence(load.Loads)} {(load.Loads.Length == 1 ? "is" : "are")} cold; it is rated {ValueText.Amps(rating.Amps)}.",
+            load.Contact.Part.Span)
+        {
+            Help = "Take a larger switch, put a small resistor in series, or use LEDs in place of the lamps.",
+            Trace = LoadWords.Trace(load.PeakAmps, "a cold lamp takes about ten times its steady current for some milliseconds"),
+        };
+    }
+
+    private static Diagnostic? OfSupply(SupplyLoad load)
+    {
+        if (load.Supply.LimitAmps is not { } limit || load.PeakAmps.Value <= limit + 1e-9 || load.Amps.Value > limit) return null;
+        return new Diagnostic(
+            LampRule, Severity.Warning,
+            $"{load.Supply.Designator} would give {ValueText.Amps(load.PeakAmps.Value)} while the lamps are cold; its limit is {ValueText.Amps(limit)}.",
+            load.Supply.Span)
+        {
+            Help = "A supply that limits its current may never start all lamps at once: take a larger one, or switch the lamps one after another.",
+            Trace = LoadWords.Trace(load.PeakAmps),
+        };
+    }
+}

@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Analysis;
+using Schematic.Analysis.Loads;
+using Schematic.Drawing;
+using Schematic.Fonts;
+using Schematic.Layout.Frame;
+using Schematic.Model;
+
+namespace Schematic.Layout.LoadSheets;
+
+/// <summary>
+/// One sheet for each supply: what to set it to and fuse it at, its setting on the scale of settings that serve every load,
+/// and bars of use against limit for the supply, the fuses, the contacts and the most loaded wires.
+/// </summary>
+public static class LoadBarSheets
+{
+    private const double TitleHeight = 3.5;
+    private const double LetterHeight = 2.5;
+    private const double LinePitch = 4.5;
+    private const double BarHeight = 4;
+    private const double BarPitch = 6.5;
+    private const double NameWidth = 58;
+    private const double WordsWidth = 72;
+    private const int MostWires = 8;
+
+    /// <summary>The sheets; none without a supply.</summary>
+    public static ImmutableArray<SheetContent> Build(AnalysisContext context, SheetFrame frame)
+    {
+        if (!context.Panel.Parts.Any(p => p is Supply)) return [];
+        var box = frame.ContentBox(SheetKind.LoadSheet);
+        return [.. context.Worst.Supplies.SelectMany((s, i) => Sheets(s, [.. SupplyBars(s), .. i == 0 ? OtherBars(context.Worst) : []], box))];
+    }
+
+    private static IEnumerable<SheetContent> Sheets(SupplyLoad supply, ImmutableArray<LoadBar> bars, BoxMm box)
+    {
+        var title = $"Load on {supply.Supply.Designator} {supply.Supply.Description}".TrimEnd();
+        var marks = new List<Mark> { Heading(title, box) };
+        var y = box.Top + TitleHeight + 4;
+        foreach (var line in Advice(supply).SelectMany(l => Lettering.Wrap(l, LetterHeight, box.Width)))
+        {
+            y += LinePitch;
+            marks.Add(Text(line, new PointMm(box.Left, y)));
+        }
+
+        y += LinePitch;
+        marks.AddRange(SettingScale.Marks(supply, box with { Top = y }));
+        y += SettingScale.Height;
+        foreach (var bar in bars)
+        {
+            if (y + BarPitch > box.Bottom)
+            {
+                yield return new SheetContent(SheetKind.LoadSheet, title, [.. marks]);
+                marks = [Heading(title, box)];
+                y = box.Top + TitleHeight + LinePitch;
+            }
+
+            marks.AddRange(Draw(bar, box, y));
+            y += BarPitch;
+        }
+
+        yield return new SheetContent(SheetKind.LoadSheet, title, [.. marks]);
+    }
+
+    private static IEnumerable<string> Advice(SupplyLoad load)
+    {
+        var supply = load.Supply.Designator;
+        yield return load.Setting.Recommended is { } volts
+            ? load.Supply.IsAdjustable
+                ? $"Set {supply} to {Volts(volts)}: every load is served from {Volts(load.Setting.Lowest.Volts)} ({load.Setting.Lowest.Reason}) to {Volts(load.Setting.Highest.Volts)} ({load.Setting.Highest.Reason})."
+                : $"{supply} is fixed at {Volts(load.Supply.Volts)}, which serves every load."
+            : $"No setting serves every load: at least {Volts(load.Setting.Lowest.Volts)} ({load.Setting.Lowest.Reason}), at most {Volts(load.Setting.Highest.Volts)} ({load.Setting.Highest.Reason}).";
+        yield return load.Protector.Amps is { } fuse
+            ? $"Fuse its feed at {ValueText.Amps(fuse)}: the next rating above {ValueText.Amps(load.Amps.Value)} / 0.75"
+                + (double.IsFinite(load.Protector.MostAmps) ? $", below the {ValueText.Amps(load.Protector.MostAmps)} of the weakest wire." : ".")
+            : $"No fuse rating carries {ValueText.Amps(load.Amps.Value)} and guards the weakest wire ({ValueText.Amps(load.Protector.MostAmps)}): take thicker wires.";
+        if (load.Amps.Position.Length > 0) yield return $"Most current when: {load.Amps.Position}.";
+    }
+
+    private static IEnumerable<LoadBar> SupplyBars(SupplyLoad supply)
+    {
+        if (supply.Supply.LimitAmps is { } limit)
+            yield return new LoadBar($"{supply.Supply.Designator} current", Parts(supply), limit, Words(supply.Amps.Value, limit));
+    }
+
+    /// <summary>What belongs to no one supply; it stands on the first supply's sheet.</summary>
+    private static IEnumerable<LoadBar> OtherBars(WorstCases worst)
+    {
+        foreach (var p in worst.Protectors.Where(p => p.RatedAmps > 0))
+            yield return new LoadBar($"{p.Part.Designator} current", [("", p.Amps.Value)], p.RatedAmps, Words(p.Amps.Value, p.RatedAmps));
+        foreach (var c in worst.Contacts.Where(c => c.Rating is not null && !c.Loads.IsEmpty))
+            yield return new LoadBar($"{c.Contact.Common} – {c.Contact.Throw}", [("", c.RequiredAmps.Value)], c.Rating!.Amps, $"{Words(c.RequiredAmps.Value, c.Rating.Amps)}, derated");
+        foreach (var l in worst.Loads.Where(l => l.Drop is not null))
+            yield return new LoadBar($"drop to {l.Name}", [("", l.Drop!.Value)], l.AllowedDrop, $"{ValueText.Volts(l.Drop.Value)} of {ValueText.Volts(l.AllowedDrop)}{Percent(l.Drop.Value / l.AllowedDrop)}");
+        foreach (var w in worst.Wires.Where(w => w.Share > 0).OrderByDescending(w => Math.Round(w.Share!.Value, 9)).ThenBy(w => w.Wire.Designator, NaturalOrder.Comparer).Take(MostWires))
+            yield return new LoadBar($"{w.Wire.Designator}, {w.Wire.Gauge!.Text}", [("", w.Amps.Value)], w.Capacity!.Amps, Words(w.Amps.Value, w.Capacity.Amps));
+    }
+
+    /// <summary>The loads that make up the current; what they leave (boards, resistors) is a part without a name.</summary>
+    private static List<(string Name, double Value)> Parts(SupplyLoad supply)
+    {
+        var rest = supply.Amps.Value - supply.Shares.Sum(s => s.Amps);
+        List<(string, double)> parts = [.. supply.Shares];
+        if (rest > 1e-3 * supply.Amps.Value) parts.Add(("", rest));
+        return rest < -1e-3 * supply.Amps.Value ? [("", supply.Amps.Value)] : parts;
+    }
+
+    private static IEnumerable<Mark> Draw(LoadBar bar, BoxMm box, double y)
+    {
+        var (left, right) = (box.Left + NameWidth, box.Right - WordsWidth);
+        var baseline = y + (BarHeight / 2) + (LetterHeight / 2);
+        yield return Text(Lettering.Fit(bar.Name, LetterHeight, NameWidth - 3), new PointMm(box.Left, baseline));
+        yield return Text(Lettering.Fit(bar.Words, LetterHeight, WordsWidth - 3), new PointMm(right + 3, baseline));
+
+        // A use beyond the limit fills the bar, and a thick cross stroke says so beside the figures.
+        var scale = (right - left) / bar.Limit / Math.Max(1, bar.Share);
+        var x = left;
+        foreach (var (name, value) in bar.Parts)
+        {
+            var width = value * scale;
+            yield return LineMark.Rectangle(MarkRole.Table, new BoxMm(x, y, x + width, y + BarHeight), Pen.Narrow, PartInk);
+            if (name.Length > 0 && Lettering.WidthMm(name, LetterHeight) + 2 < width)
+                yield return Text(name, new PointMm(x + (width / 2), baseline)) with { Align = TextAlign.Middle };
+            x += width;
+        }
+
+        var limit = left + (bar.Limit * scale);
+        yield return LineMark.Rectangle(MarkRole.Table, new BoxMm(left, y, right, y + BarHeight), Pen.Narrow);
+        yield return LineMark.Between(MarkRole.Table, new(limit, y - 0.8), new(limit, y + BarHeight + 0.8), Pen.Frame);
+    }
+
+    private static Ink PartInk => new(205, 205, 205);
+
+    private static string Words(double amps, double limit) => $"{ValueText.Amps(amps)} of {ValueText.Amps(limit)}{Percent(amps / limit)}";
+
+    private static string Percent(double share) =>
+        string.Create(CultureInfo.InvariantCulture, $": {share * 100:0} %{(share > 1 ? ", OVER" : "")}");
+
+    private static string Volts(double volts) => volts.ToString("0.0#", CultureInfo.InvariantCulture) + " V";
+
+    private static TextMark Heading(string title, BoxMm box) =>
+        new(MarkRole.Table, Lettering.Fit(title, TitleHeight, box.Width, bold: true), new PointMm(box.Left, box.Top + TitleHeight), TitleHeight) { IsBold = true };
+
+    private static TextMark Text(string text, PointMm at) => new(MarkRole.Table, text, at, LetterHeight);
+}

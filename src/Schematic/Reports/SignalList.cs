@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
+using Schematic.Model;
+
+namespace Schematic.Reports;
+
+/// <summary>
+/// What software has to know about each input that is wired: its meaning, the contact it comes from, the level that counts
+/// as active, and the positions in which it surely reads low or high.
+/// </summary>
+public static class SignalList
+{
+    private const int MostCombinations = 24;
+
+    private static readonly ImmutableArray<ReportColumn> Columns =
+    [
+        new("input", "Input"),
+        new("meaning", "Meaning"),
+        new("wired_to", "Wired to"),
+        new("at_rest", "At rest", ColumnAlign.Centre),
+        new("active", "Active", ColumnAlign.Centre),
+        new("low_when", "Low when"),
+        new("high_when", "High when"),
+        new("neither_when", "Neither when"),
+    ];
+
+    /// <summary>Builds the list; inputs that no wire or net reaches are named in a note.</summary>
+    public static ReportTable Build(AnalysisContext context)
+    {
+        var inputs = context.Panel.Parts.OfType<Board>().Any() ? context.Positions.Circuit.Circuit.Inputs : [];
+        var used = inputs.Where(i => context.IsInHarness(i.Terminal)).ToList();
+        var unused = context.Panel.Parts.OfType<Board>().SelectMany(b => UnusedRuns(context, b)).ToList();
+        return new ReportTable("Signal list", Columns, [.. used.Select(i => Row(context, i))])
+        {
+            Notes =
+            [
+                "Levels are proved for every position that can be reached. Positions marked (hold) spring back when let go: read them often enough.",
+                "Active: the level that a closed contact gives: low at an input with a pull-up, high at one with a pull-down or none.",
+                .. unused.Count > 0 ? [$"Not wired: {string.Join(", ", unused)}."] : Array.Empty<string>(),
+            ],
+        };
+    }
+
+    /// <summary>Inputs that nothing reaches, runs drawn together as the language writes them: <c>A1:IN5..IN16</c>.</summary>
+    private static IEnumerable<string> UnusedRuns(AnalysisContext context, Board board)
+    {
+        for (var i = 0; i < board.Inputs.Length; i++)
+        {
+            if (context.IsInHarness(board.At(board.Inputs[i].Terminal))) continue;
+            var first = i;
+            while (i + 1 < board.Inputs.Length && !context.IsInHarness(board.At(board.Inputs[i + 1].Terminal))) i++;
+            var name = board.At(board.Inputs[first].Terminal).ToString();
+            yield return i == first ? name : $"{name}..{board.Inputs[i].Terminal}";
+        }
+    }
+
+    private static ImmutableArray<string> Row(AnalysisContext context, InputPoint input)
+    {
+        var states = context.Positions.States;
+        var circuit = context.Positions.Circuit;
+        var store = circuit.Store;
+        var (low, high) = (circuit.Reads(input, InputLevel.Low), circuit.Reads(input, InputLevel.High));
+        var neither = store.AndNot(store.Not(low), high);
+        var asked = store.Support(low).Union(store.Support(high));
+        return
+        [
+            input.Terminal.ToString(), input.Input.Meaning, WiredTo(context, input.Terminal),
+            store.Holds(low, states.Rest.Values) ? "low" : store.Holds(high, states.Rest.Values) ? "high" : "neither",
+            input.Input.PullUpVolts is not null ? "low" : "high",
+            When(context, asked, low), When(context, asked, high), When(context, asked, neither),
+        ];
+    }
+
+    /// <summary>The nearest connector contacts that wires and nets lead to, mated halves left away.</summary>
+    private static string WiredTo(AnalysisContext context, TerminalId input)
+    {
+        var ends = context.WiresAt(input).Select(w => w.From == input ? w.To : w.From)
+            .Concat(context.NetsAt(input).SelectMany(n => n.Members.Select(m => m.Terminal)))
+            .Where(t => t != input && context.Part(t.Part) is Connector).Distinct().Order();
+        return string.Join(" ", ends);
+    }
+
+    /// <summary>
+    /// The combinations of those variables in which the condition holds for sure, in words. Values of one variable are drawn
+    /// together where nothing else matters.
+    /// </summary>
+    private static string When(AnalysisContext context, ImmutableSortedSet<int> asked, Diagram condition)
+    {
+        var found = new List<string>();
+        if (!Combinations(context, [.. asked], 0, Diagram.Always, condition, [], found)) return "see the contact chart";
+        if (found.Count == 0) return "";
+        if (asked.Count == 0) return "always";
+        if (asked.Count > 1) return string.Join("; ", found);
+        var name = context.Positions.Circuit.Variables.All[asked[0]].Name;
+        return $"{name} {string.Join(", ", found.Select(f => f[(name.Length + 1)..]))}";
+    }
+
+    private static bool Combinations(
+        AnalysisContext context, ImmutableArray<int> asked, int depth, Diagram here, Diagram condition, ImmutableArray<string> words,
+        List<string> found)
+    {
+        var (states, store) = (context.Positions.States, context.Positions.Circuit.Store);
+        var reached = states.Reachable(here);
+        if (states.Reachable(store.And(reached, condition)).IsNever) return true;
+        if (depth == asked.Length)
+        {
+            found.Add(string.Join(" + ", words));
+            return found.Count <= MostCombinations;
+        }
+
+        var variable = context.Positions.Circuit.Variables.All[asked[depth]];
+        for (var value = 0; value < variable.Values.Length; value++)
+        {
+            var next = store.And(here, store.Literal(asked[depth], value));
+            var word = $"{variable.Name} {variable.Values[value]}{(IsHeld(context, variable, value) ? " (hold)" : "")}";
+            if (!Combinations(context, asked, depth + 1, next, condition, words.Add(word), found)) return false;
+        }
+
+        return true;
+    }
+
+    private static bool IsHeld(AnalysisContext context, StateVariable variable, int value) =>
+        variable.Kind == StateVariableKind.Actuator
+        && context.Panel.Actuators.FirstOrDefault(a => a.Name == variable.Name) is { } actuator
+        && actuator.Positions[value].IsMomentary;
+}
