@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Binding;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
+using Schematic.Layout.Inspection;
 using Schematic.Layout.Pack;
 using Schematic.Model;
 using Schematic.Text;
@@ -30,6 +32,16 @@ public class PackBuilderTests
         Assert.Equal(sheets.Select(s => s.Kind).Order(), sheets.Select(s => s.Kind));
         Assert.All(sheets, s => Assert.NotEqual("", s.Title));
         Assert.All(sheets, s => Assert.DoesNotContain(s.Marks, m => m.Role == MarkRole.Stamp));
+    }
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void No_sheet_of_an_example_has_a_fault_that_the_inspector_sees(string example)
+    {
+        var (panel, findings) = Load(example);
+        var faults = PackBuilder.Build(panel, findings)
+            .SelectMany(s => SheetInspector.Inspect(s).Faults.Select(f => $"sheet {s.Number} ({s.Title}): {f}"));
+        Assert.Empty(faults);
     }
 
     [Fact]
@@ -83,7 +95,7 @@ public class PackBuilderTests
         Assert.Equal(first, PackBuilder.Build(again, againFindings).Select(Schematic.Rendering.SvgWriter.Write));
     }
 
-    private static (Panel Panel, System.Collections.Immutable.ImmutableArray<Diagnostic> Findings) Load(string example)
+    private static (Panel Panel, ImmutableArray<Diagnostic> Findings) Load(string example)
     {
         var path = Repository.PathOf(example);
         var file = PanelBytes.Decode(Path.GetFileName(path), File.ReadAllBytes(path));
