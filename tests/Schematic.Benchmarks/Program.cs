@@ -1,10 +1,14 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using Schematic.Benchmarks;
 
 var root = RepositoryRoot.Find();
 return args switch
 {
-    ["cold", ..] => ColdStart.Run(root),
+    ["cold"] => ColdStart.Run(root),
+    ["layout"] => LayoutRuns.Run(),
+    ["layout-one", var contacts] => LayoutRuns.RunOne(int.Parse(contacts, CultureInfo.InvariantCulture)),
+    ["compare"] => GraphDrawingRuns.Run(),
     ["proof", .. var rest] => ProofRun.Run(rest.FirstOrDefault() ?? "chain"),
     ["help"] or [] => Help(),
     _ => RunBenchmarks(args),
@@ -21,6 +25,8 @@ static int Help()
     Console.WriteLine("""
         cold           time 'check' and 'draw' of the main example against an empty console program
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
+        layout         time and memory of schematic sheets of 250, 1,000 and 4,000 contacts
+        compare        crossings, bends and time beside Graphviz (needs the program dot)
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);
     return 0;
