@@ -122,6 +122,7 @@ internal sealed class PanelBinder
         _parts.AttachAll();
     }
 
+    /// <summary>The connectors that have contacts; one without is no connector to draw, and its fault is reported.</summary>
     private Dictionary<(Scope, PartSyntax), Connector> BindConnectors()
     {
         var binder = new ConnectorBinder(_names, _ranges, _report);
@@ -133,8 +134,12 @@ internal sealed class PanelBinder
         }
 
         var mates = MatesOf(own.Select(c => c.Connector));
-        return own.ToDictionary(
-            c => (c.Scope, c.Syntax), c => binder.WithContacts(binder.Complete(c.Connector, mates), c.Scope, c.Syntax));
+        var whole = own.Select(c => c with { Connector = binder.WithContacts(binder.Complete(c.Connector, mates), c.Scope, c.Syntax) })
+            .Where(c => !c.Connector.Insert.Contacts.IsEmpty).ToList();
+        var known = whole.Select(c => c.Connector.Designator).ToHashSet(StringComparer.Ordinal);
+        return whole.ToDictionary(c => (c.Scope, c.Syntax), c => c.Connector.Mates is { } mate && !known.Contains(mate)
+            ? c.Connector with { Mates = null }
+            : c.Connector);
     }
 
     /// <summary>The other half of each pair, whichever half states it.</summary>

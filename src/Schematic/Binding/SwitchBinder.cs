@@ -27,8 +27,10 @@ internal sealed class SwitchBinder(
         for (var index = 0; index < designators.Count; index++)
         {
             if (names.Own(scope, designators[index], syntax.First.Span) is not { } declared) continue;
-            declared.IsIncomplete |= syntax.HasErrors || rows.Common is null || rows.Throws.IsEmpty || actuator?.Actuator is null;
-            if (actuator?.Actuator is null) continue; // Nothing would move it: it stays out of the panel, and its fault is reported.
+            // Without actuator, common or throws it is no contact: it stays out of the panel, and its fault is reported.
+            var isWhole = actuator?.Actuator is not null && rows.Common is not null && !rows.Throws.IsEmpty;
+            declared.IsIncomplete |= syntax.HasErrors || !isWhole;
+            if (!isWhole) continue;
             var pole = PoleOf(scope, syntax, rows, actuator);
             var part = new Switch(declared.FullName, FormOf(syntax), scope.Full(syntax.Actuator.Text), pole, declared.Span)
             {
@@ -46,7 +48,6 @@ internal sealed class SwitchBinder(
         parts.AttachLater(() =>
         {
             var contacts = ContactsOfRows(scope, rows, designators.Count);
-            if (rows.Common is null) return;
             foreach (var (part, index) in own)
             {
                 foreach (var (terminal, list) in part.Terminals.Zip(contacts)) parts.Attach(part.At(terminal.Name), list, index);

@@ -34,6 +34,14 @@ internal static class PanelSampleWriter
         return text.ToString().ReplaceLineEndings("\n");
     }
 
+    /// <summary>The panel written out, with words of the text put in the places of others: most are wrong then.</summary>
+    public static string WriteWithMovedWords(Panel panel, (int From, int To)[] moves)
+    {
+        var words = Write(panel).Split(' ');
+        foreach (var (from, to) in moves) words[to % words.Length] = words[from % words.Length];
+        return string.Join(' ', words);
+    }
+
     private static string Inv(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private static string Text(string text) => '"' + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + '"';

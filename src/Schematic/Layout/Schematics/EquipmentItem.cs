@@ -119,7 +119,7 @@ internal sealed class EquipmentItem : SheetItem
                 Shown.Designator, notes[i], box.Left + 1.5, box.Bottom - 1.4 - ((notes.Count - 1 - i) * NoteStep), Metrics.QuietHeight);
         }
 
-        foreach (var row in Rows)
+        foreach (var row in Rows.Where(r => r.Ports.Count > 0))
         {
             if (_part is TerminalStrip) DrawStripTerminal(canvas, context, row, box, left, right);
             else if (_twoSided) DrawBothSides(canvas, row, box, left, right);
@@ -140,7 +140,7 @@ internal sealed class EquipmentItem : SheetItem
     {
         var lanes = new Dictionary<WireEdge, int>();
         var taken = new List<(int From, int To, int Lane)>();
-        var edges = Rows.SelectMany(r => _map.EdgesAt(r.Ports[0].Place)).Where(e => e.Remark == "jumper").Distinct();
+        var edges = Rows.Where(r => r.Ports.Count > 0).SelectMany(r => _map.EdgesAt(r.Ports[0].Place)).Where(e => e.Remark == "jumper").Distinct();
         foreach (var edge in edges.OrderBy(e => e.Index))
         {
             var (a, b) = (RowOf(edge.A), RowOf(edge.B));
@@ -155,7 +155,7 @@ internal sealed class EquipmentItem : SheetItem
         return lanes;
     }
 
-    private int RowOf(TerminalId place) => Rows.FindIndex(r => r.Ports[0].Place == place);
+    private int RowOf(TerminalId place) => Rows.FindIndex(r => r.Ports.Count > 0 && r.Ports[0].Place == place);
 
     private IEnumerable<string> DataWords()
     {
