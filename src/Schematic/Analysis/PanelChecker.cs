@@ -47,6 +47,7 @@ public static class PanelChecker
         new LockNeverReleasedCheck(),
         new ExpectationCheck(),
         new NeverCheck(),
+        new ProofIncompleteCheck(),
         new WireOverloadCheck(),
         new ProtectorCheck(),
         new SupplyCheck(),

@@ -22,7 +22,7 @@ public sealed class ExpectationCheck : ICheck
         var proof = context.Positions;
         foreach (var expectation in context.Panel.Expectations.Where(e => e is not NeverExpectation))
         {
-            if (Claim.Of(proof, expectation) is not { } claim) continue;
+            if (!proof.IsDecided(expectation.When) || Claim.Of(proof, expectation) is not { } claim) continue;
             var store = proof.Circuit.Store;
             var asked = store.AndNot(proof.Circuit.Compile(expectation.When), proof.Circuit.AnyShort);
             if (proof.States.Nearest(store.AndNot(asked, claim.Holds)) is { } witness)
@@ -54,7 +54,7 @@ public sealed class ExpectationCheck : ICheck
         };
 
         private static Claim? OfLevel(PositionProof proof, LevelExpectation level) =>
-            proof.Circuit.Circuit.Inputs.FirstOrDefault(i => i.Terminal == level.Input) is not { GroundNode: >= 0 } input ? null
+            proof.Circuit.Circuit.Inputs.FirstOrDefault(i => i.Terminal == level.Input) is not { GroundNode: >= 0 } input || !proof.Circuit.IsDecided(input) ? null
             : new Claim(
                 $"{level.Input} {(level.Level == InputLevel.Low ? "low" : "high")}",
                 proof.Circuit.Reads(input, level.Level),
@@ -62,7 +62,7 @@ public sealed class ExpectationCheck : ICheck
 
         private static Claim? OfLoad(PositionProof proof, EnergisedExpectation energised)
         {
-            if (proof.Circuit.Circuit.ElementOf(energised.Part) is not { IsLoad: true } load) return null;
+            if (proof.Circuit.Circuit.ElementOf(energised.Part) is not { IsLoad: true } load || !proof.Circuit.IsDecided(load)) return null;
             var holds = proof.Circuit.Energised(load);
             return new Claim(
                 $"{energised.Part} {(energised.Energised ? "energised" : "released")}",

@@ -28,7 +28,8 @@ public sealed class InputNeverChangesCheck : ICheck
             .Where(e => e.When is AllCondition { Parts.IsEmpty: true }).Select(e => e.Input).ToHashSet();
         foreach (var input in proof.Circuit.Circuit.Inputs)
         {
-            if (input.GroundNode < 0 || meant.Contains(input.Terminal) || !LeadsSomewhere(proof, input)) continue;
+            if (input.GroundNode < 0 || meant.Contains(input.Terminal) || !proof.Circuit.IsDecided(input)) continue;
+            if (!LeadsSomewhere(proof, input)) continue;
             if (proof.States.CanReach(proof.BeyondLimit(input))) continue; // That is the finding.
             if (ConstantReading(proof, input) is not { } reading) continue;
             yield return new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} {reading} in every position.", input.Board.Span)

@@ -27,7 +27,7 @@ public sealed class LoadNeverEnergisedCheck : ICheck
             var fed = proof.Circuit.Where(cases, c =>
                 LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps)
                 || (c.IsDirect && LoadLimits.FedFraction(load, c.Volts ?? 0, c.Amps) >= LoadLimits.PartFraction));
-            if (proof.ComesAbout(fed) || !HangsOnSupply(proof, load)) continue;
+            if (!proof.Circuit.IsDecided(load) || proof.ComesAbout(fed) || !HangsOnSupply(proof, load)) continue;
             yield return new Diagnostic(Rule, Severity.Warning, $"{load.Name} is never energised: no position feeds both its ends.", load.Part.Span)
             {
                 Help = $"Follow {load.From} and {load.To} to the supply: one of them lacks its feed or its return.",

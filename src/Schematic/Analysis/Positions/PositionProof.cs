@@ -59,6 +59,10 @@ public sealed class PositionProof
     public Diagram BeyondLimit(InputPoint input) => input.Input.MaxVolts is not { } most ? Diagram.Never
         : Circuit.Where(Circuit.CasesOf(input), c => c.HighestVolts > most + 1e-6 || c.LowestVolts < LeastInputVolts);
 
+    /// <summary>Whether all loads that a condition names could be decided.</summary>
+    public bool IsDecided(Condition condition) => StateVariables.NamesIn(condition).OfType<EnergisedCondition>()
+        .All(e => Circuit.Circuit.ElementOf(e.Part) is not { IsLoad: true } load || Circuit.IsDecided(load));
+
     /// <summary>A path through wires and closed contacts, or null.</summary>
     public string? Joined(PanelState state, TerminalId from, TerminalId to) => _paths.Joined(state, from, to);
 
@@ -126,7 +130,7 @@ public sealed class PositionProof
     private IEnumerable<(ActuatorLock, string)> FindStuckLocks() =>
         from one in Panel.Locks
         let index = Circuit.Variables.IndexOf(StateVariableKind.Actuator, one.Actuator)
-        where index >= 0
+        where index >= 0 && IsDecided(one.Release)
         from position in one.Positions
         let here = Circuit.Compile(new PositionCondition(one.Actuator, [position], SourceSpan.None))
         where States.CanReach(here) && !States.CanReach(Circuit.Store.And(here, Circuit.Compile(one.Release)))

@@ -10,6 +10,15 @@ namespace Schematic.Analysis.States;
 /// </summary>
 public sealed class ConditionalCircuit
 {
+    /// <summary>
+    /// How many electrically different cases are told apart at one load or input: beyond, the answer would take long. Only
+    /// networks in which very many switches share a resistor or another load come near.
+    /// </summary>
+    internal const int MostCases = 2048;
+
+    /// <summary>The same once one load or input had too many: its neighbours have as many, and need not be tried to the end.</summary>
+    private const int MostCasesAfterOne = 128;
+
     private const double TwoDiodesVolts = 1.4;
 
     private readonly Diagram[] _closed;
@@ -17,6 +26,7 @@ public sealed class ConditionalCircuit
     private readonly Lazy<Diagram[][][]> _throughDiodes;
     private readonly Dictionary<string, ImmutableArray<RegionCase>> _loadCases = new(StringComparer.Ordinal);
     private readonly Dictionary<TerminalId, ImmutableArray<RegionCase>> _inputCases = [];
+    private readonly HashSet<TerminalId> _undecided = [];
     private readonly Lazy<Diagram> _anyShort;
     private readonly DeadEnds _deadEnds;
     private readonly Lazy<bool> _supplyIsHighest;
@@ -129,20 +139,42 @@ public sealed class ConditionalCircuit
     public Diagram Kept(Element load) =>
         Where(CasesOf(load), c => LoadLimits.StaysEnergised(load, c.Volts ?? 0, c.Amps));
 
-    /// <summary>The electrically different cases of a load, in states without a shorted supply.</summary>
+    /// <summary>The electrically different cases of a load, in states without a shorted supply; none when they are too many.</summary>
     public ImmutableArray<RegionCase> CasesOf(Element load)
     {
         if (!_loadCases.TryGetValue(load.Name, out var cases))
-            _loadCases[load.Name] = cases = new RegionWalk(this, load.FromNode, load.ToNode, load).Cases();
+            _loadCases[load.Name] = cases = Decide(load.From, load.FromNode, load.ToNode, load);
         return cases;
     }
 
-    /// <summary>The electrically different cases of an input against its board's ground.</summary>
+    /// <summary>The electrically different cases of an input against its board's ground; none when they are too many.</summary>
     public ImmutableArray<RegionCase> CasesOf(InputPoint input)
     {
         if (!_inputCases.TryGetValue(input.Terminal, out var cases))
-            _inputCases[input.Terminal] = cases = new RegionWalk(this, input.Node, input.GroundNode, null).Cases();
+            _inputCases[input.Terminal] = cases = Decide(input.Terminal, input.Node, input.GroundNode, null);
         return cases;
+    }
+
+    /// <summary>Whether the cases of a load could be told apart.</summary>
+    public bool IsDecided(Element load)
+    {
+        CasesOf(load);
+        return !_undecided.Contains(load.From);
+    }
+
+    /// <summary>Whether the cases of an input could be told apart.</summary>
+    public bool IsDecided(InputPoint input)
+    {
+        CasesOf(input);
+        return !_undecided.Contains(input.Terminal);
+    }
+
+    private ImmutableArray<RegionCase> Decide(TerminalId place, int from, int to, Element? load)
+    {
+        var most = _undecided.Count == 0 ? MostCases : MostCasesAfterOne;
+        var cases = new RegionWalk(this, from, to, load, most).Cases();
+        if (cases is null) _undecided.Add(place);
+        return cases ?? [];
     }
 
     /// <summary>When an input reads a level: between the two levels and floating it reads neither.</summary>

@@ -10,12 +10,7 @@ namespace Schematic.Analysis.States;
 /// </summary>
 internal sealed class RegionWalk
 {
-    /// <summary>
-    /// A board or a supply that floats against another is looked at together with everything on it. Beyond this many cases the
-    /// two are taken as apart: they have no common return, which the checks of the wiring report.
-    /// </summary>
-    private const int MostLooseCases = 4096;
-
+    private readonly int _most;
     private readonly ConditionalCircuit _circuit;
     private readonly DiagramStore _store;
     private readonly int _from;
@@ -25,28 +20,40 @@ internal sealed class RegionWalk
     private bool _mayLoosen = true;
     private bool _hasLoosened;
 
-    public RegionWalk(ConditionalCircuit circuit, int from, int to, Element? load) =>
-        (_circuit, _store, _from, _to, _load) = (circuit, circuit.Store, from, to, load);
+    /// <summary>Prepares a walk from two nodes, the ends of a load or an input and its ground.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="from">One node.</param>
+    /// <param name="to">The other.</param>
+    /// <param name="load">The load between them, or null.</param>
+    /// <param name="most">How many cases are looked at before the walk gives up.</param>
+    public RegionWalk(ConditionalCircuit circuit, int from, int to, Element? load, int most) =>
+        (_circuit, _store, _from, _to, _load, _most) = (circuit, circuit.Store, from, to, load, most);
 
-    /// <summary>The cases; their states are disjoint and together all states without a shorted supply.</summary>
-    public ImmutableArray<RegionCase> Cases()
+    /// <summary>
+    /// The cases; their states are disjoint and together all states without a shorted supply. Null when there are too many. A
+    /// board or a supply that floats against another is looked at together with everything on it; where that gives too many
+    /// cases the two are taken as apart: they have no common return, which the checks of the wiring report.
+    /// </summary>
+    public ImmutableArray<RegionCase>? Cases()
     {
         var states = _store.Not(_circuit.AnyShort);
         if (_from < 0 || _to < 0) return [new RegionCase(states, null, 0, false, null, null)];
         Walk(states);
-        if (_cases.Count > MostLooseCases && _hasLoosened)
+        if (HasTooMany && _hasLoosened)
         {
             _cases.Clear();
             _mayLoosen = false;
             Walk(states);
         }
 
-        return [.. _cases];
+        return HasTooMany ? null : [.. _cases];
     }
+
+    private bool HasTooMany => _cases.Count > _most;
 
     private void Walk(Diagram states)
     {
-        if (states.IsNever || (_hasLoosened && _mayLoosen && _cases.Count > MostLooseCases)) return;
+        if (states.IsNever || HasTooMany) return;
         var region = new Region(_load);
         if (Collect(region, states) is { } question)
         {

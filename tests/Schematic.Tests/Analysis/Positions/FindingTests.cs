@@ -64,6 +64,22 @@ public class FindingTests
         Assert.Empty(builder.FindAll()); // In time: 2 to the power of 24 states.
     }
 
+    [Theory]
+    [InlineData(8, true)]
+    [InlineData(30, false)]
+    public void Lamps_behind_one_dropper_resistor_are_proved_or_named_as_unproved(int lamps, bool isProved)
+    {
+        var builder = new PanelBuilder().Supply("PS1").Resistor("R1", 1).Wire("PS1:+", "R1:1");
+        for (var i = 0; i < lamps; i++)
+        {
+            builder.Actuator($"A{i}", "off", "on").Make($"S{i}", $"A{i}", "on").Lamp($"DS{i}")
+                .Wire("R1:2", $"S{i}:1").Wire($"S{i}:2", $"DS{i}:X1").Wire($"DS{i}:X2", "PS1:-");
+        }
+
+        if (isProved) Assert.Empty(builder.FindAll());
+        else Assert.Equal("proof-incomplete", Assert.Single(builder.FindAll()).Rule);
+    }
+
     [Fact]
     public void A_divider_that_keeps_the_voltage_down_is_left_in_peace()
     {
