@@ -7,12 +7,15 @@ internal sealed class AtomList
 {
     private readonly CircuitMap _map;
     private readonly List<Atom> _atoms = [];
-    private readonly int _maxRows;
+    /// <summary>Room for the unit's name, the head of a gang and lines that pass the unit.</summary>
+    private const double HeadsAndPasses = 45;
+
+    private readonly double _maxHeight;
 
     public AtomList(CircuitMap map, double sheetHeight)
     {
         _map = map;
-        _maxRows = Math.Max(2, (int)((sheetHeight - 45) / 15));
+        _maxHeight = sheetHeight - HeadsAndPasses;
         foreach (var unit in map.Units) AddUnit(unit);
         AddLoose();
         AddEquipment();
@@ -24,7 +27,7 @@ internal sealed class AtomList
 
     private void AddUnit(Unit unit)
     {
-        var plan = new UnitPlan(_map, unit, _maxRows);
+        var plan = new UnitPlan(_map, unit, _maxHeight);
         foreach (var block in plan.Blocks)
         {
             block.Arrange();
@@ -60,7 +63,7 @@ internal sealed class AtomList
             {
                 if (!gangs.Add(pole.Gang)) continue;
                 var gang = _map.Panel.Parts.OfType<Switch>().Where(s => s.Gang == pole.Gang && !inUnits.Contains(s.Designator));
-                foreach (var block in factory.OfLooseGang(gang, _maxRows)) AddLoose(block);
+                foreach (var block in factory.OfLooseGang(gang, _maxHeight)) AddLoose(block);
             }
             else
             {

@@ -10,17 +10,17 @@ internal sealed class BlockFactory(CircuitMap map)
 
     /// <summary>The blocks of a unit: gangs by their actuator, contacts of relays, then loads.</summary>
     /// <param name="unit">The unit.</param>
-    /// <param name="maxRows">How many poles a block may hold: a longer gang is continued in a further block.</param>
-    public ImmutableArray<Block> OfUnit(Unit unit, int maxRows)
+    /// <param name="maxHeight">How high the rows of a block may stand: a longer gang is continued in a further block.</param>
+    public ImmutableArray<Block> OfUnit(Unit unit, double maxHeight)
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
-        foreach (var actuator in map.Panel.Actuators) blocks.AddRange(Gangs(unit.Devices.OfType<Switch>(), actuator.Name, maxRows, false));
+        foreach (var actuator in map.Panel.Actuators) blocks.AddRange(Gangs(unit.Devices.OfType<Switch>(), actuator.Name, maxHeight, false));
         var known = map.Panel.Actuators.Select(a => a.Name).ToHashSet(StringComparer.Ordinal);
         foreach (var orphan in unit.Devices.OfType<Switch>().Where(s => !known.Contains(s.Actuator)))
             blocks.AddRange(Single(_figures.Of(orphan), false));
         foreach (var relay in unit.Devices.OfType<Relay>()) blocks.AddRange(Single(_figures.Of(relay).Skip(1), false));
         var loads = unit.Devices.SelectMany(d => d is Switch ? [] : _figures.Of(d).Take(1));
-        blocks.AddRange(Clusters([.. loads], maxRows));
+        blocks.AddRange(Clusters([.. loads], maxHeight));
         return blocks.ToImmutable();
     }
 
@@ -32,20 +32,20 @@ internal sealed class BlockFactory(CircuitMap map)
     };
 
     /// <summary>The blocks of a loose gang.</summary>
-    public ImmutableArray<Block> OfLooseGang(IEnumerable<Switch> gang, int maxRows)
+    public ImmutableArray<Block> OfLooseGang(IEnumerable<Switch> gang, double maxHeight)
     {
         var poles = gang.ToList();
         return _figures.Rest.Find(poles[0].Actuator) is null
             ? [.. poles.SelectMany(p => Single(_figures.Of(p), true))]
-            : [.. Gangs(poles, poles[0].Actuator, maxRows, true)];
+            : [.. Gangs(poles, poles[0].Actuator, maxHeight, true)];
     }
 
-    private IEnumerable<Block> Gangs(IEnumerable<Switch> switches, string actuatorName, int maxRows, bool loose)
+    private IEnumerable<Block> Gangs(IEnumerable<Switch> switches, string actuatorName, double maxHeight, bool loose)
     {
         var actuator = _figures.Rest.Find(actuatorName);
         var poles = switches.Where(s => s.Actuator == actuatorName).ToList();
         var continued = false;
-        foreach (var chunk in Chunks(poles, maxRows))
+        foreach (var chunk in Chunks(poles, maxHeight))
         {
             var group = new FlipGroup(loose && chunk.Count == 1 && chunk[0].Pole.Throws.Length == 1);
             var rows = chunk.SelectMany(s => _figures.Of(s)).Select(f => new BlockRow(f, group)).ToImmutableArray();
@@ -66,7 +66,7 @@ internal sealed class BlockFactory(CircuitMap map)
         figures.Select(f => new Block([new BlockRow(f, new FlipGroup(loose && f.Ends.Length == 2))], null, ""));
 
     /// <summary>Devices that lie across each other, or share a contact, turn around together.</summary>
-    private IEnumerable<Block> Clusters(ImmutableArray<Figure> figures, int maxRows)
+    private IEnumerable<Block> Clusters(ImmutableArray<Figure> figures, double maxHeight)
     {
         var done = new HashSet<Figure>();
         foreach (var first in figures)
@@ -74,13 +74,15 @@ internal sealed class BlockFactory(CircuitMap map)
             if (!done.Add(first)) continue;
             var group = new FlipGroup(false);
             var rows = new List<BlockRow> { new(first, group) };
-            for (var i = 0; i < rows.Count && rows.Count < maxRows; i++)
+            var height = HeightOf(first);
+            for (var i = 0; i < rows.Count && height < maxHeight; i++)
             {
                 foreach (var other in figures)
                 {
-                    if (rows.Count >= maxRows || done.Contains(other) || SharedSide(rows[i], other) is not { } turned) continue;
+                    if (height >= maxHeight || done.Contains(other) || SharedSide(rows[i], other) is not { } turned) continue;
                     done.Add(other);
                     rows.Add(new BlockRow(other, group, turned));
+                    height += HeightOf(other);
                 }
             }
 
@@ -103,11 +105,30 @@ internal sealed class BlockFactory(CircuitMap map)
         return null;
     }
 
-    private static IEnumerable<List<T>> Chunks<T>(List<T> items, int size)
+    /// <summary>As many poles as fit under one head, in blocks of about one size.</summary>
+    private IEnumerable<List<Switch>> Chunks(List<Switch> poles, double maxHeight)
     {
-        if (items.Count == 0) yield break;
-        var parts = (int)Math.Ceiling(items.Count / (double)size);
-        var each = (int)Math.Ceiling(items.Count / (double)parts);
-        for (var i = 0; i < items.Count; i += each) yield return items.GetRange(i, Math.Min(each, items.Count - i));
+        var heights = poles.ConvertAll(p => _figures.Of(p).Sum(HeightOf));
+        var parts = Math.Max(1, Math.Ceiling(heights.Sum() / maxHeight));
+        var target = Math.Min(maxHeight, (heights.Sum() / parts) + heights.DefaultIfEmpty(0).Max());
+        var chunk = new List<Switch>();
+        var height = 0.0;
+        for (var i = 0; i < poles.Count; i++)
+        {
+            if (chunk.Count > 0 && height + heights[i] > target)
+            {
+                yield return chunk;
+                (chunk, height) = ([], 0);
+            }
+
+            chunk.Add(poles[i]);
+            height += heights[i];
+        }
+
+        if (chunk.Count > 0) yield return chunk;
     }
+
+    /// <summary>Room for a figure with a few further wires on its ends.</summary>
+    private double HeightOf(Figure figure) => Metrics.Up(figure.Above(Facing.Normal) + figure.Below(Facing.Normal))
+        + (Metrics.RowPitch * figure.Ends.Sum(e => Math.Max(0, map.EdgesAt(e.Terminal).Count - 1)));
 }

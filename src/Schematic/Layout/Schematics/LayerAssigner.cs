@@ -185,8 +185,10 @@ internal sealed class LayerAssigner
         foreach (var item in _items) item.Layer = Math.Min(_columns - 1, distance.GetValueOrDefault(item, 0));
     }
 
+    /// <summary>Tries every column for the item, and every facing for what turns in it.</summary>
     private double Improve(SheetItem item, double cost, bool moves)
     {
+        var isFirst = true;
         foreach (var group in item.Groups.DefaultIfEmpty(null!))
         {
             var best = (Cost: cost, item.Layer, Facing: group?.Facing ?? Facing.Normal);
@@ -195,7 +197,7 @@ internal sealed class LayerAssigner
             {
                 foreach (var facing in Facings(group))
                 {
-                    if ((layer == start.Layer && facing == start.Facing) || (!moves && layer != start.Layer)) continue;
+                    if ((layer == start.Layer && facing == start.Facing) || (layer != start.Layer && !(moves && isFirst))) continue;
                     Set(item, group, layer, facing);
                     var tried = Cost();
                     if (tried < best.Cost - 1e-9) best = (tried, layer, facing);
@@ -204,6 +206,7 @@ internal sealed class LayerAssigner
 
             Set(item, group, best.Layer, best.Facing);
             cost = best.Cost;
+            isFirst = false;
         }
 
         return cost;

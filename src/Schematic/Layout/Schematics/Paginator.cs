@@ -12,6 +12,7 @@ internal sealed class Paginator
 {
     private const double UnitHead = 10;
     private const double BoxHead = 15;
+    private const double Boundless = 2000;
     private const double UnitWidth = 90;
     private const double ColumnWidth = 85;
 
@@ -52,7 +53,8 @@ internal sealed class Paginator
                 plan = Compose(composer, chosen);
             }
 
-            if (plan is null) throw new InvalidOperationException($"The sheet is too small to draw {chosen[0]}.");
+            // A single thing that is larger than the sheet is drawn all the same, over its edge.
+            plan ??= Compose(new SheetComposer(_map, _content with { Right = _content.Left + Boundless, Bottom = _content.Top + Boundless }), chosen)!;
             foreach (var atom in chosen) _waiting.Remove(atom);
             _pending.RemoveAll(a => !_waiting.Contains(a));
             foreach (var item in plan.Items.OfType<EquipmentItem>()) _shown.Add(item.Part.Designator);

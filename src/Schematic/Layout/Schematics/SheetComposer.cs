@@ -13,6 +13,9 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
     private const int MaxTracks = 14;
     private const int WidthAttempts = 3;
     private const double ReferenceCost = 4;
+    private const int MostCandidates = 3;
+    private const double HopelessCost = 50;
+    private const double TooMuch = 250;
 
     /// <summary>Tries with fewer columns, less width and shorter labels until the sheet fits; null when it cannot.</summary>
     /// <param name="items">What is to stand on the sheet.</param>
@@ -20,17 +23,18 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
     public SheetPlan? Compose(IReadOnlyList<SheetItem> items, IReadOnlyDictionary<TerminalId, HashSet<WireEdge>> views)
     {
         (int Columns, bool Lines, Brevity Brevity)[] ways =
-            [(5, true, Brevity.Full), (5, true, Brevity.Wires), (3, true, Brevity.Wires), (2, true, Brevity.Numbers), (1, false, Brevity.Full), (1, false, Brevity.Least)];
+            [(5, true, Brevity.Full), (5, true, Brevity.Wires), (2, true, Brevity.Numbers), (1, false, Brevity.Full), (1, false, Brevity.Least)];
         foreach (var (columns, lines, brevity) in ways)
         {
             // What the guess of the widths leaves too wide is asked for again with so much less.
             var width = content.Width;
+            var tried = new List<LayerChoice>();
             for (var attempt = 0; attempt < WidthAttempts; attempt++)
             {
-                var (plan, excess) = Try(items, views, columns, width, lines, brevity);
+                var (plan, excess) = Try(items, views, columns, width, lines, brevity, tried);
                 if (plan is not null) return Polished(plan);
-                if (columns == 1 || excess is not { } much) break;
-                width -= Math.Clamp(much, 5, 15);
+                if (columns == 1) break;
+                width -= Math.Clamp(excess ?? 10, 5, 15);
             }
         }
 
@@ -40,7 +44,7 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
     /// <summary>A plan that fits, or by how much the best was too wide; null when none fitted in height.</summary>
     private (SheetPlan? Plan, double? Excess) Try(
         IReadOnlyList<SheetItem> items, IReadOnlyDictionary<TerminalId, HashSet<WireEdge>> views, int columns, double width, bool lines,
-        Brevity brevity)
+        Brevity brevity, List<LayerChoice> tried)
     {
         var ports = PortsByPlace(items);
         var edges = ports.Keys.SelectMany(map.EdgesAt).Where(e => IsShown(e, views)).Distinct().OrderBy(e => e.Index).ToList();
@@ -54,8 +58,12 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
         var assigner = new LayerAssigner(map, items, ports, [.. edges.Where(e => !e.IsReferenced)], edges.Where(e => e.IsReferenced), columns, width, content.Height, brevity);
         double? excess = null;
         (LayerChoice Choice, double Score)? best = null;
-        foreach (var choice in assigner.Candidates())
+        var candidates = assigner.Candidates();
+        if (candidates[0].Cost > TooMuch) return (null, null);
+        foreach (var choice in candidates.Where(c => c.Cost < candidates[0].Cost + HopelessCost).Take(MostCandidates))
         {
+            if (tried.Exists(t => t.IsSameAs(choice))) continue;
+            tried.Add(choice);
             Reset();
             assigner.Use(choice);
             if (Wire(items, ports, edges, brevity) is not { } plan) continue;
@@ -72,12 +80,15 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
         if (best is null) return (null, excess);
         Reset();
         assigner.Use(best.Value.Choice);
-        return (Wire(items, ports, edges, brevity), null);
+        var chosen = Wire(items, ports, edges, brevity)!;
+        System.Diagnostics.Debug.Assert(chosen.Width <= content.Width + 1e-6, "The same choice gives the same plan.");
+        return (chosen, null);
     }
 
     private SheetPlan? Wire(
         IReadOnlyList<SheetItem> items, Dictionary<TerminalId, List<ItemPort>> ports, List<WireEdge> edges, Brevity brevity)
     {
+        foreach (var item in items) item.ResetRows();
         var passes = MaxPassesPerColumn;
         for (var attempt = 0; attempt < 10; attempt++)
         {

@@ -5,6 +5,8 @@ namespace Schematic.Layout.Schematics;
 /// <summary>A thing that stands in a column of a schematic sheet.</summary>
 internal abstract class SheetItem
 {
+    private List<ItemRow>? _firstOrder;
+
     public int Layer { get; set; }
 
     /// <summary>The designator whose place hint holds for it, or null.</summary>
@@ -18,6 +20,14 @@ internal abstract class SheetItem
 
     /// <summary>The ends of wires at the item's ports.</summary>
     public IEnumerable<ItemPort> Strands => Rows.SelectMany(r => r.Strands);
+
+    /// <summary>Puts the rows back into the order they began in: what was tried before leaves no trace.</summary>
+    public void ResetRows()
+    {
+        _firstOrder ??= [.. Rows];
+        Rows.Clear();
+        Rows.AddRange(_firstOrder);
+    }
 
     /// <summary>Whether its rows may change places.</summary>
     public virtual bool HasFreeRows => false;

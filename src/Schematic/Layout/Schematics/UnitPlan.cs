@@ -25,10 +25,10 @@ internal sealed class UnitPlan
 {
     private readonly Dictionary<TerminalId, InnerNode> _nodeOf = [];
 
-    public UnitPlan(CircuitMap map, Unit unit, int maxRows)
+    public UnitPlan(CircuitMap map, Unit unit, double maxHeight)
     {
         Unit = unit;
-        Blocks = new BlockFactory(map).OfUnit(unit, maxRows);
+        Blocks = new BlockFactory(map).OfUnit(unit, maxHeight);
         var ends = Blocks.SelectMany(b => b.Rows).SelectMany(r => r.Figure.Ends.Select(e => (Row: r, End: e))).ToList();
         FindNodes(map, ends);
         foreach (var row in Blocks.SelectMany(b => b.Rows)) row.ExtraRows = ExtraRows(map, row);
