@@ -65,7 +65,7 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
     {
         get
         {
-            var below = Math.Max(Symbol.Bounds.Bottom + 0.5, PortSpan(1) + Metrics.RowBelow);
+            var below = Math.Max(Symbol.Bounds.Bottom + 0.15, PortSpan(1) + Metrics.RowBelow);
             return RemarkLines > 0 ? Math.Max(below, 0.6 + (RemarkLines * LineStep)) : below;
         }
     }

@@ -14,6 +14,9 @@ internal sealed class PortLabels(CircuitMap map, Brevity brevity)
     private WireEdge? _reference;
     private string _remark = "";
 
+    /// <summary>The cable whose core stands here, or null.</summary>
+    public string? Cable { get; private set; }
+
     public void AddWire(WireEdge edge)
     {
         if (edge.Wire is not { } wire)
@@ -22,6 +25,7 @@ internal sealed class PortLabels(CircuitMap map, Brevity brevity)
             return;
         }
 
+        Cable = wire.Cable;
         var name = wire.Cable is { } cable ? $"{cable}:{wire.Core ?? "screen"}" : wire.Designator;
         _pieces.Add(new LabelPiece(Lettering.Fit(name, Metrics.NameHeight, MaxName), Metrics.NameHeight));
         if (brevity >= Brevity.Numbers) return;

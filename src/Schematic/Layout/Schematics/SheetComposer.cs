@@ -23,7 +23,8 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
     public SheetPlan? Compose(IReadOnlyList<SheetItem> items, IReadOnlyDictionary<TerminalId, HashSet<WireEdge>> views)
     {
         (int Columns, bool Lines, Brevity Brevity)[] ways =
-            [(5, true, Brevity.Full), (5, true, Brevity.Wires), (2, true, Brevity.Numbers), (1, false, Brevity.Full), (1, false, Brevity.Least)];
+            [(5, true, Brevity.Full), (5, true, Brevity.Wires), (2, true, Brevity.Numbers), (1, false, Brevity.Full), (1, false, Brevity.Numbers),
+             (1, false, Brevity.Least)];
         foreach (var (columns, lines, brevity) in ways)
         {
             // What the guess of the widths leaves too wide is asked for again with so much less.

@@ -83,10 +83,44 @@ internal sealed class SheetPlan
         var tracks = _tracks[channel];
         var pitch = tracks == 0 ? Metrics.TrackPitch : Math.Min(2 * Metrics.TrackPitch, Math.Floor((to - from) / tracks * 10) / 10);
         ChannelRouter.Draw(canvas, _channels[channel], left, from + ((to - from - (tracks * pitch)) / 2), right, pitch);
+        DrawSheaths(canvas, context, channel, left + _stubs[channel].Left, right - _stubs[channel].Right);
         foreach (var (port, label) in _labels)
         {
             if (port.Channel != channel) continue;
             label.Draw(canvas, context, port, new PointMm(port.IsRight ? left : right, port.Y), port.IsRight ? 1 : -1, port.IsRight ? _stubs[channel].Left : _stubs[channel].Right);
         }
+    }
+
+    /// <summary>A narrow loop around the cores of a cable where they stand together; dashed where the cable has a screen.</summary>
+    private void DrawSheaths(Canvas canvas, SheetContext context, int channel, double left, double right)
+    {
+        foreach (var side in _labels.Where(l => l.Key.Channel == channel).GroupBy(l => l.Key.IsRight).OrderBy(g => g.Key))
+        {
+            string? cable = null;
+            var run = new List<double>();
+            foreach (var (port, label) in side.OrderBy(l => l.Key.Y).Append(default))
+            {
+                if (label?.Cable != cable || port is null)
+                {
+                    if (cable is not null && run.Count > 1) DrawSheath(canvas, context, cable, side.Key ? left : right, run[0], run[^1]);
+                    run.Clear();
+                    cable = label?.Cable;
+                }
+
+                if (port is not null) run.Add(port.Y);
+            }
+        }
+    }
+
+    private static void DrawSheath(Canvas canvas, SheetContext context, string name, double x, double first, double last)
+    {
+        const double half = 0.6;
+        var (top, bottom) = (first - 0.9, last + 0.9);
+        var screened = context.Map.Panel.Cables.Any(c => c.Designator == name && c.HasScreen);
+        var pen = screened ? Pen.Linkage : Pen.Narrow;
+        canvas.Line(MarkRole.Boundary, pen, name, new(x - half, top), new PointMm(x - half, bottom));
+        canvas.Line(MarkRole.Boundary, pen, name, new(x + half, top), new PointMm(x + half, bottom));
+        canvas.Add(new ArcMark(MarkRole.Boundary, new PointMm(x, top), half, 180, 180, pen) { Owner = name });
+        canvas.Add(new ArcMark(MarkRole.Boundary, new PointMm(x, bottom), half, 0, 180, pen) { Owner = name });
     }
 }
