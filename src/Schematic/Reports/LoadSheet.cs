@@ -70,7 +70,7 @@ public static class LoadSheet
 
     private static string CaseNote(WorstCases worst) =>
         (worst.IsBound
-            ? "Too many combinations to solve each: currents of parts that share a feed are added up as if all held together, never too low. "
+            ? "Too many combinations to solve each: parts that meet only at the supply were solved apart, and the greatest sums that positions allow were taken, never too low. "
             : string.Create(CultureInfo.InvariantCulture, $"All {worst.CaseCount} electrically different combinations of positions were solved (nodal analysis with the resistance of every wire). "))
         + (worst.RegionsLeftOut > 0 ? "Some parts of the circuit have too many combinations of their own and were left out. " : "")
         + "Contact and fuse resistance are not counted.";

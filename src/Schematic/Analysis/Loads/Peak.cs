@@ -16,6 +16,9 @@ internal struct Peak
         (Value, Case) = (value, state);
     }
 
+    /// <summary>Puts a value that was found otherwise, with the case that shows it.</summary>
+    public void Put(double value, SwitchingCase state) => (Value, Case) = (value, state);
+
     /// <summary>Adds to the value: what other regions may add to a shared feed.</summary>
     public void Lift(double more) => Value += more;
 }

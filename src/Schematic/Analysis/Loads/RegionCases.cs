@@ -6,11 +6,13 @@ namespace Schematic.Analysis.Loads;
 
 /// <summary>
 /// For panels with too many cases to solve each alone: the circuit is cut at the rails (ends of supplies, grounds of boards)
-/// into regions, and each region is looked at with the others open. What they share adds up as if every region's worst
-/// positions could hold together: never too low.
+/// into regions, and each region is solved case by case with the others open. For what they share, the combination of cases
+/// that adds up to most among those that positions allow is found by branch and bound (<see cref="GreatestSum"/>). The sum is
+/// never too low: together the regions only pull the supply further down.
 /// </summary>
 internal sealed class RegionCases
 {
+    private readonly StateSpace _space;
     private readonly Circuit _circuit;
     private readonly ImmutableArray<ImmutableArray<SwitchingCase>> _regions;
     private readonly ImmutableArray<SwitchingCase> _allOpen;
@@ -18,13 +20,15 @@ internal sealed class RegionCases
     /// <summary>Lists the cases of each region; a region with more than <paramref name="most"/> of its own is left out.</summary>
     public RegionCases(StateSpace space, int most)
     {
-        _circuit = space.Circuit.Circuit;
+        (_space, _circuit) = (space, space.Circuit.Circuit);
         var regionOf = RegionsOf(_circuit);
         _allOpen = SwitchingCases.Find(space, most, _ => false) ?? [];
         var found = regionOf.Distinct().Order().Select(r => SwitchingCases.Find(space, most, c => regionOf[c.Index] == r)).ToList();
         _regions = [.. found.OfType<ImmutableArray<SwitchingCase>>()];
         LeftOut = found.Count(f => f is null);
     }
+
+    private const double LeastGain = 1e-9;
 
     /// <summary>How many regions had too many cases of their own.</summary>
     public int LeftOut { get; }
@@ -36,24 +40,40 @@ internal sealed class RegionCases
     public Tally Tally(WiredNetwork network, Func<ImmutableArray<SwitchingCase>, Tally> tallied)
     {
         var none = tallied(_allOpen);
-        var parts = _regions.Select(tallied).ToList();
+        var each = _regions.Select(r => r.Select(c => (Case: c, Tally: tallied([c]))).ToList()).ToList();
         var whole = tallied(All);
-        Lift(whole.Wires, none.Wires, parts.Select(p => p.Wires));
-        Lift(whole.Protectors, none.Protectors, parts.Select(p => p.Protectors));
-        Lift(whole.Elements, none.Elements, parts.Select(p => p.Elements));
-        Lift(whole.SupplyPeak, none.SupplyPeak, parts.Select(p => p.SupplyPeak));
+        var parts = _regions.Select(tallied).ToList();
+        Lift(whole, none, each, t => t.Wires);
+        Lift(whole, none, each, t => t.Protectors);
+        Lift(whole, none, each, t => t.Elements);
+        Lift(whole, none, each, t => t.SupplyPeak);
         LowerVoltages(network, whole, parts);
         return whole;
     }
 
-    /// <summary>Of every value: the sum of what each region adds to the case in which all is open.</summary>
-    private static void Lift(Peak[] whole, Peak[] none, IEnumerable<Peak[]> parts)
+    /// <summary>Every value that several regions share is raised to the greatest sum that positions allow.</summary>
+    private void Lift(Tally whole, Tally none, List<List<(SwitchingCase Case, Tally Tally)>> each, Func<Tally, Peak[]> of)
     {
-        var sums = none.Select(p => p.Value).ToArray();
-        foreach (var part in parts)
-            for (var i = 0; i < sums.Length; i++) sums[i] += Math.Max(0, part[i].Value - none[i].Value);
-        for (var i = 0; i < sums.Length; i++)
-            if (sums[i] > whole[i].Value) whole[i].Lift(sums[i] - whole[i].Value);
+        for (var i = 0; i < of(whole).Length; i++)
+        {
+            var start = of(none)[i].Value;
+            var gains = each.Select(r => r.Select(c => (Gain: of(c.Tally)[i].Value - start, c.Case.When)).Where(g => g.Gain > LeastGain).ToList())
+                .Where(r => r.Count > 0).ToList();
+            if (gains.Count < 2) continue;
+            var (sum, states) = GreatestSum.Find(_space, gains);
+            if (start + sum > of(whole)[i].Value) of(whole)[i].Put(start + sum, CaseIn(states));
+        }
+    }
+
+    /// <summary>The case of the state nearest to rest among those.</summary>
+    private SwitchingCase CaseIn(Diagram states)
+    {
+        var circuit = _space.Circuit;
+        var values = _space.Nearest(states)!.State.Values;
+        return new SwitchingCase(
+            states,
+            [.. _circuit.Contacts.Select(c => circuit.IsLive(c) && circuit.Store.Holds(circuit.Closed(c), values))],
+            [.. _circuit.Supplies.Select(s => circuit.Store.Holds(circuit.IsOn(s), values))]);
     }
 
     /// <summary>

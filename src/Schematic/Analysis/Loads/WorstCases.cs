@@ -17,8 +17,8 @@ public sealed record WorstCases(
     ImmutableArray<SupplyLoad> Supplies, ImmutableArray<LoadLevel> Loads, int CaseCount)
 {
     /// <summary>
-    /// Whether there were too many cases to look at each alone, so that currents of parts that share a feed are added up as
-    /// if all their worst positions could hold together: never too low, perhaps too high.
+    /// Whether there were too many cases to solve each: parts that meet only at the rails were solved apart and the greatest
+    /// sums that positions allow were taken: never too low, a little too high.
     /// </summary>
     public bool IsBound { get; init; }
 

@@ -132,6 +132,23 @@ public sealed class WorstCaseTests
     }
 
     [Fact]
+    public void A_sum_counts_only_positions_that_can_hold_together()
+    {
+        // Twelve lamps with keys of their own, and a selector that lights one of four heaters at a time.
+        var text = "supply PS1 24 V source 0.01 ohm\nactuator SEL { off rest ; a ; b ; c ; d }\n"
+            + string.Concat(Enumerable.Range(1, 12).Select(i =>
+                $"actuator K{i}x {{ off rest ; on }}\nswitch S{i} make on K{i}x when on\nlamp DS{i} 24 V 100 mA\n"
+                + $"net P{i} PS1:+ S{i}:1\nnet Q{i} S{i}:2 DS{i}:X1\n"))
+            + string.Concat("abcd".Select(c => $"switch T{c} make on SEL when {c}\nresistor R{c} 24 ohm 50 W\nnet U{c} T{c}:2 R{c}:1\n"))
+            + $"net RTN PS1:- {string.Join(' ', Enumerable.Range(1, 12).Select(i => $"DS{i}:X2"))} {string.Join(' ', "abcd".Select(c => $"R{c}:2"))}\n"
+            + $"net FEED PS1:+ {string.Join(' ', "abcd".Select(c => $"T{c}:1"))}\n";
+        var supply = Worst(text).Supplies.Single();
+        Assert.InRange(supply.Amps.Value, 2.1, 2.25);
+        Assert.Contains("SEL a", supply.Amps.Position, StringComparison.Ordinal);
+        Assert.Equal(13, supply.Shares.Length + 1);
+    }
+
+    [Fact]
     public void A_wire_without_a_gauge_gets_one_that_its_contact_takes()
     {
         var context = Context("""
