@@ -22,7 +22,7 @@ internal sealed class RegionCases
     {
         (_space, _circuit) = (space, space.Circuit.Circuit);
         var regionOf = RegionsOf(_circuit);
-        _allOpen = SwitchingCases.Find(space, most, _ => false) ?? [];
+        _allOpen = SwitchingCases.Find(space, most, _ => false)?.Take(1).ToImmutableArray() ?? [];
         var found = regionOf.Distinct().Order().Select(r => SwitchingCases.Find(space, most, c => regionOf[c.Index] == r)).ToList();
         _regions = [.. found.OfType<ImmutableArray<SwitchingCase>>()];
         LeftOut = found.Count(f => f is null);

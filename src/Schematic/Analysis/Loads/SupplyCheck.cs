@@ -13,9 +13,10 @@ public sealed class SupplyCheck : ICheck
     private const string SettingRule = "supply-setting";
     private const string NoSettingRule = "no-supply-setting";
     private const string VoltageRule = "above-extra-low-voltage";
+    private const string UnsolvedRule = "loads-not-solved";
 
     /// <inheritdoc/>
-    public ImmutableArray<string> Rules { get; } = [OverRule, SettingRule, NoSettingRule, VoltageRule];
+    public ImmutableArray<string> Rules { get; } = [OverRule, SettingRule, NoSettingRule, VoltageRule, UnsolvedRule];
 
     /// <inheritdoc/>
     public CheckStage Stage => CheckStage.Quantities;
@@ -23,6 +24,8 @@ public sealed class SupplyCheck : ICheck
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
+        if (context.Worst.RegionsLeftOut > 0 && context.Panel.Parts.OfType<Supply>().FirstOrDefault() is { } first)
+            yield return Unsolved(first, context.Worst.RegionsLeftOut);
         foreach (var load in context.Worst.Supplies)
         {
             if (load.Supply.LimitAmps is { } limit && load.Amps.Value > limit + 1e-9) yield return Over(context, load, limit);
@@ -68,6 +71,14 @@ public sealed class SupplyCheck : ICheck
     private static string Bound(SettingBound bound, string word) => $"{word} {Volts(bound.Volts)} because {bound.Reason}";
 
     private static string Volts(double volts) => volts.ToString("0.0#", CultureInfo.InvariantCulture) + " V";
+
+    private static Diagnostic Unsolved(Supply supply, int regions) => new(
+        UnsolvedRule, Severity.Warning,
+        $"{(regions == 1 ? "A part" : $"{regions.ToString(CultureInfo.InvariantCulture)} parts")} of the circuit {(regions == 1 ? "has" : "have")} too many combinations of contacts: the load sheet leaves {(regions == 1 ? "it" : "them")} out.",
+        supply.Span)
+    {
+        Help = "Currents and voltages there have to be found by hand; all other checks hold.",
+    };
 
     private static Diagnostic Dangerous(Supply supply) => new(
         VoltageRule, Severity.Warning,

@@ -15,6 +15,9 @@ public sealed class WorstCaseFinder
     /// <summary>Up to so many electrically different cases are solved one by one.</summary>
     public const int MostCases = 512;
 
+    /// <summary>Up to so many of its own are solved of a part that has to be looked at by itself.</summary>
+    public const int MostCasesOfRegion = 4096;
+
     private readonly AnalysisContext _context;
     private readonly StateSpace _space;
     private readonly Circuit _circuit;
@@ -43,7 +46,7 @@ public sealed class WorstCaseFinder
     private WorstCases Find()
     {
         var cases = SwitchingCases.Find(_space, MostCases, _ => true);
-        var regions = cases is null ? new RegionCases(_space, MostCases) : null;
+        var regions = cases is null ? new RegionCases(_space, MostCasesOfRegion) : null;
         Tally Run(WiredNetwork network) => regions is null ? Tallied(network, cases!.Value) : regions.Tally(network, c => Tallied(network, c));
 
         var stated = StatedWires;

@@ -149,6 +149,18 @@ public sealed class WorstCaseTests
     }
 
     [Fact]
+    public void A_part_with_too_many_combinations_is_told_and_not_passed_over()
+    {
+        var keys = Enumerable.Range(1, 14).ToList();
+        var text = "supply PS1 24 V limit 2 A\nlamp DS1 24 V 80 mA\nnet RTN PS1:- DS1:X2\n"
+            + string.Concat(keys.Select(i => $"actuator K{i}x {{ off rest ; on }}\nswitch S{i} make on K{i}x when on\n"))
+            + $"net FEED PS1:+ {string.Join(' ', keys.Select(i => $"S{i}:1"))}\nnet LIT DS1:X1 {string.Join(' ', keys.Select(i => $"S{i}:2"))}\n";
+        var context = Context(text);
+        Assert.Equal(1, context.Worst.RegionsLeftOut);
+        Assert.Contains(PanelChecker.Check(context.Panel), d => d.Rule == "loads-not-solved");
+    }
+
+    [Fact]
     public void A_wire_without_a_gauge_gets_one_that_its_contact_takes()
     {
         var context = Context("""
