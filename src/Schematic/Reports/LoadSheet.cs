@@ -58,7 +58,9 @@ public static class LoadSheet
     {
         foreach (var s in worst.Supplies)
         {
-            yield return $"{s.Supply.Designator}: from {ValueText.Volts(s.Setting.Lowest.Volts)} because {s.Setting.Lowest.Reason}, to {ValueText.Volts(s.Setting.Highest.Volts)} because {s.Setting.Highest.Reason}."
+            yield return !s.Supply.IsAdjustable && s.Setting.IsPossible
+                ? $"{s.Supply.Designator} is fixed at {ValueText.Volts(s.Supply.Volts)}, which serves every load."
+                : $"{s.Supply.Designator}: from {ValueText.Volts(s.Setting.Lowest.Volts)} because {s.Setting.Lowest.Reason}, to {ValueText.Volts(s.Setting.Highest.Volts)} because {s.Setting.Highest.Reason}."
                 + (s.Setting.IsPossible ? "" : " No setting serves every load.");
             yield return $"Fuse for the feed of {s.Supply.Designator}: {s.Protector.Method}.";
         }

@@ -171,7 +171,21 @@ public static class WorkList
     private static string SpareNote(AnalysisContext context, Connector connector)
     {
         var free = connector.Terminals.Length - connector.Terminals.Count(t => context.WiresAt(connector.At(t.Name)).Any());
+        var inner = InnerFree(context, connector);
+        var places = inner.Count == 0 ? "" : $" Of the free ones {NameList.Compact(inner)} {(inner.Count == 1 ? "lies" : "lie")} in the inner half: hard to reach later.";
         var wanted = SpareContacts.GoodPractice(connector.Terminals.Length);
-        return $"{Figures.Count(free)} contacts stay free; {Figures.Count(wanted)} spares are good practice for {Figures.Count(connector.Terminals.Length)} contacts, in the outer part of the connector ({Sources.Spares}). Fill every cavity with its contact.";
+        return $"{Figures.Count(free)} contacts stay free; {Figures.Count(wanted)} spares are good practice for {Figures.Count(connector.Terminals.Length)} contacts, in the outer part of the connector ({Sources.Spares}).{places} Fill every cavity with its contact.";
+    }
+
+    /// <summary>Free contacts of a round insert that lie nearer to the centre than to the rim.</summary>
+    private static List<string> InnerFree(AnalysisContext context, Connector connector)
+    {
+        if (connector.Insert.Outline != InsertOutline.Round) return [];
+        var rim = connector.Insert.Contacts.Max(c => Math.Sqrt((c.XMm * c.XMm) + (c.YMm * c.YMm)));
+        return
+        [
+            .. connector.Insert.Contacts.Where(c => Math.Sqrt((c.XMm * c.XMm) + (c.YMm * c.YMm)) < 0.499 * rim)
+                .Select(c => c.Name).Where(n => !context.WiresAt(connector.At(n)).Any()),
+        ];
     }
 }

@@ -45,7 +45,7 @@ public static class LoadBarSheets
 
         y += LinePitch;
         marks.AddRange(SettingScale.Marks(supply, box with { Top = y }));
-        y += SettingScale.Height;
+        y += SettingScale.HeightOf(supply);
         foreach (var bar in bars)
         {
             if (y + BarPitch > box.Bottom)

@@ -10,12 +10,15 @@ namespace Schematic.Layout.LoadSheets;
 /// </summary>
 internal static class SettingScale
 {
-    /// <summary>Height in millimetres that the scale takes.</summary>
-    public const double Height = 18;
+    private const double Height = 18;
 
     private const double LetterHeight = 2.5;
     private const double Bar = 4;
 
+    /// <summary>Height in millimetres that the scale takes; none for a fixed supply.</summary>
+    public static double HeightOf(SupplyLoad load) => load.Supply.IsAdjustable ? Height : 0;
+
+    /// <summary>The marks of the scale at the top of a box.</summary>
     public static IEnumerable<Mark> Marks(SupplyLoad load, BoxMm box)
     {
         if (!load.Supply.IsAdjustable) yield break;
