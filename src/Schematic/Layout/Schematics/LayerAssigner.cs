@@ -9,7 +9,8 @@ namespace Schematic.Layout.Schematics;
 /// </summary>
 internal sealed class LayerAssigner
 {
-    private const int Rounds = 8;
+    private const int Rounds = 5;
+    private const double Hopeless = 60;
     private const double OverflowCost = 50;
 
     private readonly IReadOnlyList<SheetItem> _items;
@@ -82,7 +83,7 @@ internal sealed class LayerAssigner
         {
             if (!all && !_items.Any(i => i is UnitItem)) continue;
             start();
-            var cost = Search(all);
+            var cost = Search(all, found.Count == 0 ? double.MaxValue : found.Min(f => f.Cost) + Hopeless);
             var choice = new LayerChoice(cost, [.. _items.Select(i => (i.Layer, i.Groups.Select(g => g.Facing).ToImmutableArray()))]);
             if (!found.Exists(f => f.IsSameAs(choice))) found.Add(choice);
         }
@@ -130,15 +131,18 @@ internal sealed class LayerAssigner
         }
     }
 
-    /// <summary>Moves one item after the other to where it costs least; or only turns what is in the units.</summary>
-    private double Search(bool all)
+    /// <summary>
+    /// Moves one item after the other to where it costs least, or only turns what is in the units; gives up above
+    /// <paramref name="limit"/>.
+    /// </summary>
+    private double Search(bool all, double limit)
     {
         var cost = Cost();
         for (var round = 0; round < Rounds; round++)
         {
             var before = cost;
             foreach (var item in _items.Where(i => all || i is UnitItem)) cost = Improve(item, cost, all);
-            if (cost > before - 1e-9) break;
+            if (cost > before - 1e-9 || cost > limit) break;
         }
 
         return cost;

@@ -48,7 +48,7 @@ internal sealed class Paginator
             var plan = Compose(composer, chosen);
             while (plan is null && chosen.Count > 1)
             {
-                var surplus = Math.Max(1, chosen.Count / 5);
+                var surplus = Math.Max(1, chosen.Count / 4);
                 chosen.RemoveRange(chosen.Count - surplus, surplus);
                 plan = Compose(composer, chosen);
             }

@@ -34,8 +34,8 @@ internal sealed class SheetComposer(CircuitMap map, BoxMm content)
             {
                 var (plan, excess) = Try(items, views, columns, width, lines, brevity, tried);
                 if (plan is not null) return Polished(plan);
-                if (columns == 1) break;
-                width -= Math.Clamp(excess ?? 10, 5, 15);
+                if (columns == 1 || excess is not { } much) break;
+                width -= Math.Clamp(much, 5, 15);
             }
         }
 
