@@ -26,8 +26,7 @@ internal sealed class PortLabels(CircuitMap map, Brevity brevity)
         }
 
         Cable = wire.Cable;
-        var name = wire.Cable is { } cable ? $"{cable}:{wire.Core ?? "screen"}" : wire.Designator;
-        _pieces.Add(new LabelPiece(Lettering.Fit(name, Metrics.NameHeight, MaxName), Metrics.NameHeight));
+        _pieces.Add(new LabelPiece(Lettering.Fit(wire.Designator, Metrics.NameHeight, MaxName), Metrics.NameHeight));
         if (brevity >= Brevity.Numbers) return;
         var data = string.Join(' ', new[] { wire.Colour?.Code, wire.Gauge?.Text.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
         if (data.Length > 0) _pieces.Add(new LabelPiece(data, Metrics.QuietHeight));
