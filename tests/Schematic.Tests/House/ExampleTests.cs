@@ -2,6 +2,9 @@ using Schematic.Analysis;
 using Schematic.Binding;
 using Schematic.Diagnostics;
 using Schematic.Language;
+using Schematic.Layout.Pack;
+using Schematic.Rendering;
+using UglyToad.PdfPig;
 using Xunit;
 
 namespace Schematic.Tests.House;
@@ -31,10 +34,19 @@ public class ExampleTests
 
     [Theory]
     [MemberData(nameof(Examples))]
-    public void An_example_has_a_drawn_pack_beside_it(string example)
+    public void The_pack_beside_an_example_says_what_a_fresh_one_says(string example)
     {
-        var folder = Path.GetDirectoryName(Repository.PathOf($"examples/{example}"))!;
-        Assert.Single(Directory.GetFiles(Path.Combine(folder, "pack"), "*.pdf"));
-        Assert.NotEmpty(Directory.GetFiles(Path.Combine(folder, "pack"), "*-schematic.png"));
+        var pack = Path.Combine(Path.GetDirectoryName(Repository.PathOf($"examples/{example}"))!, "pack");
+        var kept = File.ReadAllBytes(Assert.Single(Directory.GetFiles(pack, "*.pdf")));
+        var result = PanelLoader.LoadFile(Repository.PathOf($"examples/{example}"));
+        var sheets = PackBuilder.Build(result.Panel, [.. result.Diagnostics, .. PanelChecker.Check(result.Panel)]);
+        Assert.Equal(PageTexts(PdfWriter.Write(sheets.Select(SvgWriter.Write), result.Panel.Title)), PageTexts(kept));
+        Assert.Equal(sheets.Length, Directory.GetFiles(pack, "*.png").Length);
+    }
+
+    private static List<string> PageTexts(byte[] pdf)
+    {
+        using var document = PdfDocument.Open(pdf);
+        return [.. document.GetPages().Select(p => p.Text)];
     }
 }

@@ -59,9 +59,8 @@ internal static class SheetProof
         var counts = contents.SelectMany(c => c.Marks.OfType<TextMark>()).GroupBy(t => t.Text).ToDictionary(g => g.Key, g => g.Count());
         foreach (var wire in panel.Wires)
         {
-            var number = wire.Cable is null ? wire.Designator : $"{wire.Cable}:{wire.Core ?? "screen"}";
-            var count = counts.GetValueOrDefault(number);
-            Assert.True(count is 1 or 2, $"{name}: the number {number} stands {count} times.");
+            var count = counts.GetValueOrDefault(wire.Designator);
+            Assert.True(count is 1 or 2, $"{name}: the number {wire.Designator} stands {count} times.");
         }
     }
 }
