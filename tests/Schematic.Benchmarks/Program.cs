@@ -2,10 +2,9 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using Schematic.Benchmarks;
 
-var root = RepositoryRoot.Find();
 return args switch
 {
-    ["cold"] => ColdStart.Run(root),
+    ["cold"] => ColdStart.Run(RepositoryRoot.Find()),
     ["layout"] => LayoutRuns.Run(),
     ["layout-one", var contacts] => LayoutRuns.RunOne(int.Parse(contacts, CultureInfo.InvariantCulture)),
     ["compare"] => GraphDrawingRuns.Run(),
