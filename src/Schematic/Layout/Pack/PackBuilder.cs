@@ -71,8 +71,7 @@ public static class PackBuilder
     [
         ("Contact chart", [.. ContactChart.Build(context)], SheetKind.ContactChart),
         ("Wire list", [WireList.Build(context)], SheetKind.WireList),
-        ("Cut list", [CutList.Build(context)], SheetKind.WireList),
-        ("Work list", [.. WorkList.Build(context)], SheetKind.WorkList),
+        ("Work list", [CutList.Build(context), .. WorkList.Build(context)], SheetKind.WorkList),
         ("Load sheet", [.. LoadSheet.Build(context)], SheetKind.LoadSheet),
         ("Parts list", [PartsList.Build(context), PartsList.BuildAlternatives(context)], SheetKind.PartsList),
         ("Signal list", [SignalList.Build(context)], SheetKind.SignalList),
