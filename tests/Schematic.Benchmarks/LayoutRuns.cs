@@ -50,7 +50,7 @@ internal static class LayoutRuns
     public static IReadOnlyList<Sheet> SheetsOf(Panel panel)
     {
         var frame = SheetFrame.For(panel);
-        return frame.Finish(SchematicSheets.Build(panel, frame, firstSheetNumber: 1), panel);
+        return frame.Finish(SchematicSheets.Build(panel, frame), panel);
     }
 
     private static void Spawn(int size)

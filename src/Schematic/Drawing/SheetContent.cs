@@ -6,4 +6,8 @@ namespace Schematic.Drawing;
 /// What one sheet shows inside its frame, before the frame, title block and sheet number are put around it. Marks are in
 /// sheet coordinates and stay inside <c>SheetFrame.ContentBox</c>.
 /// </summary>
-public sealed record SheetContent(SheetKind Kind, string Title, ImmutableArray<Mark> Marks);
+public sealed record SheetContent(SheetKind Kind, string Title, ImmutableArray<Mark> Marks)
+{
+    /// <summary>The things that stand on the sheet and can be referred to. A thing may stand on several sheets, or twice on one.</summary>
+    public ImmutableArray<PlacedThing> Things { get; init; } = [];
+}

@@ -6,8 +6,11 @@ public enum SheetKind
     /// <summary>List of the sheets.</summary>
     Index,
 
-    /// <summary>Schematic.</summary>
-    Schematic,
+    /// <summary>Circuit diagram: how it works.</summary>
+    Circuit,
+
+    /// <summary>Wiring diagram: where each wire goes.</summary>
+    Wiring,
 
     /// <summary>Connector faces, enlarged.</summary>
     Faces,

@@ -20,6 +20,13 @@ public sealed record TextMark(MarkRole Role, string Text, PointMm Anchor, double
     /// <summary>Colour of the letters.</summary>
     public Ink Ink { get; init; } = Ink.Black;
 
+    /// <summary>The thing whose sheet and zone the text names, or null. It stays when the place is written.</summary>
+    public PlaceReference? Reference { get; init; }
+
+    /// <summary>A text that names the place of a thing, still open: as wide as it can get.</summary>
+    public static TextMark Referring(MarkRole role, PlaceReference reference, PointMm anchor, double heightMm) =>
+        new(role, reference.WidestText, anchor, heightMm) { Reference = reference };
+
     /// <summary>Width of the line in millimetres.</summary>
     public double WidthMm => Lettering.WidthMm(Text, HeightMm, IsBold);
 

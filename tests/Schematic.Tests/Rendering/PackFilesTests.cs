@@ -7,7 +7,7 @@ namespace Schematic.Tests.Rendering;
 
 public class PackFilesTests
 {
-    private static readonly Sheet First = new(SheetKind.Schematic, 1, "Schematic", SheetSize.Find("A4", landscape: true)!, []);
+    private static readonly Sheet First = new(SheetKind.Wiring, 1, "Schematic", SheetSize.Find("A4", landscape: true)!, []);
 
     [Theory]
     [InlineData("LF-014", "LF-014")]
@@ -23,7 +23,7 @@ public class PackFilesTests
     public void A_long_name_is_cut() => Assert.Equal(80, PackFiles.SafeName(new string('x', 500)).Length);
 
     [Theory]
-    [InlineData(SheetKind.Schematic, 1, 9, "N-01-schematic")]
+    [InlineData(SheetKind.Wiring, 1, 9, "N-01-wiring")]
     [InlineData(SheetKind.TrueSize, 12, 40, "N-12-true-size")]
     [InlineData(SheetKind.WireList, 7, 120, "N-007-wire-list")]
     public void A_sheet_is_named_so_that_names_sort_in_the_order_of_the_pack(SheetKind kind, int number, int count, string expected) =>
@@ -34,6 +34,6 @@ public class PackFilesTests
     {
         Sheet[] sheets = [First, First with { Kind = SheetKind.Faces, Number = 2 }];
         var files = PackFiles.Render([.. sheets], "N", new TitleData(), [SheetFormat.Svg, SheetFormat.Pdf]);
-        Assert.Equal(["N-01-schematic.svg", "N-02-faces.svg", "N.pdf"], files.Select(f => f.Name));
+        Assert.Equal(["N-01-wiring.svg", "N-02-faces.svg", "N.pdf"], files.Select(f => f.Name));
     }
 }

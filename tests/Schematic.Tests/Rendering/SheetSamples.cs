@@ -33,13 +33,13 @@ internal static class SheetSamples
     };
 
     /// <summary>A sheet that carries nothing but the given marks.</summary>
-    public static Sheet Of(params ReadOnlySpan<Mark> marks) => new(SheetKind.Schematic, 1, "Sample", A4, [.. marks]);
+    public static Sheet Of(params ReadOnlySpan<Mark> marks) => new(SheetKind.Wiring, 1, "Sample", A4, [.. marks]);
 
     /// <summary>A small finished pack: a schematic sheet with a few symbols and a wire list.</summary>
     public static ImmutableArray<Sheet> Pack(Panel panel, string? stamp = null)
     {
         var frame = SheetFrame.For(panel);
-        var box = frame.ContentBox(SheetKind.Schematic);
+        var box = frame.ContentBox(SheetKind.Wiring);
         var at = new PointMm(box.Left + 20, box.Top + 20);
         var marks = SymbolLibrary.For(panel.Symbols).Get(SymbolKind.ChangeoverContact).PlacedAt(at, "S1")
             .Append(new TextMark(MarkRole.Label, "J1:5", at.Moved(-12, -1), 2.5) { Owner = "J1:5" })
@@ -49,7 +49,7 @@ internal static class SheetSamples
         var table = new ReportTable(
             "Wire list", [new("wire", "Wire"), new("awg", "AWG", ColumnAlign.Right), new("from", "From"), new("to", "To")], rows);
         return frame.Finish(
-            [new SheetContent(SheetKind.Schematic, "Schematic", [.. marks]), .. TableSheets.Build(table, SheetKind.WireList, frame)],
+            [new SheetContent(SheetKind.Wiring, "Schematic", [.. marks]), .. TableSheets.Build(table, SheetKind.WireList, frame)],
             panel,
             stamp);
     }

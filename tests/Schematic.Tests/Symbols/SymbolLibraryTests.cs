@@ -157,5 +157,5 @@ public class SymbolLibraryTests
     };
 
     private static string Svg(SymbolStyle style, SymbolKind kind) => SvgWriter.Write(new Sheet(
-        SheetKind.Schematic, 1, "", new SheetSize("A4", 210, 297), SymbolLibrary.For(style).Get(kind).Marks));
+        SheetKind.Wiring, 1, "", new SheetSize("A4", 210, 297), SymbolLibrary.For(style).Get(kind).Marks));
 }

@@ -34,7 +34,7 @@ internal static partial class SymbolSheet
             index++;
         }
 
-        return new Sheet(SheetKind.Schematic, 1, "Symbols", new SheetSize("A4", 210, 297), marks.ToImmutable());
+        return new Sheet(SheetKind.Wiring, 1, "Symbols", new SheetSize("A4", 210, 297), marks.ToImmutable());
     }
 
     private static void Add(ImmutableArray<Mark>.Builder marks, SymbolStyle style, SymbolKind kind, PointMm at)

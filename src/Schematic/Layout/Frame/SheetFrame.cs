@@ -60,25 +60,35 @@ public sealed class SheetFrame
 
     /// <summary>
     /// Puts frame, title block, cautions and sheet numbers around the contents, the sheet list before them when it is needed, and
-    /// a stamp such as "NOT CHECKED" across every sheet when asked.
+    /// a stamp such as "NOT CHECKED" across every sheet when asked. Texts that refer to a thing get its sheet and zone.
     /// </summary>
     public ImmutableArray<Sheet> Finish(IEnumerable<SheetContent> contents, Panel panel, string? stamp = null)
     {
         var given = contents.ToList();
         var front = IndexSheets.Build(given, panel, this);
         List<SheetContent> all = [.. front, .. given];
-        var cautionSheet = front.Length > 0 ? 1 : all.FindIndex(c => c.Kind == SheetKind.Schematic) + 1;
+        var cautionSheet = front.Length > 0 ? 1 : all.FindIndex(c => c.Kind is SheetKind.Circuit or SheetKind.Wiring) + 1;
         var reference = $"All cautions: sheet {cautionSheet.ToString(CultureInfo.InvariantCulture)}.";
-        return [.. all.Select((content, i) => new Sheet(
-            content.Kind, i + 1, content.Title, Size, [.. Marks(content, panel, i + 1, all.Count, reference, stamp)]))];
+        var places = new PlaceDirectory(all.Select((content, i) => (i + 1, content)), ZoneAt);
+        return [.. all.Select(content => Filled(content, places)).Select((content, i) => new Sheet(
+            content.Kind, i + 1, content.Title, Size, [.. Marks(content, panel, i + 1, all.Count, reference, stamp)])
+        {
+            Things = content.Things,
+        })];
     }
+
+    /// <summary>The content with its references written out; one that leads nowhere and says nothing else is left away.</summary>
+    private static SheetContent Filled(SheetContent content, PlaceDirectory places) => content with
+    {
+        Marks = [.. content.Marks.Select(m => places.Filled(m, content.Kind)).Where(m => m is not TextMark { Text.Length: 0 })],
+    };
 
     /// <summary>Whether a sheet of that kind shows every caution in full.</summary>
     internal bool ShowsAllCautions(SheetKind kind) => _cautions.FitsInto(CautionHeight(kind));
 
     private double CautionHeight(SheetKind kind)
     {
-        var wanted = kind is SheetKind.Schematic
+        var wanted = kind is SheetKind.Circuit or SheetKind.Wiring
             ? Math.Min(_cautions.FullHeight, Frame.Height / 5)
             : Math.Min(_cautions.FullHeight, _cautions.CompactHeight);
         return _cautionsBeside ? Math.Max(TitleBlock.Height, wanted) : wanted;
@@ -107,12 +117,12 @@ public sealed class SheetFrame
     {
         var isA4 = Size.Name == "A4";
         foreach (var mark in ColumnLetters(Frame.Top - ZoneStrip)) yield return mark;
-        foreach (var mark in RowLetters(Frame.Left - ZoneStrip)) yield return mark;
+        foreach (var mark in RowLetters(Frame.Right)) yield return mark;
         if (!isA4)
         {
-            // Zones on A4 stand on two sides only (ISO 5457:1999; top and left, second-hand).
+            // Zones on A4 stand at the top and on the right only (ISO 5457:1999, 4.3, from memory): the left is for filing.
             foreach (var mark in ColumnLetters(Frame.Bottom)) yield return mark;
-            foreach (var mark in RowLetters(Frame.Right)) yield return mark;
+            foreach (var mark in RowLetters(Frame.Left - ZoneStrip)) yield return mark;
         }
 
         yield return LineMark.Rectangle(MarkRole.Frame, Frame, Pen.Frame);

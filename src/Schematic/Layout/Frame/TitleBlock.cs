@@ -46,7 +46,8 @@ internal static class TitleBlock
     public static string DocumentType(SheetKind kind) => kind switch
     {
         SheetKind.Index => "Sheet list",
-        SheetKind.Schematic => "Wiring schematic",
+        SheetKind.Circuit => "Circuit diagram",
+        SheetKind.Wiring => "Wiring diagram",
         SheetKind.Faces => "Connector faces",
         SheetKind.TrueSize => "True-size template",
         SheetKind.ContactChart => "Contact chart",

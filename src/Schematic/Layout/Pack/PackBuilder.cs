@@ -31,14 +31,14 @@ public static class PackBuilder
         var context = new AnalysisContext(panel).Sized;
         panel = context.Panel;
         var frame = SheetFrame.For(panel);
-        ImmutableArray<SheetContent> behind =
+        ImmutableArray<SheetContent> contents =
         [
+            .. SchematicSheets.Build(panel, frame),
             .. FaceSheets.Build(panel, frame),
             .. Lists(context, findings).SelectMany(l => ListSheets(l.Title, l.Tables, l.Kind, frame)),
             .. LoadBarSheets.Build(context, frame),
             .. LabelSheets.Build(context, frame),
         ];
-        ImmutableArray<SheetContent> contents = [.. Schematics(panel, frame, behind), .. behind];
         return frame.Finish(contents.OrderBy(c => c.Kind), panel, StampFor(findings));
     }
 
@@ -51,19 +51,6 @@ public static class PackBuilder
 
     private static string? StampFor(ImmutableArray<Diagnostic> findings) =>
         findings.Any(f => f.Severity == Severity.Error) ? NotChecked : null;
-
-    /// <summary>
-    /// The schematic sheets refer to each other by number, so they must know how many sheets come before them: the sheet list,
-    /// which is there when the pack is long. They are laid out again only when the first guess was wrong.
-    /// </summary>
-    private static ImmutableArray<SheetContent> Schematics(
-        Panel panel, SheetFrame frame, ImmutableArray<SheetContent> behind)
-    {
-        var before = frame.FrontSheetCount([.. behind], panel);
-        var sheets = SchematicSheets.Build(panel, frame, before + 1);
-        var after = frame.FrontSheetCount([.. sheets, .. behind], panel);
-        return after == before ? sheets : SchematicSheets.Build(panel, frame, after + 1);
-    }
 
     /// <summary>The lists of the pack: what their sheets are called, their tables, and the kind of sheet.</summary>
     private static IEnumerable<(string Title, ImmutableArray<ReportTable?> Tables, SheetKind Kind)> Lists(

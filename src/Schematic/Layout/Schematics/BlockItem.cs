@@ -60,15 +60,9 @@ internal sealed class BlockItem : SheetItem
     {
         var slack = _block.Actuator is null ? right - left - _block.Width : 0;
         _block.Draw(canvas, context.Symbols, left, right, _block.LeftLead + (slack / 2), right, _row.Y);
-        foreach (var row in _block.Rows)
-        {
-            var at = new PointMm((left + right) / 2, _row.Y + row.Dy);
-            if (row.Figure.PlaceKey is { } key) context.Places.Note(key, context.SheetNumber, at);
-        }
-
         foreach (var (_, end, port) in _ends)
         {
-            context.Places.Note(PlaceDirectory.KeyOf(end.Terminal), context.SheetNumber, new(port.IsRight ? right : left, port.TerminalY));
+            canvas.Place(Thing.Terminal(end.Terminal.ToString()), new PointMm(port.IsRight ? right : left, port.TerminalY));
             port.DrawStrands(canvas, end.Terminal.ToString(), port.IsRight ? right : left, 0.6);
         }
     }

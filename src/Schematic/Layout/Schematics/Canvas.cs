@@ -3,11 +3,11 @@ using Schematic.Drawing;
 
 namespace Schematic.Layout.Schematics;
 
-/// <summary>Collects the marks of one sheet. Texts that name places on other sheets are filled in when all are placed.</summary>
+/// <summary>Collects the marks of one sheet and the things that stand on it.</summary>
 internal sealed class Canvas
 {
     private readonly List<Mark> _marks = [];
-    private readonly List<(int Index, Func<PlaceDirectory, string> Text)> _late = [];
+    private readonly List<PlacedThing> _things = [];
 
     public void Add(Mark mark) => _marks.Add(mark);
 
@@ -42,21 +42,25 @@ internal sealed class Canvas
         });
     }
 
-    /// <summary>A text that is known only when every sheet is placed.</summary>
-    public void LateText(
-        string? owner, Func<PlaceDirectory, string> text, double x, double y, double height, TextAlign align = TextAlign.Start)
-    {
-        _late.Add((_marks.Count, text));
-        Text(owner, "?", x, y, height, align);
-    }
+    /// <summary>A text that names where a thing is drawn.</summary>
+    public void Reference(
+        string? owner, PlaceReference reference, double x, double y, double height, TextAlign align = TextAlign.Start) =>
+        _marks.Add(TextMark.Referring(MarkRole.Label, reference, new PointMm(x, y), height) with
+        {
+            Owner = owner,
+            Align = align,
+            Ink = height < Metrics.NameHeight ? Ink.Quiet : Ink.Black,
+        });
+
+    /// <summary>Notes that a thing stands here.</summary>
+    public void Place(Thing thing, BoxMm box) => _things.Add(new PlacedThing(thing, box));
+
+    /// <summary>Notes that a thing stands at a point.</summary>
+    public void Place(Thing thing, PointMm at) => Place(thing, new BoxMm(at.X, at.Y, at.X, at.Y));
 
     public void Line(MarkRole role, Pen pen, string? owner, params ReadOnlySpan<PointMm> points) =>
         _marks.Add(new LineMark(role, [.. points], pen) { Owner = owner });
 
-    /// <summary>The finished marks.</summary>
-    public ImmutableArray<Mark> Finish(PlaceDirectory places)
-    {
-        foreach (var (index, text) in _late) _marks[index] = (TextMark)_marks[index] with { Text = text(places) };
-        return [.. _marks.Where(m => m is not TextMark { Text.Length: 0 })];
-    }
+    /// <summary>The sheet with everything that was drawn.</summary>
+    public SheetContent Finish(string title) => new(SheetKind.Wiring, title, [.. _marks]) { Things = [.. _things] };
 }

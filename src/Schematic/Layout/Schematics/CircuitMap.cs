@@ -22,12 +22,10 @@ internal sealed class CircuitMap
     private readonly List<WireEdge> _edges = [];
 
     /// <param name="panel">The panel.</param>
-    /// <param name="widestZone">The longest zone name of the sheet.</param>
-    public CircuitMap(Panel panel, string widestZone)
+    public CircuitMap(Panel panel)
     {
         Panel = panel;
         Symbols = SymbolLibrary.For(panel.Symbols);
-        WidestPlace = WidestSheet(panel) + "/" + widestZone;
         _parts = [];
         foreach (var part in panel.Parts) _parts.TryAdd(part.Designator, part);
         foreach (var hint in panel.PlaceHints) _hints.TryAdd(hint.Part, hint);
@@ -46,9 +44,6 @@ internal sealed class CircuitMap
 
     /// <summary>The symbols that are drawn.</summary>
     public SymbolLibrary Symbols { get; }
-
-    /// <summary>The longest text that names a place on another sheet, for reserving room.</summary>
-    public string WidestPlace { get; }
 
     /// <summary>Made units: devices joined to connector contacts.</summary>
     public ImmutableArray<Unit> Units { get; }
@@ -112,13 +107,6 @@ internal sealed class CircuitMap
     /// <summary>The edges that end where <paramref name="place"/> is drawn.</summary>
     public IReadOnlyList<WireEdge> EdgesAt(TerminalId place) =>
         _edgesAt.TryGetValue(place, out var list) ? list : [];
-
-    /// <summary>More sheets than this a panel cannot fill: a sheet shows at least four terminals.</summary>
-    private static string WidestSheet(Panel panel)
-    {
-        var sheets = 10 + (panel.Parts.Sum(p => p.Terminals.Length) / 4);
-        return new string('8', sheets.ToString(System.Globalization.CultureInfo.InvariantCulture).Length);
-    }
 
     private void FindMates()
     {

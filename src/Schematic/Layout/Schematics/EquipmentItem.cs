@@ -100,7 +100,7 @@ internal sealed class EquipmentItem : SheetItem
     public override void Draw(Canvas canvas, SheetContext context, double left, double right)
     {
         foreach (var port in Ports)
-            context.Places.Note(PlaceDirectory.KeyOf(port.Place), context.SheetNumber, new(port.IsRight ? right : left, port.Y));
+            canvas.Place(Thing.Terminal(port.Place.ToString()), new PointMm(port.IsRight ? right : left, port.Y));
         if (_part is Splice)
         {
             DrawSplice(canvas, context, left, right);
@@ -108,6 +108,7 @@ internal sealed class EquipmentItem : SheetItem
         }
 
         var box = BoxAt(left, right);
+        canvas.Place(Thing.Part(Shown.Designator), box);
         canvas.Add(LineMark.Rectangle(MarkRole.Symbol, box, Pen.Wide) with { Owner = Shown.Designator });
         canvas.Text(Shown.Designator, Shown.Designator, box.Left + 1.5, box.Top + 4, Metrics.NameHeight + 0.5, bold: true);
         for (var i = 0; i < _words.Length; i++)
@@ -271,6 +272,7 @@ internal sealed class EquipmentItem : SheetItem
             var (x, owner) = ((left + right) / 2, row.Ports[0].Place.ToString());
             var symbol = context.Symbols.Get(SymbolKind.Splice);
             canvas.Add(symbol.PlacedAt(new PointMm(x, row.Y), owner));
+            canvas.Place(Thing.Part(_part.Designator), symbol.Bounds.Moved(x, row.Y));
             canvas.Text(owner, _part.Designator, x, row.Y - 1.8, align: TextAlign.Middle);
             foreach (var port in row.Ports.Where(p => p.Edges.Count > 0))
             {

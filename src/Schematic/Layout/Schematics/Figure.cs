@@ -13,7 +13,7 @@ internal sealed record FigureEnd(TerminalId Terminal, string Port, bool IsRight,
 /// A device, or one contact set of a device, as a row of the drawing: its symbol between two leads, its name above the left
 /// lead (poles: above the common's), its data above the other.
 /// </summary>
-internal sealed class Figure(Part part, Symbol symbol, string widestPlace, ImmutableArray<FigureEnd> ends)
+internal sealed class Figure(Part part, Symbol symbol, ImmutableArray<FigureEnd> ends)
 {
     private const double LeadBlank = 2;
 
@@ -36,13 +36,13 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
     public string Remark { get; init; } = "";
 
     /// <summary>Texts below the lead opposite the name that name other places: contacts of a coil.</summary>
-    public ImmutableArray<(string Words, string PlaceKey)> Contacts { get; init; } = [];
+    public ImmutableArray<(string Words, Thing? Target)> Contacts { get; init; } = [];
 
     /// <summary>The place named below the name's lead, or null: the coil of a contact.</summary>
-    public (string Words, string PlaceKey)? Coil { get; init; }
+    public (string Words, Thing? Target)? Coil { get; init; }
 
-    /// <summary>The key under which the figure's own place is noted, or null.</summary>
-    public string? PlaceKey { get; init; }
+    /// <summary>What the symbol is, as other sheets refer to it.</summary>
+    public Thing Shows { get; init; } = Thing.Part(part.Designator);
 
     public bool IsPole => Ends.Length != 2 || Symbol.Kind is SymbolKind.MakeContact or SymbolKind.BreakContact
         or SymbolKind.ChangeoverContact or SymbolKind.RotaryContact;
@@ -74,8 +74,8 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
     private double HairpinDepth => Metrics.Up(Math.Max(SymbolWidth, 4.5 + (UprightWords.Count() * LineStep)));
 
     /// <summary>Quiet lines beside an upright device, the last ones naming other places.</summary>
-    private IEnumerable<(string Words, string PlaceKey)> UprightWords =>
-        new[] { (Value, ""), (Remark, ""), (Ends[^1].Label, "") }.Where(w => w.Item1.Length > 0)
+    private IEnumerable<(string Words, Thing? Target)> UprightWords =>
+        new (string, Thing?)[] { (Value, null), (Remark, null), (Ends[^1].Label, null) }.Where(w => w.Item1.Length > 0)
             .Concat(Contacts).Concat(Coil is { } coil ? [coil] : []);
 
     private static double LineStep => 2.7;
@@ -106,7 +106,7 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
     /// <summary>Room in front of an upright device: its name and data, between its leads.</summary>
     private double UprightFront => _uprightFront ??= Symbol.Turned().Bounds.Right + 1 + LeadBlank + Math.Max(
         Lettering.WidthMm(Name, Metrics.NameHeight),
-        UprightWords.Select(w => Quiet(w.PlaceKey.Length == 0 ? w.Words : w.Words + " " + widestPlace)).DefaultIfEmpty(0).Max());
+        UprightWords.Select(w => Quiet(w.Target is null ? w.Words : w.Words + " " + PlaceReference.Widest)).DefaultIfEmpty(0).Max());
 
     /// <summary>Length between the leads.</summary>
     public double Span(Facing facing) => IsHairpin(facing) ? 0 : SymbolWidth;
@@ -114,10 +114,10 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
     private (double Name, double Other) MeasureLeads()
     {
         var name = Lettering.WidthMm(Name, Metrics.NameHeight) + LeadBlank;
-        if (Coil is { } coil) name = Math.Max(name, Quiet(coil.Words + " " + widestPlace) + LeadBlank);
+        if (Coil is { } coil) name = Math.Max(name, Quiet(coil.Words + " " + PlaceReference.Widest) + LeadBlank);
         var other = Math.Max(Quiet(Value), Quiet(Remark));
         foreach (var end in Ends) other = Math.Max(other, Quiet(end.Label));
-        foreach (var contact in Contacts) other = Math.Max(other, Quiet(contact.Words + " " + widestPlace));
+        foreach (var contact in Contacts) other = Math.Max(other, Quiet(contact.Words + " " + PlaceReference.Widest));
         return (name, Math.Max(2.5, other + LeadBlank));
     }
 
@@ -143,6 +143,7 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
         var shown = mirrored ? Symbol.Mirrored() : Symbol;
         var origin = new PointMm(mirrored ? left + leftLead + SymbolWidth : left + leftLead, y);
         canvas.Add(shown.PlacedAt(origin, Part.Designator));
+        canvas.Place(Shows, shown.Bounds.Moved(origin.X, origin.Y));
         foreach (var end in Ends) DrawLead(canvas, end, shown.Port(end.Port).At.Moved(origin.X, origin.Y), left, right, facing);
         DrawTexts(canvas, left, right, left + leftLead, y, facing);
     }
@@ -164,6 +165,7 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
         var way = facing == Facing.HairpinRight ? 1 : -1;
         var turned = way > 0 ? Symbol.Turned() : Symbol.Turned().Mirrored();
         canvas.Add(turned.PlacedAt(new PointMm(x, y), Part.Designator));
+        canvas.Place(Shows, turned.Bounds.Moved(x, y));
         foreach (var end in Ends)
         {
             var port = turned.Port(end.Port).At.Moved(x, y);
@@ -174,11 +176,11 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
         var align = way > 0 ? TextAlign.Start : TextAlign.End;
         canvas.Text(Part.Designator, Name, textX, y + 3.6, align: align);
         var line = 0;
-        foreach (var (words, key) in UprightWords)
+        foreach (var (words, target) in UprightWords)
         {
             var at = y + 3.6 + (++line * LineStep);
-            if (key.Length == 0) canvas.Text(Part.Designator, words, textX, at, Metrics.QuietHeight, align);
-            else canvas.LateText(Part.Designator, p => $"{words} {p.Of(key)}", textX, at, Metrics.QuietHeight, align);
+            if (target is null) canvas.Text(Part.Designator, words, textX, at, Metrics.QuietHeight, align);
+            else canvas.Reference(Part.Designator, Referring(words, target), textX, at, Metrics.QuietHeight, align);
         }
     }
 
@@ -200,15 +202,17 @@ internal sealed class Figure(Part part, Symbol symbol, string widestPlace, Immut
         }
 
         if (Coil is { } coil)
-            canvas.LateText(owner, p => $"{coil.Words} {p.Of(coil.PlaceKey)}", nameX, y + LineStep - 0.1, Metrics.QuietHeight, nameAlign);
+            canvas.Reference(owner, Referring(coil.Words, coil.Target!), nameX, y + LineStep - 0.1, Metrics.QuietHeight, nameAlign);
         for (var i = 0; i < Contacts.Length; i++)
         {
             var contact = Contacts[i];
-            canvas.LateText(
-                owner, p => $"{contact.Words} {p.Of(contact.PlaceKey)}", otherX, y + ((i + 1 + (Remark.Length > 0 ? 1 : 0)) * LineStep) - 0.1,
+            canvas.Reference(
+                owner, Referring(contact.Words, contact.Target!), otherX, y + ((i + 1 + (Remark.Length > 0 ? 1 : 0)) * LineStep) - 0.1,
                 Metrics.QuietHeight, otherAlign);
         }
     }
+
+    private static PlaceReference Referring(string words, Thing target) => new(target) { Before = words + " " };
 
     private static double Quiet(string text) => text.Length == 0 ? 0 : Lettering.WidthMm(text, Metrics.QuietHeight);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Schematic.Drawing;
 using Schematic.Model;
 using Schematic.Symbols;
 
@@ -46,37 +47,37 @@ internal sealed class FigureFactory(CircuitMap map)
     private Figure RelayCoil(Relay relay) =>
         Two(relay, SymbolKind.Coil, "A1", "A2", CoilText(relay.Coil), [.. relay.Poles.Select(ContactWords)]);
 
-    private static (string Words, string PlaceKey) ContactWords(RelayPole pole, int index) =>
-        (string.Join('-', pole.Pole.Throws.Select(t => t.Terminal).Prepend(pole.Pole.Common)), "");
+    private static (string Words, Thing? Target) ContactWords(RelayPole pole, int index) =>
+        (string.Join('-', pole.Pole.Throws.Select(t => t.Terminal).Prepend(pole.Pole.Common)), null);
 
     private Figure RelayPole(Relay relay, RelayPole pole)
     {
         var figure = Pole(relay, pole.Form, pole.Pole);
-        return new Figure(relay, figure.Symbol, map.WidestPlace, figure.Ends)
+        return new Figure(relay, figure.Symbol, figure.Ends)
         {
             Name = $"{relay.Designator}:{pole.Pole.Common}",
-            Coil = ("coil", CoilKey(relay)),
-            PlaceKey = PoleKey(relay, pole),
+            Coil = ("coil", CoilOf(relay)),
+            Shows = ContactOf(relay, pole),
         };
     }
 
-    private static string CoilKey(Relay relay) => "coil " + relay.Designator;
+    private static Thing CoilOf(Relay relay) => Thing.Part(relay.Designator, "coil");
 
-    private static string PoleKey(Relay relay, RelayPole pole) => $"pole {relay.Designator}:{pole.Pole.Common}";
+    private static Thing ContactOf(Relay relay, RelayPole pole) => new(ThingKind.Contact, $"{relay.Designator}:{pole.Pole.Common}");
 
     private Figure Two(
         Part part, SymbolKind kind, string left, string right, string value,
-        ImmutableArray<(string Words, string PlaceKey)> contacts = default)
+        ImmutableArray<(string Words, Thing? Target)> contacts = default)
     {
         var symbol = _symbols.Get(kind);
-        var figure = new Figure(part, symbol, map.WidestPlace, [
+        var figure = new Figure(part, symbol, [
             new FigureEnd(part.At(left), symbol.Ports[0].Name, false, ""),
             new FigureEnd(part.At(right), symbol.Ports[1].Name, true, "")])
         {
             Value = value,
             Remark = part.Description,
-            Contacts = part is Relay relay ? [.. relay.Poles.Select(p => (ContactWords(p, 0).Words, PoleKey(relay, p)))] : [],
-            PlaceKey = part is Relay coil ? CoilKey(coil) : null,
+            Contacts = part is Relay relay ? [.. relay.Poles.Select(p => (ContactWords(p, 0).Words, ContactOf(relay, p)))] : [],
+            Shows = part is Relay coil ? CoilOf(coil) : Thing.Part(part.Designator),
         };
         return figure;
     }
@@ -88,7 +89,7 @@ internal sealed class FigureFactory(CircuitMap map)
         if (throws.Length == 1) return SingleThrow(part, form, pole, closed.Count > 0);
         if (throws.Length == 2 && closed.Count == 1) return Changeover(part, pole, closed[0]);
         var symbol = _symbols.RotaryContact(throws.Length, closed.Count > 0 ? closed[0] : null);
-        return new Figure(part, symbol, map.WidestPlace, [
+        return new Figure(part, symbol, [
             new FigureEnd(part.At(pole.Common), "C", false, ""),
             .. throws.Select((t, i) => new FigureEnd(part.At(t.Terminal), (i + 1).ToString(CultureInfo.InvariantCulture), true, LabelOf(t)))]);
     }
@@ -97,7 +98,7 @@ internal sealed class FigureFactory(CircuitMap map)
     {
         var symbol = _symbols.Get(closed ? SymbolKind.BreakContact : SymbolKind.MakeContact);
         var only = pole.Throws[0];
-        return new Figure(part, symbol, map.WidestPlace, [
+        return new Figure(part, symbol, [
             new FigureEnd(part.At(pole.Common), "1", false, ""),
             new FigureEnd(part.At(only.Terminal), "2", true, part is Relay ? only.Terminal : OperationOf(form, only))])
         {
@@ -109,7 +110,7 @@ internal sealed class FigureFactory(CircuitMap map)
     {
         var symbol = _symbols.Get(SymbolKind.ChangeoverContact);
         var (rest, other) = (pole.Throws[closed], pole.Throws[1 - closed]);
-        return new Figure(part, symbol, map.WidestPlace, [
+        return new Figure(part, symbol, [
             new FigureEnd(part.At(pole.Common), "C", false, ""),
             new FigureEnd(part.At(rest.Terminal), "B", true, part is Relay ? rest.Terminal : LabelOf(rest)),
             new FigureEnd(part.At(other.Terminal), "M", true, part is Relay ? other.Terminal : LabelOf(other))]);

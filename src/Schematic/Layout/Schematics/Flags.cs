@@ -25,21 +25,21 @@ internal static class Flags
     /// <param name="text">What it says.</param>
     /// <param name="height">Height of the lettering.</param>
     public static void DrawEnd(
-        Canvas canvas, string owner, PointMm from, int way, double stub, Func<PlaceDirectory, string> text, double height)
+        Canvas canvas, string owner, PointMm from, int way, double stub, PlaceReference text, double height)
     {
         var neck = from.Moved(way * stub, 0);
         canvas.Wire(owner, from, neck);
         canvas.Add(Head(owner, neck, neck.Moved(way * HeadLength, 0), new(0, HeadHalf)));
-        canvas.LateText(
+        canvas.Reference(
             owner, text, neck.X + (way * (HeadLength + Blank)), neck.Y + (height / 2), height, way > 0 ? TextAlign.Start : TextAlign.End);
     }
 
     /// <summary>A small mark whose tip stands on a line that goes on, followed by a text above the line.</summary>
-    public static void DrawMark(Canvas canvas, string owner, PointMm tip, Func<PlaceDirectory, string> text, int way)
+    public static void DrawMark(Canvas canvas, string owner, PointMm tip, PlaceReference text, int way)
     {
         var foot = tip.Moved(0, -HeadLength);
         canvas.Add(Head(owner, foot, tip, new(HeadHalf, 0)));
-        canvas.LateText(
+        canvas.Reference(
             owner, text, tip.X + (way * (HeadHalf + Blank)), tip.Y - Metrics.Rise, Metrics.QuietHeight, way > 0 ? TextAlign.Start : TextAlign.End);
     }
 

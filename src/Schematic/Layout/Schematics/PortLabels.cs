@@ -1,6 +1,7 @@
 using System.Globalization;
 using Schematic.Drawing;
 using Schematic.Fonts;
+using Schematic.Model;
 
 namespace Schematic.Layout.Schematics;
 
@@ -69,26 +70,24 @@ internal sealed class PortLabels(CircuitMap map, Brevity brevity)
         }
 
         if (_reference is not { } edge) return;
-        NotePlace(context, port, edge, from.Moved(way * stub, 0));
+        NotePlace(canvas, port, edge, from.Moved(way * stub, 0));
         var owner = "ref:" + edge.Index.ToString(CultureInfo.InvariantCulture);
-        Flags.DrawEnd(canvas, owner, from, way, Math.Max(2, stub), p => Words(p, port, edge), Metrics.NameHeight);
+        Flags.DrawEnd(canvas, owner, from, way, Math.Max(2, stub), Words(port, edge), Metrics.NameHeight);
     }
 
-    private void NotePlace(SheetContext context, ItemPort port, WireEdge edge, PointMm at)
+    private void NotePlace(Canvas canvas, ItemPort port, WireEdge edge, PointMm at)
     {
-        if (map.PlaceOf(edge.A) == port.Place) context.Places.Note(PlaceDirectory.KeyOf(edge, edge.A), context.SheetNumber, at);
-        if (map.PlaceOf(edge.B) == port.Place) context.Places.Note(PlaceDirectory.KeyOf(edge, edge.B), context.SheetNumber, at);
+        foreach (var end in (ReadOnlySpan<TerminalId>)[edge.A, edge.B])
+        {
+            if (map.PlaceOf(end) == port.Place) canvas.Place(edge.EndAt(end), at);
+        }
     }
 
-    private string Reserve(WireEdge edge) => brevity == Brevity.Least ? map.WidestPlace
-        : Lettering.WidthMm(edge.A.ToString(), Metrics.NameHeight) > Lettering.WidthMm(edge.B.ToString(), Metrics.NameHeight)
-            ? edge.A + " " + map.WidestPlace : edge.B + " " + map.WidestPlace;
+    private string Reserve(WireEdge edge) => Lettering.WidthMm(edge.A.ToString(), Metrics.NameHeight) > Lettering.WidthMm(edge.B.ToString(), Metrics.NameHeight)
+        ? To(edge, edge.A).WidestText : To(edge, edge.B).WidestText;
 
     /// <summary>The terminal that the wire goes to, its sheet and zone.</summary>
-    private string Words(PlaceDirectory places, ItemPort port, WireEdge edge)
-    {
-        var far = map.PlaceOf(edge.A) == port.Place ? edge.B : edge.A;
-        var place = places.Of(PlaceDirectory.KeyOf(edge, far));
-        return brevity == Brevity.Least ? place : $"{far} {place}";
-    }
+    private PlaceReference Words(ItemPort port, WireEdge edge) => To(edge, map.PlaceOf(edge.A) == port.Place ? edge.B : edge.A);
+
+    private PlaceReference To(WireEdge edge, TerminalId far) => new(edge.EndAt(far)) { Before = brevity == Brevity.Least ? "" : far + " " };
 }

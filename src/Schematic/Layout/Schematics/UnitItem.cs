@@ -85,7 +85,7 @@ internal sealed class UnitItem : SheetItem
         canvas.Text(_plan.Unit.Name, title, x.FrameLeft + 2, top + 5, Metrics.NameHeight + 0.5, bold: true);
         foreach (var block in _blocks)
             block.Draw(canvas, context.Symbols, x.DevicesLeft, x.DevicesRight, LeftLead, x.FrameRight - 1, top + _tops[block]);
-        NotePlaces(context, x, top);
+        NotePlaces(canvas, x, top);
         foreach (var site in _sites) DrawSite(canvas, context, site, x, left, right);
         DrawInside(canvas, context, x, top);
         DrawNotes(canvas, x, top);
@@ -145,7 +145,7 @@ internal sealed class UnitItem : SheetItem
         {
             var plug = PlugOf(site) is { } p ? ContactArt.Width(_map, p) : 2.5;
             var jack = ContactArt.Width(_map, site.Contact);
-            if (Elsewhere(site).Count > 0) jack += Lettering.WidthMm("also " + _map.WidestPlace + " …", Metrics.QuietHeight) + 1.2;
+            if (Elsewhere(site).Count > 0) jack += Lettering.WidthMm(Also(Elsewhere(site)).WidestText, Metrics.QuietHeight) + 1.2;
             if (site.Port.IsRight) (plugR, jackR) = (Math.Max(plugR, plug), Math.Max(jackR, jack));
             else (plugL, jackL) = (Math.Max(plugL, plug), Math.Max(jackL, jack));
         }
@@ -200,8 +200,12 @@ internal sealed class UnitItem : SheetItem
         return (tracks * Metrics.TrackPitch) + flags + (tracks + flags > 0 ? 0.5 : 0);
     }
 
-    private double FlagWidth(InnerNode node) =>
-        3.5 + Lettering.WidthMm(node.Contacts[0] + " " + _map.WidestPlace, Metrics.QuietHeight);
+    private static double FlagWidth(InnerNode node) => 3.5 + Lettering.WidthMm(Home(node).WidestText, Metrics.QuietHeight);
+
+    private static PlaceReference Home(InnerNode node) => new(InnerNode.InsideOf(node.Home.End)) { Before = node.Contacts[0] + " " };
+
+    private static PlaceReference Also(List<FigureEnd> others) =>
+        new(InnerNode.InsideOf(others[0])) { Before = "also ", After = others.Count > 1 ? " …" : "" };
 
     /// <summary>Device ends whose contact is drawn elsewhere.</summary>
     private IEnumerable<(BlockRow Row, FigureEnd End, InnerNode Node)> FlaggedEnds(bool right) =>
@@ -213,18 +217,18 @@ internal sealed class UnitItem : SheetItem
         where node is not null && node.Home.End != end && !IsInLine(node, row, end)
         select (row, end, node);
 
-    private void NotePlaces(SheetContext context, UnitColumns x, double top)
+    private void NotePlaces(Canvas canvas, UnitColumns x, double top)
     {
+        foreach (var connector in _plan.Unit.Connectors)
+            canvas.Place(Thing.Part(connector.Designator), new BoxMm(x.FrameLeft, top, x.FrameRight, top + _bottom));
         foreach (var block in _blocks)
         {
             foreach (var row in block.Rows)
             {
-                var middle = (x.DevicesLeft + x.DevicesRight) / 2;
-                if (row.Figure.PlaceKey is { } key) context.Places.Note(key, context.SheetNumber, new(middle, top + _tops[block] + row.Dy));
                 foreach (var end in row.Figure.Ends)
                 {
                     var edge = row.IsRight(end) ? x.DevicesRight : x.DevicesLeft;
-                    context.Places.Note(InnerNode.KeyOf(end), context.SheetNumber, new(edge, top + YOf(row, end)));
+                    canvas.Place(InnerNode.InsideOf(end), new PointMm(edge, top + YOf(row, end)));
                 }
             }
         }
@@ -237,7 +241,8 @@ internal sealed class UnitItem : SheetItem
         var frame = isRight ? x.FrameRight : x.FrameLeft;
         var outer = isRight ? right : left;
         var inner = isRight ? x.JackRight : x.JackLeft;
-        context.Places.Note(PlaceDirectory.KeyOf(site.Contact), context.SheetNumber, new(frame, y));
+        canvas.Place(Thing.Terminal(site.Contact.ToString()), new PointMm(frame, y));
+        if (PlugOf(site) is { } mated) canvas.Place(Thing.Terminal(mated.ToString()), new PointMm(frame, y));
         if (!site.IsContact(_map))
         {
             canvas.Wire(site.Contact.ToString(), new(inner, y), new PointMm(outer, y));
@@ -263,8 +268,8 @@ internal sealed class UnitItem : SheetItem
     {
         var others = Elsewhere(site);
         if (others.Count == 0) return;
-        canvas.LateText(
-            site.Contact.ToString(), places => "also " + places.Of(InnerNode.KeyOf(others[0])) + (others.Count > 1 ? " …" : ""),
+        canvas.Reference(
+            site.Contact.ToString(), Also(others),
             frame + (into * ContactArt.Width(_map, site.Contact)), site.Port.TerminalY - Metrics.Rise, Metrics.QuietHeight,
             into > 0 ? TextAlign.Start : TextAlign.End);
     }
@@ -283,10 +288,9 @@ internal sealed class UnitItem : SheetItem
             foreach (var (row, end, node) in FlaggedEnds(right))
             {
                 var port = new PointMm(right ? x.DevicesRight : x.DevicesLeft, top + YOf(row, end));
-                var home = node.Home.End;
                 Flags.DrawEnd(
                     canvas, "ref:" + node.Contacts[0], port, right ? 1 : -1, 1.5,
-                    places => $"{node.Contacts[0]} {places.Of(InnerNode.KeyOf(home))}", Metrics.QuietHeight);
+                    Home(node), Metrics.QuietHeight);
             }
         }
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Drawing;
 using Schematic.Model;
 
 namespace Schematic.Layout.Schematics;
@@ -16,8 +17,8 @@ internal sealed class InnerNode(int index)
 
     public (BlockRow Row, FigureEnd End) Home => Ends[0];
 
-    /// <summary>The key under which the place of an end is noted.</summary>
-    public static string KeyOf(FigureEnd end) => "i" + end.Terminal;
+    /// <summary>An end on the inside of its unit, as other sheets refer to it.</summary>
+    public static Thing InsideOf(FigureEnd end) => Thing.Terminal(end.Terminal.ToString(), "inside");
 }
 
 /// <summary>The inside of a unit, before it is cut to sheets.</summary>

@@ -1,3 +1,5 @@
+using System.Globalization;
+using Schematic.Drawing;
 using Schematic.Model;
 
 namespace Schematic.Layout.Schematics;
@@ -29,6 +31,11 @@ internal sealed class WireEdge(int index, TerminalId a, TerminalId b, Wire? wire
 
     /// <summary>Whether it is drawn with a reference at both ends and not as a line.</summary>
     public bool IsReferenced { get; set; }
+
+    /// <summary>Its end at a terminal, as other sheets refer to it.</summary>
+    public Thing EndAt(TerminalId end) => Wire is { } wire
+        ? Thing.WireEnd(wire.Designator, end.ToString())
+        : new Thing(ThingKind.Net, Net ?? Remark, string.Create(CultureInfo.InvariantCulture, $"{Index} {end}"));
 
     public TerminalId Other(TerminalId end) => end == A ? B : A;
 }

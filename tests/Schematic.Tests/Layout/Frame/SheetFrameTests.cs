@@ -142,7 +142,7 @@ public class SheetFrameTests
         string[] entries =
         [
             "Hill Line Museum Railway", "SB-014", "2026-11-25", "1 of 2", "Lever 14 bench adapter", "M. Tane", "R. Hollis",
-            "Wiring schematic", "B", "Schematic", "A4",
+            "Wiring diagram", "B", "Schematic", "A4",
         ];
         Assert.Empty(captions.Except(texts));
         Assert.Empty(entries.Except(texts));
@@ -168,7 +168,7 @@ public class SheetFrameTests
     {
         var panel = SheetSamples.Panel();
         var frame = FrameOf(panel);
-        SheetContent[] three = [.. Enumerable.Range(1, 3).Select(i => new SheetContent(SheetKind.Schematic, $"Schematic {i}", []))];
+        SheetContent[] three = [.. Enumerable.Range(1, 3).Select(i => new SheetContent(SheetKind.Wiring, $"Schematic {i}", []))];
         Assert.Equal(["Schematic 1", "Schematic 2", "Schematic 3"], frame.Finish(three, panel).Select(s => s.Title));
         Assert.Equal(0, frame.FrontSheetCount(three, panel));
 
@@ -188,7 +188,7 @@ public class SheetFrameTests
     {
         var panel = SheetSamples.Panel();
         var frame = FrameOf(panel);
-        SheetContent[] contents = [.. Enumerable.Range(1, 400).Select(i => new SheetContent(SheetKind.Schematic, $"Schematic {i}", []))];
+        SheetContent[] contents = [.. Enumerable.Range(1, 400).Select(i => new SheetContent(SheetKind.Wiring, $"Schematic {i}", []))];
         var sheets = frame.Finish(contents, panel);
         var front = frame.FrontSheetCount(contents, panel);
         Assert.True(front > 1);
@@ -202,7 +202,7 @@ public class SheetFrameTests
     public void Notes_of_the_user_are_printed_on_the_first_sheet()
     {
         var panel = SheetSamples.Panel() with { Notes = ["Lamp holders stay in the desk."] };
-        var sheets = FrameOf(panel).Finish([new SheetContent(SheetKind.Schematic, "Schematic", [])], panel);
+        var sheets = FrameOf(panel).Finish([new SheetContent(SheetKind.Wiring, "Schematic", [])], panel);
         Assert.Contains(sheets[0].Marks.OfType<TextMark>(), t => t.Text == "Lamp holders stay in the desk.");
     }
 
@@ -210,7 +210,7 @@ public class SheetFrameTests
     [MemberData(nameof(Sizes))]
     public void No_caution_is_lost_however_many_there_are(string name, bool landscape)
     {
-        foreach (var kind in (SheetKind[])[SheetKind.Schematic, SheetKind.Faces])
+        foreach (var kind in (SheetKind[])[SheetKind.Wiring, SheetKind.Faces])
         {
             var panel = Crowded(name, landscape);
             var sheets = FrameOf(panel).Finish([new SheetContent(kind, "Only", [])], panel);

@@ -128,7 +128,7 @@ public class SheetInspectorTests
     private static SheetQuality Inspect(params Mark[] marks)
     {
         var frame = LineMark.Rectangle(MarkRole.Frame, new BoxMm(20, 10, 287, 200), Pen.Frame);
-        return SheetInspector.Inspect(new Sheet(SheetKind.Schematic, 1, "Test", SheetSize.Find("A4", landscape: true)!, [frame, .. marks]));
+        return SheetInspector.Inspect(new Sheet(SheetKind.Wiring, 1, "Test", SheetSize.Find("A4", landscape: true)!, [frame, .. marks]));
     }
 
     private static LineMark Wire(string owner, params double[] xy) =>

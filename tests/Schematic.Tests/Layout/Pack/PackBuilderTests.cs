@@ -51,7 +51,7 @@ public class PackBuilderTests
         var kinds = PackBuilder.Build(panel, findings).Select(s => s.Kind).ToHashSet();
         SheetKind[] expected =
         [
-            SheetKind.Index, SheetKind.Schematic, SheetKind.Faces, SheetKind.TrueSize, SheetKind.WireList, SheetKind.WorkList,
+            SheetKind.Index, SheetKind.Wiring, SheetKind.Faces, SheetKind.TrueSize, SheetKind.WireList, SheetKind.WorkList,
             SheetKind.LoadSheet, SheetKind.PartsList,
         ];
         Assert.Empty(expected.Except(kinds));

@@ -63,7 +63,7 @@ public class SchematicSheetsTests
     {
         var panel = Example("lever-frame/lever");
         var frame = SheetFrame.For(panel);
-        var sheet = frame.Finish(SchematicSheets.Build(panel, frame, 1), panel).First(s => s.Kind == SheetKind.Schematic);
+        var sheet = frame.Finish(SchematicSheets.Build(panel, frame), panel).First(s => s.Kind == SheetKind.Wiring);
         Approvals.VerifyBinaryFile(Encoding.UTF8.GetBytes(SvgWriter.Write(sheet)), "svg");
     }
 
@@ -72,8 +72,8 @@ public class SchematicSheetsTests
     {
         var panel = DesignGenerator.Generate(5, 60);
         var frame = SheetFrame.For(panel);
-        var once = SchematicSheets.Build(panel, frame, 1);
-        var again = SchematicSheets.Build(panel, frame, 1);
+        var once = SchematicSheets.Build(panel, frame);
+        var again = SchematicSheets.Build(panel, frame);
         Assert.Equal(once.SelectMany(s => s.Marks).Select(Words), again.SelectMany(s => s.Marks).Select(Words));
     }
 
@@ -82,10 +82,10 @@ public class SchematicSheetsTests
     {
         var panel = DesignGenerator.Generate(8, 200);
         var frame = SheetFrame.For(panel);
-        var contents = SchematicSheets.Build(panel, frame, 4);
-        var heads = contents.SelectMany((c, i) => c.Marks.OfType<LineMark>()
-            .Where(m => m.Role == MarkRole.Symbol && m.Owner!.StartsWith("ref:", StringComparison.Ordinal) && !m.Owner[4..].Contains(':', StringComparison.Ordinal))
-            .Select(m => (m.Owner, Zone: $"{i + 4}/{frame.ZoneAt(m.Points[0])}", Text: TextAt(c, m)))).ToLookup(h => h.Owner);
+        var sheets = frame.Finish(SchematicSheets.Build(panel, frame), panel);
+        var heads = sheets.SelectMany(c => c.Marks.OfType<LineMark>()
+            .Where(m => m.Role == MarkRole.Symbol && m.Owner is not null && m.Owner.StartsWith("ref:", StringComparison.Ordinal) && !m.Owner[4..].Contains(':', StringComparison.Ordinal))
+            .Select(m => (m.Owner, Zone: $"{c.Number}/{frame.ZoneAt(m.Points[0])}", Text: TextAt(c, m)))).ToLookup(h => h.Owner);
         Assert.NotEmpty(heads);
         foreach (var pair in heads.Select(p => p.ToList()))
         {
@@ -104,7 +104,7 @@ public class SchematicSheetsTests
         Assert.True(LeftOf(left, "A1") < LeftOf(left, "J1:5"));
         Assert.True(LeftOf(panel, "A1") > LeftOf(panel, "J1:5"));
         var second = panel with { PlaceHints = [Hint(null, 2)] };
-        var sheets = SchematicSheets.Build(second, SheetFrame.For(second), 1);
+        var sheets = SchematicSheets.Build(second, SheetFrame.For(second));
         Assert.DoesNotContain(sheets[0].Marks, m => m.Owner == "A1");
         Assert.Contains(sheets[1].Marks, m => m.Owner == "A1");
     }
@@ -112,7 +112,7 @@ public class SchematicSheetsTests
     [Fact]
     public void A_panel_with_nothing_or_with_nets_only_is_drawn()
     {
-        Assert.Empty(SchematicSheets.Build(new Panel(), SheetFrame.For(new Panel()), 1));
+        Assert.Empty(SchematicSheets.Build(new Panel(), SheetFrame.For(new Panel())));
         SheetProof.Prove(
             TestPanels.Load(
                 """
@@ -125,9 +125,9 @@ public class SchematicSheetsTests
     }
 
     private static double LeftOf(Panel panel, string owner) =>
-        SchematicSheets.Build(panel, SheetFrame.For(panel), 1).SelectMany(s => s.Marks).Where(m => m.Owner == owner).Min(m => m.Bounds.Left);
+        SchematicSheets.Build(panel, SheetFrame.For(panel)).SelectMany(s => s.Marks).Where(m => m.Owner == owner).Min(m => m.Bounds.Left);
 
-    private static string TextAt(SheetContent content, LineMark head) => content.Marks.OfType<TextMark>()
+    private static string TextAt(Sheet content, LineMark head) => content.Marks.OfType<TextMark>()
         .Single(t => t.Owner == head.Owner && Math.Abs(t.Bounds.Centre.Y - head.Points[0].Y) < 1 && Math.Min(Math.Abs(t.Bounds.Left - head.Points[0].X), Math.Abs(t.Bounds.Right - head.Points[0].X)) < 5).Text;
 
     private static string Words(Mark mark) => mark is LineMark line ? $"{line.Role} {line.Owner} {string.Join(' ', line.Points)}" : mark.ToString();

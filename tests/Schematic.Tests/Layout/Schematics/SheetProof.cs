@@ -14,8 +14,8 @@ internal static class SheetProof
     public static IReadOnlyList<SheetQuality> Prove(Panel panel, string name)
     {
         var frame = SheetFrame.For(panel);
-        var contents = SchematicSheets.Build(panel, frame, 1);
-        var qualities = frame.Finish(contents, panel).Where(s => s.Kind == SheetKind.Schematic).Select(SheetInspector.Inspect).ToList();
+        var contents = SchematicSheets.Build(panel, frame);
+        var qualities = frame.Finish(contents, panel).Where(s => s.Kind == SheetKind.Wiring).Select(SheetInspector.Inspect).ToList();
         for (var i = 0; i < qualities.Count; i++)
             Assert.True(qualities[i].Faults.IsEmpty, $"{name}, sheet {i + 1}: " + string.Join("; ", qualities[i].Faults.Take(5)));
         ProveConnectivity(panel, contents, name);
