@@ -29,6 +29,7 @@ public static class PanelChecker
         new BridgedPartCheck(),
         new SimilarNamesCheck(),
         new FloatingContactCheck(),
+        new NotTracedCheck(),
         new SingleMemberNetCheck(),
         new NetWiringCheck(),
         new WireWithoutNetCheck(),

@@ -76,6 +76,10 @@ internal sealed class BindingReporter
 
     public void MissingValue(SourceSpan span, string message, string help) => Add("missing-value", message, span, help);
 
+    public void UnknownHere(SourceSpan span) =>
+        Add("missing-value", "A contact that is not traced cannot be named here.", span,
+            "A question mark stands where a device is joined to its unit: lamp DS1 28 V 40 mA { J1:2 ? }. Leave it out here.");
+
     public void WrongUnit(SourceSpan span, QuantitySyntax quantity, string expected)
     {
         var found = quantity.Unit.Length == 0 ? "has no unit"

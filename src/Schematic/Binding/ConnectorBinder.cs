@@ -8,7 +8,7 @@ namespace Schematic.Binding;
 /// <summary>Builds connectors. One without an insert of its own takes that of the half it mates.</summary>
 internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, BindingReporter report)
 {
-    private static readonly string[] MayRepeat = ["size", "spare", "position"];
+    private static readonly string[] MayRepeat = ["size", "spare", "not-traced", "position"];
 
     private static readonly InsertArrangement NoInsert = new("positions", InsertOutline.Round, [], "");
 

@@ -52,6 +52,12 @@ internal sealed class DeviceStatement(Scope scope, PartSyntax syntax, NameRanges
     {
         foreach (var item in clause.All<ContactSyntax>())
         {
+            if (item.IsNotTraced)
+            {
+                report.UnknownHere(scope.At(item.Span));
+                continue;
+            }
+
             if (item.Part is not null)
             {
                 report.WrongKind(scope.At(item.Span), item.Part.Text, "another part", "a name of its own terminals", Span);

@@ -41,7 +41,7 @@ internal sealed class PanelBinder
         var proofs = new ProofBinder(_names, _report, _terminals, _conditions);
         var nets = BindEach<NetSyntax, Net>(wires.Net);
         var (cables, wireList) = BindWires(wires);
-        return new SettingBinder(_report).Bind(_statements, _main) with
+        var panel = new SettingBinder(_report).Bind(_statements, _main) with
         {
             Actuators = actuators,
             Locks = BindEach<LockSyntax, ActuatorLock>(proofs.Lock),
@@ -54,6 +54,7 @@ internal sealed class PanelBinder
             PlaceHints = BindEach<PlaceSyntax, PlaceHint>(Place),
             Alternatives = BindEach<AlternativeSyntax, PartAlternative>(Alternative),
         };
+        return new NotTracedBinder(_names, _ranges, _report).Complete(panel, _statements);
     }
 
     private void Declare(Scope scope, StatementSyntax syntax)

@@ -1,5 +1,5 @@
+using System.Collections.Immutable;
 using Schematic.Model;
-using Schematic.Text;
 
 namespace Schematic.Binding;
 
@@ -9,8 +9,12 @@ internal sealed class PartList
     private readonly List<Part> _parts = [];
     private readonly List<Attachment> _attachments = [];
     private readonly List<Action> _later = [];
+    private readonly Dictionary<string, ImmutableHashSet<string>.Builder> _notTraced = new(StringComparer.Ordinal);
 
-    public IReadOnlyList<Part> Parts => _parts;
+    /// <summary>The parts in the order of the file; those not traced are known only when the joints are made.</summary>
+    public IEnumerable<Part> Parts => _parts.Select(p => _notTraced.TryGetValue(p.Designator, out var open)
+        ? p with { NotTraced = open.ToImmutable() }
+        : p);
 
     public IReadOnlyList<Attachment> Attachments => _attachments;
 
@@ -26,9 +30,13 @@ internal sealed class PartList
     }
 
     /// <summary>Joins a terminal to the contact at an index of a list; where that contact is not known there is no joint.</summary>
-    public void Attach(TerminalId device, List<(TerminalId? Terminal, SourceSpan Span)> contacts, int index)
+    public void Attach(TerminalId device, List<BoundTerminal> contacts, int index)
     {
-        if (index < contacts.Count && contacts[index].Terminal is { } contact)
-            _attachments.Add(new Attachment(device, contact, contacts[index].Span));
+        if (index >= contacts.Count) return;
+        if (contacts[index].Terminal is { } contact) _attachments.Add(new Attachment(device, contact, contacts[index].Span));
+        if (!contacts[index].IsNotTraced) return;
+        if (!_notTraced.TryGetValue(device.Part, out var open))
+            _notTraced.Add(device.Part, open = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal));
+        open.Add(device.Name);
     }
 }

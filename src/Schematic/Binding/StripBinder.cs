@@ -6,7 +6,7 @@ namespace Schematic.Binding;
 /// <summary>Builds terminal strips.</summary>
 internal static class StripBinder
 {
-    private static readonly string[] MayRepeat = ["jumper", "spare"];
+    private static readonly string[] MayRepeat = ["jumper", "spare", "not-traced"];
 
     /// <summary>Builds one.</summary>
     public static TerminalStrip Make(DeviceStatement device)

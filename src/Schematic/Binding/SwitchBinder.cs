@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Language;
 using Schematic.Model;
-using Schematic.Text;
 
 namespace Schematic.Binding;
 
@@ -153,11 +152,11 @@ internal sealed class SwitchBinder(
     }
 
     /// <summary>For each terminal the contacts of all poles, in order.</summary>
-    private List<List<(TerminalId? Terminal, SourceSpan Span)>> ContactsOfRows(Scope scope, Rows rows, int poles)
+    private List<List<BoundTerminal>> ContactsOfRows(Scope scope, Rows rows, int poles)
     {
         if (rows.IsPair)
         {
-            var (pair, hasBrokenRange) = terminals.Bind(scope, rows.Common!.Contacts);
+            var (pair, hasBrokenRange) = terminals.Bind(scope, rows.Common!.Contacts, mayBeUnknown: true);
             if (pair.Count != 2)
             {
                 if (hasBrokenRange) return [];
@@ -170,10 +169,10 @@ internal sealed class SwitchBinder(
             return [[pair[0]], [pair[1]]];
         }
 
-        var all = new List<List<(TerminalId? Terminal, SourceSpan Span)>>();
+        var all = new List<List<BoundTerminal>>();
         foreach (var row in rows.Throws.Prepend(rows.Common).OfType<PoleRowSyntax>())
         {
-            var (contacts, hasBrokenRange) = terminals.Bind(scope, row.Contacts);
+            var (contacts, hasBrokenRange) = terminals.Bind(scope, row.Contacts, mayBeUnknown: true);
             all.Add(contacts);
             if (hasBrokenRange || contacts.Count == 0 || contacts.Count == poles) continue;
             report.CountMismatch(

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Language;
 using Schematic.Model;
-using Schematic.Text;
 
 namespace Schematic.Binding;
 
@@ -9,17 +8,25 @@ namespace Schematic.Binding;
 internal sealed class TerminalBinder(NameTable names, NameRanges ranges, BindingReporter report)
 {
     /// <summary>
-    /// The terminals of a list, ranges counted out, in order. What cannot be resolved is reported once.
+    /// The terminals of a list, ranges counted out, in order. What cannot be resolved is reported once. A contact that is not
+    /// traced may stand where a device is joined to its unit, <paramref name="mayBeUnknown"/>, and nowhere else.
     /// </summary>
-    public BoundTerminals Bind(Scope scope, IEnumerable<ContactSyntax> items)
+    public BoundTerminals Bind(Scope scope, IEnumerable<ContactSyntax> items, bool mayBeUnknown = false)
     {
-        var found = new List<(TerminalId?, SourceSpan)>();
+        var found = new List<BoundTerminal>();
         var hasBrokenRange = false;
         WordSyntax? partName = null;
         Declared? part = null;
         foreach (var item in items)
         {
             var span = scope.At(item.Span);
+            if (item.IsNotTraced)
+            {
+                if (!mayBeUnknown) report.UnknownHere(span);
+                found.Add(new BoundTerminal(null, span) { IsNotTraced = mayBeUnknown });
+                continue;
+            }
+
             if (item.Part is not null)
             {
                 partName = item.Part;
@@ -35,7 +42,7 @@ internal sealed class TerminalBinder(NameTable names, NameRanges ranges, Binding
             var contacts = ranges.Expand(item.From, item.To, scope, part?.TerminalNames ?? default);
             hasBrokenRange |= contacts.Count == 0;
             var known = part is null ? new string?[contacts.Count] : names.Contacts(scope, part, partName!, contacts, item.Span);
-            found.AddRange(known.Select(c => (c is null ? (TerminalId?)null : new TerminalId(part!.FullName, c), span)));
+            found.AddRange(known.Select(c => new BoundTerminal(c is null ? null : new TerminalId(part!.FullName, c), span)));
         }
 
         return new BoundTerminals(found, hasBrokenRange);

@@ -140,7 +140,8 @@ internal sealed class ClauseSet
         }
 
         if (_hasQuantities && Characters.ScanNumber(at.Rest) > 0) return Unnamed(Quantity(at), v => [v], at);
-        if (_hasContacts && length > 0) return Unnamed(Contacts(at), v => v, at);
+        if (_hasContacts && (length > 0 || at.Rest.StartsWith(ContactSyntax.NotTracedMark, StringComparison.Ordinal)))
+            return Unnamed(Contacts(at), v => v, at);
         if (_hasColours && length > 0 && !isPart) return Unnamed(Lexemes.Colour(at), v => [v], at);
         return Result.Failure<ClauseSyntax>(at, "", _expected);
     }

@@ -61,6 +61,8 @@ internal static class ContactLists
         }
 
         var length = Characters.ScanContact(at.Rest);
+        if (length == 0 && rule == PartRule.Allowed && at.Rest.StartsWith(ContactSyntax.NotTracedMark, StringComparison.Ordinal))
+            return NotTraced(part, start, at);
         if (length == 0) return Result.Failure<ContactSyntax>(at, "", [part is null ? expected : "a contact name after the colon"]);
         var from = WordAt(at, length);
         if (part is null && (rule == PartRule.Needed || isKeyword(from.Text)))
@@ -78,6 +80,13 @@ internal static class ContactLists
 
         var item = new ContactSyntax(part, from, to, TextSpan.FromBounds(start, at.Position));
         return Result.Success(item, Lexemes.Trim(at));
+    }
+
+    private static IResult<ContactSyntax> NotTraced(WordSyntax? part, int start, SliceInput at)
+    {
+        var mark = WordAt(at, ContactSyntax.NotTracedMark.Length);
+        var item = new ContactSyntax(part, mark, null, TextSpan.FromBounds(start, mark.Span.End));
+        return Result.Success(item, Lexemes.Trim(at.At(mark.Span.End)));
     }
 
     private static WordSyntax WordAt(SliceInput at, int length) =>

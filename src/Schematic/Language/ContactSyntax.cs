@@ -7,4 +7,11 @@ namespace Schematic.Language;
 /// <param name="From">The contact, or the first of a range.</param>
 /// <param name="To">The last contact of a range, or null.</param>
 /// <param name="Span">The whole item.</param>
-public sealed record ContactSyntax(WordSyntax? Part, WordSyntax From, WordSyntax? To, TextSpan Span) : ValueSyntax(Span);
+public sealed record ContactSyntax(WordSyntax? Part, WordSyntax From, WordSyntax? To, TextSpan Span) : ValueSyntax(Span)
+{
+    /// <summary>Stands for a contact that is not traced yet.</summary>
+    public const string NotTracedMark = "?";
+
+    /// <summary>Whether it is a question mark: a contact of which nobody knows yet which one it is.</summary>
+    public bool IsNotTraced => From.Text == NotTracedMark;
+}

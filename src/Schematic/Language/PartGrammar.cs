@@ -77,7 +77,7 @@ internal static class PartGrammar
         .With("ground", s => s.Names).With("meaning", _ => Meaning);
 
     private static readonly ClauseSet StripBlock = new ClauseSet().ContactsAlone("terminal names such as 1..12")
-        .With("jumper", s => s.Names).With("spare", s => s.Names).WithOne("wires", _ => Lexemes.Number);
+        .With("jumper", s => s.Names).With("spare", s => s.Names).With("not-traced", s => s.Names).WithOne("wires", _ => Lexemes.Number);
 
     private static readonly ClauseSet ConnectorBlock = DeclareConnectorBlock();
 
@@ -114,7 +114,7 @@ internal static class PartGrammar
         .With("order", s => Lexemes.String.Select(t => (IEnumerable<ValueSyntax>)[t]).XOr(s.Names))
         .WithOne("radius", s => s.Quantity).With("radii", s => s.Quantity.AtLeastOnce())
         .WithOne("pitch", s => s.Quantity).WithOne("gap", s => s.Quantity)
-        .With("names", s => s.Names).With("spare", s => s.Names).WithOne("mates", _ => Lexemes.Name)
+        .With("names", s => s.Names).With("spare", s => s.Names).With("not-traced", s => s.Names).WithOne("mates", _ => Lexemes.Name)
         .WithOne("key", _ => Lexemes.OneOf("top", "right", "bottom", "left").Select(w => (ValueSyntax)w).Or(Lexemes.Number))
         .With("size", SizeValue)
         .With("price", _ => SharedGrammar.Price).WithOne("spares", _ => Lexemes.Number)

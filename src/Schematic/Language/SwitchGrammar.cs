@@ -7,6 +7,8 @@ namespace Schematic.Language;
 /// <summary>Actuators and the contacts they move.</summary>
 internal static class SwitchGrammar
 {
+    private const string PositionUsage = "one position between semicolons or on a line: { normal rest ; check ; in springs-to normal }";
+
     private static readonly ClauseSet Switching = new ClauseSet().WithPurchase()
         .With("when", s => s.Names).With("rated", s => s.Quantity.AtLeastOnce()).Flags("make-before-break");
 
@@ -19,8 +21,6 @@ internal static class SwitchGrammar
             select target).XOr(Parse.Return<WordSyntax>(null!))
         from restAfter in Lexemes.Keyword("rest").Maybe()
         select new PositionSyntax(name, rest ?? restAfter, springs);
-
-    private static readonly Parser<List<PositionSyntax>> Positions = Position.XMany().Select(p => p.ToList());
 
     private static readonly Parser<Tuple<WordSyntax, WordSyntax?, WordSyntax?>> ActuatorHead =
         from name in Lexemes.SimpleName
@@ -50,7 +50,7 @@ internal static class SwitchGrammar
     /// <summary>The forms of these statements.</summary>
     public static IEnumerable<KeyValuePair<string, StatementForm>> Forms() =>
     [
-        new("actuator", new("actuator LEVER { normal rest  check  reverse }", ReadActuator)),
+        new("actuator", new("actuator LEVER { normal rest ; check ; reverse }", ReadActuator)),
         new("switch", new("switch S7 make on GRIP when left-stop { J1:22 J1:23 }", ReadSwitch)),
         new("pole", new("pole S8 rotary on GRIP { common J1:26 ; left J1:27 ; right J1:28 }", ReadSwitch)),
         new("poles", new("poles S1..S2 changeover on LEVER { common J1:4 7 ; normal J1:5 8 ; reverse J1:6 9 }", ReadSwitch)),
@@ -60,7 +60,7 @@ internal static class SwitchGrammar
         RawStatement raw, WordSyntax keyword, TextSpan rest, StatementReader reader, string usage)
     {
         if (reader.Read(ActuatorHead, rest, usage) is not { } head) return null;
-        var positions = reader.Lines(raw, Positions, usage).SelectMany(p => p);
+        var positions = reader.Lines(raw, Position, PositionUsage);
         return new ActuatorSyntax(keyword, head.Item1, head.Item2, head.Item3 is not null, [.. positions], raw.Span);
     }
 
@@ -68,7 +68,8 @@ internal static class SwitchGrammar
     {
         var at = Lexemes.Trim(input);
         var length = Characters.ScanName(at.Rest);
-        var beginsWithTerminal = length > 0 && length < at.Rest.Length && at.Rest[length] == ':';
+        var beginsWithTerminal = (length > 0 && length < at.Rest.Length && at.Rest[length] == ':')
+            || at.Rest.StartsWith(ContactSyntax.NotTracedMark, StringComparison.Ordinal);
         return beginsWithTerminal ? Result.Success(Enumerable.Empty<WordSyntax>(), at) : RowNameList(at);
     };
 

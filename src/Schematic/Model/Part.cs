@@ -14,6 +14,12 @@ public abstract record Part(string Designator, SourceSpan Span)
     /// <summary>The part's terminals in their own order.</summary>
     public ImmutableArray<Terminal> Terminals { get; init; } = [];
 
+    /// <summary>
+    /// Terminals of which it is not known yet what they are joined to inside their unit: <c>not-traced</c> contacts of a
+    /// connector, and terminals of a device whose contact is written <c>?</c>. They may be joined to anything, or to nothing.
+    /// </summary>
+    public ImmutableHashSet<string> NotTraced { get; init; } = [];
+
     /// <summary>What the parts list calls it: the user's order text, or null to derive one from the data.</summary>
     public string? OrderText { get; init; }
 

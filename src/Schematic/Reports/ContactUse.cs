@@ -10,6 +10,9 @@ namespace Schematic.Reports;
 /// <param name="IsSpare">Whether it is left unused on purpose.</param>
 public sealed record ContactUse(string Contact, string Purpose, ImmutableArray<Wire> Wires, bool IsSpare)
 {
+    /// <summary>Whether it is not known yet what the unit has on it: never to be taken for unused.</summary>
+    public bool IsNotTraced { get; init; }
+
     /// <summary>
     /// The colour letters of the wires: one code, or different codes joined by a plus as IEC 60757 joins separate items; empty
     /// where no colour is stated.

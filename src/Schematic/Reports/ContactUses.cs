@@ -41,7 +41,11 @@ public sealed class ContactUses
     private ContactUse UseOf(Connector connector, string contact)
     {
         var here = connector.At(contact);
-        return new ContactUse(contact, PurposeOf(here), [.. _wires[here]], IsSpare(connector, here));
+        return new ContactUse(contact, PurposeOf(here), [.. _wires[here]], IsSpare(connector, here))
+        {
+            IsNotTraced = connector.NotTraced.Contains(contact)
+                || (_mates.TryGetValue(connector.Designator, out var mate) && (_parts.GetValueOrDefault(mate)?.NotTraced.Contains(contact) ?? false)),
+        };
     }
 
     /// <summary>Spare here, or spare on the half it mates while nothing is known of it here.</summary>

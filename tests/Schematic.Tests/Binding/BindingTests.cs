@@ -89,7 +89,7 @@ public class BindingTests
     [Fact]
     public void Without_a_mark_the_first_position_that_stays_is_the_rest_position()
     {
-        var panel = TestPanels.Load("actuator A { up springs-to off  off  on }\nactuator B { x  y rest }");
+        var panel = TestPanels.Load("actuator A { up springs-to off ; off ; on }\nactuator B { x ; y rest }");
         Assert.Equal(["off", "y"], panel.Actuators.Select(a => a.Rest.Name));
         Assert.Equal((true, "off"), (panel.Actuators[0].Positions[0].IsMomentary, panel.Actuators[0].Positions[0].SpringsTo));
     }

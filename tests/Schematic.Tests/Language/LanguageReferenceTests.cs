@@ -22,8 +22,8 @@ public partial class LanguageReferenceTests
         }
         connector P1 "adapter plug" { sockets  mates J1 }
 
-        actuator LEVER { normal rest  check  reverse }
-        actuator GRIP  { left-stop springs-to left   left   centre rest   right   right-stop springs-to right }
+        actuator LEVER { normal rest ; check ; reverse }
+        actuator GRIP  { left-stop springs-to left ; left ; centre rest ; right ; right-stop springs-to right }
 
         poles S1..S6 changeover on LEVER {          # one statement for a whole gang
           common   J1:4  7 10 13 16 19

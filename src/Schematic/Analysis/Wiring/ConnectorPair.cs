@@ -23,6 +23,9 @@ public sealed record ConnectorPair(Connector Main, Connector? Mate)
     /// <summary>Whether a half declares the contact spare.</summary>
     public bool IsSpare(string name) => Halves.Any(h => h.Spares.Contains(name));
 
+    /// <summary>Whether it is not known yet what one of its halves has on the contact.</summary>
+    public bool IsNotTraced(string name) => Halves.Any(h => h.NotTraced.Contains(name));
+
     /// <summary>All connectors of a panel, mated ones together.</summary>
     public static ImmutableArray<ConnectorPair> Of(AnalysisContext context)
     {

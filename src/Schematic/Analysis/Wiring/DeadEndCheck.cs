@@ -21,7 +21,7 @@ public sealed class DeadEndCheck : ICheck
     {
         foreach (var pair in ConnectorPair.Of(context).Where(p => p.Halves.Any(h => IsDescribed(context, h))))
         {
-            foreach (var name in pair.Names.Where(n => !pair.IsSpare(n)))
+            foreach (var name in pair.Names.Where(n => !pair.IsSpare(n) && !pair.IsNotTraced(n)))
             {
                 var contacts = pair.ContactsAt(name).ToImmutableArray();
                 if (contacts.Any(c => context.AttachmentsAt(c).Any()) || !contacts.Any(context.IsInHarness)) continue;

@@ -28,7 +28,7 @@ public sealed class FloatingContactCheck : ICheck
         var names = pair.Names.ToImmutableArray();
         if (!names.Any(n => pair.ContactsAt(n).Any(context.IsUsed))) yield break; // An unused connector has a rule of its own.
         var harnessComes = names.Any(n => pair.ContactsAt(n).Any(context.IsInHarness));
-        var open = names.Where(n => !pair.IsSpare(n)).ToLookup(n => OpennessOf(context, pair, n, harnessComes));
+        var open = names.Where(n => !pair.IsSpare(n) && !pair.IsNotTraced(n)).ToLookup(n => OpennessOf(context, pair, n, harnessComes));
 
         var empty = open[Openness.Empty].ToImmutableArray();
         if (empty.Length > 0)
@@ -73,7 +73,7 @@ public sealed class FloatingContactCheck : ICheck
         var jumpered = strip.Jumpers.SelectMany(j => j).ToHashSet(StringComparer.Ordinal);
         var names = strip.Terminals.Select(t => t.Name).ToImmutableArray();
         if (!names.Any(n => context.IsUsed(strip.At(n)))) yield break;
-        var empty = names.Where(n => !jumpered.Contains(n) && !strip.Spares.Contains(n) && !context.IsUsed(strip.At(n))).ToImmutableArray();
+        var empty = names.Where(n => !jumpered.Contains(n) && !strip.Spares.Contains(n) && !strip.NotTraced.Contains(n) && !context.IsUsed(strip.At(n))).ToImmutableArray();
         if (empty.Length == 0) yield break;
         var list = NameList.Compact(empty);
         var (noun, verb) = empty.Length == 1 ? ("Terminal", "has") : ("Terminals", "have");

@@ -26,7 +26,7 @@ public sealed class HalfConnectedCheck : ICheck
 
     private static IEnumerable<string> MissingOf(AnalysisContext context, Part part)
     {
-        bool Used(string terminal) => context.IsUsed(part.At(terminal));
+        bool Used(string terminal) => context.IsUsed(part.At(terminal)) || part.NotTraced.Contains(terminal);
         return part switch
         {
             Supply => OpenEnds(part.Terminals.Select(t => t.Name), Used),

@@ -7,17 +7,19 @@ using Schematic.Text;
 namespace Schematic.Analysis.Wiring;
 
 /// <summary>
-/// Compares each net with the wires where a file has both: a net that the wires leave in pieces, a member that no wire
-/// reaches, a wire that takes the net to a contact it does not list. A net gives one finding, the gravest.
+/// Compares each net with the wires where a file has both: a net that no wire carries yet, which is a note, for nets and wires
+/// are written one after the other; a member that no wire reaches yet; a net that the wires leave in pieces; a wire that takes
+/// the net to a contact it does not list. A net gives one finding, the gravest.
 /// </summary>
 public sealed class NetWiringCheck : ICheck
 {
     private const string BrokenRule = "broken-net";
     private const string UnwiredRule = "unwired-net-member";
+    private const string NotWiredRule = "net-not-wired";
     private const string UnlistedRule = "unlisted-net-member";
 
     /// <inheritdoc/>
-    public ImmutableArray<string> Rules { get; } = [BrokenRule, UnwiredRule, UnlistedRule];
+    public ImmutableArray<string> Rules { get; } = [BrokenRule, NotWiredRule, UnwiredRule, UnlistedRule];
 
     /// <inheritdoc/>
     public CheckStage Stage => CheckStage.Gaps;
@@ -63,9 +65,9 @@ public sealed class NetWiringCheck : ICheck
     {
         if (pieces.All(p => !p.IsWired))
         {
-            return new Diagnostic(UnwiredRule, Severity.Error, $"No wire carries net {net.Name}.", net.Span)
+            return new Diagnostic(NotWiredRule, Severity.Note, $"Net {net.Name} is not wired yet.", net.Span)
             {
-                Help = $"Add the wires of {NameList.Sentence(net.Members.Select(m => m.Terminal.ToString()))}, or leave the net out.",
+                Help = $"State the wires between {NameList.Sentence(net.Members.Select(m => m.Terminal.ToString()))} when they are planned.",
             };
         }
 
@@ -74,9 +76,9 @@ public sealed class NetWiringCheck : ICheck
         var stray = strays.FirstOrDefault();
         return new Diagnostic(
             UnwiredRule,
-            Severity.Error,
+            stray is null ? Severity.Warning : Severity.Error,
             stray is null
-                ? $"{names} {(left.Length == 1 ? "is" : "are")} listed in net {net.Name}, but no wire goes there."
+                ? $"Net {net.Name} is wired in part: no wire goes to {names} yet."
                 : $"{names} {(left.Length == 1 ? "is" : "are")} listed in net {net.Name}, but no wire goes there; wire {stray.Wire.Designator} goes to {stray.End} instead.",
             left[0].Span)
         {

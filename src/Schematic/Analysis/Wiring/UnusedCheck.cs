@@ -28,7 +28,7 @@ public sealed class UnusedCheck : ICheck
         return
             from part in context.Panel.Parts
             where !part.Terminals.Any(t => context.IsUsed(part.At(t.Name)))
-                && !mates.Contains(part.Designator) && !IsAllSpare(part)
+                && !mates.Contains(part.Designator) && !IsAllSpare(part) && part.NotTraced.IsEmpty
             select new Diagnostic(PartRule, Severity.Warning, $"Nothing is connected to {part.Designator}.", part.Span)
             {
                 Help = "Connect it, or leave it out.",

@@ -47,14 +47,16 @@ internal static class FaceTables
     }
 
     private static string UseWords(ContactUse use) =>
-        use.IsSpare ? "spare" : use.Purpose.Length == 0 && use.Wires.IsEmpty ? "not used" : use.Purpose;
+        use.IsNotTraced ? (use.Purpose.Length == 0 ? "not traced" : $"not traced; {use.Purpose}")
+        : use.IsSpare ? "spare" : use.Purpose.Length == 0 && use.Wires.IsEmpty ? "not used" : use.Purpose;
 
     private static IEnumerable<ContactUse> Merged(ImmutableArray<ContactUse> uses)
     {
         for (var i = 0; i < uses.Length;)
         {
             var run = i + 1;
-            while (run < uses.Length && IsUnused(uses[i]) && IsUnused(uses[run]) && uses[run].IsSpare == uses[i].IsSpare) run++;
+            while (run < uses.Length && IsUnused(uses[i]) && IsUnused(uses[run]) && uses[run].IsSpare == uses[i].IsSpare
+                && uses[run].IsNotTraced == uses[i].IsNotTraced) run++;
             if (run - i < 3)
             {
                 yield return uses[i++];

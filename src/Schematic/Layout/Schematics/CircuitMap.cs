@@ -97,6 +97,12 @@ internal sealed class CircuitMap
 
     private bool IsDeclaredSpare(TerminalId contact) => Find(contact.Part) is Connector connector && connector.Spares.Contains(contact.Name);
 
+    /// <summary>Whether it is not known yet what the unit has on the contact, or on the one plugged onto it.</summary>
+    public bool IsNotTraced(TerminalId contact) =>
+        IsOpen(contact) || (MatedContact(contact) is { } mate && IsOpen(mate));
+
+    private bool IsOpen(TerminalId contact) => Find(contact.Part) is { } part && part.NotTraced.Contains(contact.Name);
+
     /// <summary>Whether lines show what the connector is plugged into.</summary>
     public bool HasDrawnMating(string designator) => _drawnMatings.Contains(designator);
 

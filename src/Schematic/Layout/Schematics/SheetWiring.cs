@@ -63,6 +63,7 @@ internal sealed class SheetWiring
         foreach (var item in items)
         {
             foreach (var port in item.Ports.Where(p => p.Edges.Count == 0 && _map.IsSpare(p.Place))) At(port).AddRemark("spare");
+            foreach (var port in item.Ports.Where(p => p.Edges.Count == 0 && _map.IsNotTraced(p.Place))) At(port).AddRemark("not traced");
         }
     }
 

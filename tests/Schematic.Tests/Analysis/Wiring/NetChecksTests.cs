@@ -135,13 +135,13 @@ public class NetChecksTests
     public void A_missing_wire_is_found_at_the_contact_that_nothing_reaches() => MarkedPanel.AssertOnly(
         Parts + "net LEFT J1:1 X1:1 J1:2 «X1:2»\nnet RIGHT J1:3 X1:3\nwire W1 J1:1 -> X1:1\nwire W2 X1:1 -> J1:2\nwire W3 J1:3 -> X1:3\n",
         "unwired-net-member",
-        "X1:2 is listed in net LEFT, but no wire goes there.");
+        "Net LEFT is wired in part: no wire goes to X1:2 yet.");
 
     [Fact]
     public void A_net_without_any_wire_is_one_finding() => MarkedPanel.AssertOnly(
         Parts + "net LEFT J1:1 X1:1\nnet CHECK J1:2 X1:2\nnet «RIGHT» J1:3 X1:3\nwire W1 J1:1 -> X1:1\nwire W2 J1:2 -> X1:2\n",
-        "unwired-net-member",
-        "No wire carries net RIGHT.");
+        "net-not-wired",
+        "Net RIGHT is not wired yet.");
 
     [Fact]
     public void A_wire_moved_to_a_contact_of_no_net_is_one_finding_that_names_both_contacts() => MarkedPanel.AssertOnly(

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using Schematic.Diagnostics;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Wiring;
+
+/// <summary>
+/// What is not traced yet: one note for each connector or strip, however many contacts it has, and one for all devices whose
+/// contacts are not known. It stops nothing; it keeps the list of what is left to measure in sight.
+/// </summary>
+public sealed class NotTracedCheck : ICheck
+{
+    private const string Rule = "not-traced";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> Rules { get; } = [Rule];
+
+    /// <inheritdoc/>
+    public CheckStage Stage => CheckStage.Gaps;
+
+    /// <inheritdoc/>
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        var open = context.Panel.Parts.Where(p => !p.NotTraced.IsEmpty).ToLookup(p => p is Connector or TerminalStrip);
+        return open[true].Select(OfContacts).Concat(OfDevices([.. open[false]]));
+    }
+
+    private static Diagnostic OfContacts(Part part)
+    {
+        var noun = part is Connector ? "Contact" : "Terminal";
+        var (plural, verb) = part.NotTraced.Count == 1 ? ("", "is") : ("s", "are");
+        return new Diagnostic(
+            Rule, Severity.Note, $"{noun}{plural} {NameList.Compact(part.NotTraced)} of {part.Designator} {verb} not traced yet.", part.Span)
+        {
+            Help = "When a meter has told what is on a contact, add the line that says it; 'not-traced rest' then shrinks by itself.",
+        };
+    }
+
+    private static IEnumerable<Diagnostic> OfDevices(ImmutableArray<Part> devices)
+    {
+        if (devices.IsEmpty) yield break;
+        var ends = devices.Sum(d => d.NotTraced.Count);
+        var (noun, verb) = ends == 1 ? ("terminal", "leads") : ("terminals", "lead");
+        yield return new Diagnostic(
+            Rule,
+            Severity.Note,
+            $"To which contact {ends.ToString(System.Globalization.CultureInfo.InvariantCulture)} {noun} of {NameList.Sentence(devices.Select(d => d.Designator))} {verb} is not traced yet.",
+            devices[0].Span)
+        {
+            Help = "Put the contact in the place of the question mark when a meter has told it.",
+            Related = [.. devices.Skip(1).Take(3).Select(d => new RelatedSpan(d.Span, $"{d.Designator} is declared here"))],
+        };
+    }
+}
