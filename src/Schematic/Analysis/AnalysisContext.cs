@@ -13,6 +13,7 @@ public sealed class AnalysisContext
     private readonly Lazy<Dictionary<string, Part>> _parts;
     private readonly Lazy<Connectivity> _connectivity;
     private readonly Lazy<PositionProof> _positions;
+    private readonly Lazy<WeakLoads> _weak;
     private readonly Lazy<WorstCases> _worst;
     private readonly Lazy<ILookup<TerminalId, Wire>> _wiresAt;
     private readonly Lazy<ILookup<TerminalId, Net>> _netsAt;
@@ -28,6 +29,7 @@ public sealed class AnalysisContext
         _parts = new(() => panel.Parts.DistinctBy(p => p.Designator).ToDictionary(p => p.Designator, StringComparer.Ordinal));
         _connectivity = new(() => new Connectivity(panel));
         _positions = new(() => new PositionProof(this));
+        _weak = new(() => new WeakLoads(Positions));
         _worst = new(() => WorstCaseFinder.Find(this, Positions.States));
         _wiresAt = new(() => panel.Wires
             .SelectMany(w => w.From == w.To ? new[] { (w.From, Wire: w) } : [(w.From, w), (w.To, w)])
@@ -51,6 +53,9 @@ public sealed class AnalysisContext
 
     /// <summary>The panel in every position that can be reached.</summary>
     public PositionProof Positions => _positions.Value;
+
+    /// <summary>The loads that are fed and can never work, with what follows.</summary>
+    public WeakLoads Weak => _weak.Value;
 
     /// <summary>Currents, voltages and drops, the worst over all positions; wires without a gauge are given one.</summary>
     public WorstCases Worst => _worst.Value;

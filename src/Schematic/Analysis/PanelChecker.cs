@@ -52,6 +52,7 @@ public static class PanelChecker
         new WireOverloadCheck(),
         new ProtectorCheck(),
         new SupplyCheck(),
+        new LoadTooWeakCheck(),
         new CoilVoltageCheck(),
         new LoadRatingCheck(),
         new SwitchLoadCheck(),

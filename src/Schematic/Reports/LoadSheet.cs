@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
+using Schematic.Analysis.Circuits;
 using Schematic.Analysis.Loads;
 using Schematic.Analysis.Quantities;
 using Schematic.Model;
@@ -107,9 +108,16 @@ public static class LoadSheet
             Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), Rounded(load.Need.ColdVolts, 1),
             load.Need.HotVolts > load.Need.ColdVolts ? Rounded(load.Need.HotVolts, 1) : "", Rounded(margin, 2),
             Rounded(load.MostVolts?.Value, 2), Rounded(load.Need.MostVolts, 1), Rounded(load.Drop?.Value, 3),
-            load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), load.LeastVolts?.Position ?? "never fed",
+            load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), load.LeastVolts?.Position ?? Unfed(load),
         ];
     }
+
+    private static string Unfed(LoadLevel load) => load switch
+    {
+        { HeldVolts: { } held } => $"held at {ValueText.Volts(held.Value)}",
+        { MostVolts: { } most } => $"gets no more than {ValueText.Volts(most.Value)}",
+        _ => "never fed",
+    };
 
     private static IEnumerable<string> LoadNotes(AnalysisContext context, WorstCases worst)
     {
@@ -119,6 +127,8 @@ public static class LoadSheet
         foreach (var load in worst.Loads)
         {
             if (LampNote(load) is { } note) yield return note;
+            if (load.HeldVolts is { } held && LoadLimits.CoilOf(load.Load.Part) is { } coil)
+                yield return $"{load.Name} is held at {ValueText.Volts(held.Value)} or more; it surely releases below {ValueText.Volts(LoadLimits.ReleaseVolts(coil))}{(coil.ReleasesVolts is null ? " (assumed: 10 % of rated)" : "")}.";
         }
     }
 

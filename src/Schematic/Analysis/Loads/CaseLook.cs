@@ -11,30 +11,41 @@ namespace Schematic.Analysis.Loads;
 /// </summary>
 internal sealed class CaseLook
 {
-    /// <summary>From this share of its rated voltage (an LED: current) a load counts as fed and is judged. Our own choice.</summary>
-    public const double FedFrom = 0.5;
-
     private const double NoAmps = 1e-6;
 
     private readonly Circuit _circuit;
     private readonly CaseSolution _solution;
+    private readonly LoadStanding _standing;
     private readonly IReadOnlyDictionary<Element, int> _placeOf;
     private readonly Lazy<DisjointSets> _joined;
 
     /// <summary>Looks at a solution; <paramref name="placeOf"/> finds elements by reference.</summary>
-    public CaseLook(Circuit circuit, IReadOnlyDictionary<Element, int> placeOf, CaseSolution solution)
+    public CaseLook(Circuit circuit, IReadOnlyDictionary<Element, int> placeOf, LoadStanding standing, CaseSolution solution)
     {
-        (_circuit, _placeOf, _solution) = (circuit, placeOf, solution);
+        (_circuit, _placeOf, _standing, _solution) = (circuit, placeOf, standing, solution);
         _joined = new Lazy<DisjointSets>(JoinClosed);
     }
 
-    /// <summary>Whether a load is fed; a resistor when current passes.</summary>
+    /// <summary>Whether a load is fed so that it should work; a resistor when current passes.</summary>
     public bool IsFed(int element)
     {
         var load = _circuit.Elements[element];
         return load.Kind == ElementKind.Resistor
             ? AmpsOf(element) > NoAmps
-            : LoadLimits.FedFraction(load, _solution.ElementVolts(load), _solution.ElementAmps(element)) >= FedFrom;
+            : _standing.IsFed(load, _solution.Case, _solution.ElementVolts(load), _solution.ElementAmps(element));
+    }
+
+    /// <summary>Whether a coil is only held.</summary>
+    public bool IsHeld(int element) => _standing.IsHeld(_circuit.Elements[element], _solution.Case);
+
+    /// <summary>
+    /// Whether a load gets enough for the setting of its supply to matter to it: half of what it is rated for (own choice).
+    /// Its state at the stated setting says nothing about another one.
+    /// </summary>
+    public bool IsFedAtAnySetting(int element)
+    {
+        var load = _circuit.Elements[element];
+        return LoadLimits.FedFraction(load, _solution.ElementVolts(load), _solution.ElementAmps(element)) >= LoadLimits.LampFraction && !IsHeld(element);
     }
 
     /// <summary>

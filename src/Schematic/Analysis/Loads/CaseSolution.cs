@@ -46,6 +46,9 @@ public sealed class CaseSolution
         return _result.Volts[a] - _result.Volts[b];
     }
 
+    /// <summary>Volts from one node of the network to another of the same island.</summary>
+    internal double NodeVolts(int from, int to) => _result.Volts[from] - _result.Volts[to];
+
     /// <summary>Volts across an element from its first end to its second; zero where nothing defines them.</summary>
     public double ElementVolts(Element element) => Volts(element.From, element.To) ?? 0;
 }

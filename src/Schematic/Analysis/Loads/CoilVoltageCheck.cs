@@ -1,15 +1,20 @@
 using System.Collections.Immutable;
 using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
 using Schematic.Diagnostics;
 using Schematic.Model;
 
 namespace Schematic.Analysis.Loads;
 
-/// <summary>A coil that gets less than it needs: too little even cold, or enough cold and too little when it is warm.</summary>
+/// <summary>
+/// A coil that works in some positions and in others, meant to feed it too, gets less than it needs to operate: too little even
+/// cold, or enough cold and too little when it is warm. A coil that is only held there needs less, and is judged by that.
+/// </summary>
 public sealed class CoilVoltageCheck : ICheck
 {
     private const string ColdRule = "coil-below-operate";
     private const string WarmRule = "coil-weak-when-warm";
+    private const double Tolerance = 1e-6;
 
     /// <inheritdoc/>
     public ImmutableArray<string> Rules { get; } = [ColdRule, WarmRule];
@@ -18,32 +23,26 @@ public sealed class CoilVoltageCheck : ICheck
     public CheckStage Stage => CheckStage.Quantities;
 
     /// <inheritdoc/>
-    public IEnumerable<Diagnostic> Run(AnalysisContext context) => LoadWords.IsMatterOfSetting(context)
-        ? []
-        : context.Worst.Loads.Where(l => l.Load.Kind == ElementKind.Coil && CanOperate(context, l))
-            .Select(l => Find(context, l)).OfType<Diagnostic>();
-
-    /// <summary>A coil that no position energises even with ideal wires is a finding of its own.</summary>
-    private static bool CanOperate(AnalysisContext context, LoadLevel coil) =>
-        context.Positions.States.CanReach(context.Positions.Circuit.Attracted(coil.Load));
+    public IEnumerable<Diagnostic> Run(AnalysisContext context) => context.Worst.Loads
+        .Where(l => l.Load.Kind == ElementKind.Coil && !context.Weak.Explains(l.Load) && !LoadWords.IsMatterOfSetting(context, l.Name))
+        .Select(l => Find(context, l)).OfType<Diagnostic>();
 
     private static Diagnostic? Find(AnalysisContext context, LoadLevel coil)
     {
-        if (coil.LeastVolts is not { } least || coil.Need.ColdVolts is not { } cold || coil.Need.HotVolts is not { } warm) return null;
-        if (least.Value < cold - 1e-6)
+        if (coil.Need.ColdVolts is not { } cold || coil.Need.HotVolts is not { } warm) return null;
+        if (Failing(context, coil.Load) is { } witness)
         {
-            return new Diagnostic(
-                ColdRule,
-                LoadWords.ErrorUnlessBound(context),
-                $"{coil.Name} gets {ValueText.Volts(least.Value)}; it surely operates only from {ValueText.Volts(cold)}.",
-                coil.Load.Part.Span)
+            var volts = Math.Abs(context.Positions.Judge.VoltsIn(coil.Load, witness.State));
+            return Below(coil, volts, cold, Severity.Error) with
             {
-                Help = "Raise the supply, shorten or thicken the wires, or take a coil for this voltage.",
-                Trace = LoadWords.Trace(least),
+                Trace = context.Positions.Trace(witness, context.Positions.Explain(coil.Load, witness.State)),
             };
         }
 
-        if (least.Value >= warm - 1e-6) return null;
+        if (coil.LeastVolts is not { } least) return null;
+        if (least.Value < cold - Tolerance)
+            return Below(coil, least.Value, cold, LoadWords.ErrorUnlessBound(context)) with { Trace = LoadWords.Trace(least) };
+        if (least.Value >= warm - Tolerance) return null;
         return new Diagnostic(
             WarmRule,
             Severity.Warning,
@@ -54,4 +53,24 @@ public sealed class CoilVoltageCheck : ICheck
             Trace = LoadWords.Trace(least, $"a warm winding has more resistance: {ValueText.Volts(cold)} x (234.5 + T) / 254.5 with 60 degrees above the surroundings"),
         };
     }
+
+    /// <summary>
+    /// The nearest state in which a released coil would operate on ideal wires and does not on its own. One that has operated
+    /// before is held there.
+    /// </summary>
+    private static Witness? Failing(AnalysisContext context, Element coil)
+    {
+        var (circuit, states) = (context.Positions.Circuit, context.Positions.States);
+        if (!circuit.IsDecided(coil)) return null;
+        var failing = circuit.Store.AndNot(circuit.IdealAttracted(coil), circuit.Attracted(coil));
+        if (circuit.Variables.IndexOf(StateVariableKind.Coil, coil.Name) is >= 0 and var variable)
+            failing = circuit.Store.And(failing, circuit.Store.Literal(variable, 0));
+        return failing.IsNever ? null : states.Nearest(failing);
+    }
+
+    private static Diagnostic Below(LoadLevel coil, double volts, double cold, Severity severity) => new(
+        ColdRule, severity, $"{coil.Name} gets {ValueText.Volts(volts)}; it surely operates only from {ValueText.Volts(cold)}.", coil.Load.Part.Span)
+    {
+        Help = "Raise the supply, shorten or thicken the wires, or take a coil for this voltage.",
+    };
 }

@@ -10,6 +10,9 @@ public sealed class LoadRatingCheck : ICheck
     private const string OverRule = "load-over-rating";
     private const string HighRule = "load-above-rated";
 
+    /// <summary>Half a thousandth above is no fault: it is less than anybody reads on a meter.</summary>
+    private const double Tolerance = 1.0005;
+
     /// <inheritdoc/>
     public ImmutableArray<string> Rules { get; } = [OverRule, HighRule];
 
@@ -17,9 +20,8 @@ public sealed class LoadRatingCheck : ICheck
     public CheckStage Stage => CheckStage.Quantities;
 
     /// <inheritdoc/>
-    public IEnumerable<Diagnostic> Run(AnalysisContext context) => LoadWords.IsMatterOfSetting(context)
-        ? []
-        : context.Worst.Loads.Where(l => l.MostVolts?.Value > l.Need.MostVolts * 1.0005).Select(Find);
+    public IEnumerable<Diagnostic> Run(AnalysisContext context) => context.Worst.Loads
+        .Where(l => l.MostVolts?.Value > l.Need.MostVolts * Tolerance && !LoadWords.IsMatterOfSetting(context, l.Name)).Select(Find);
 
     private static Diagnostic Find(LoadLevel load)
     {

@@ -15,9 +15,9 @@ internal static class LoadWords
         [extreme.Position.Length > 0 ? extreme.Position : "in every position", .. lines];
 
     /// <summary>
-    /// Whether the setting of an adjustable supply is the cause, or that no setting serves every load: told by rules of their
-    /// own, so that one cause gives one finding.
+    /// Whether the setting of a load's own supply is the cause, or that no setting of it serves every load: told by rules of
+    /// their own, so that one cause gives one finding.
     /// </summary>
-    public static bool IsMatterOfSetting(AnalysisContext context) => context.Worst.Supplies.Any(s => s.Supply.IsAdjustable
-        && (!s.ColdSetting.IsPossible || (s.Setting.IsPossible && !s.Setting.Serves(s.Supply.Volts))));
+    public static bool IsMatterOfSetting(AnalysisContext context, string load) =>
+        context.Worst.Supplies.Any(s => s.IsWronglySet && s.Feeds.Contains(load));
 }

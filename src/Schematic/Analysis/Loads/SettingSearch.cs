@@ -13,6 +13,9 @@ internal sealed class SettingSearch
 {
     private const int Refinements = 4;
 
+    /// <summary>A load that changes less, in volts over the whole range, does not hang on the supply.</summary>
+    private const double NoChange = 1e-3;
+
     private readonly WiredNetwork _network;
     private readonly IReadOnlyDictionary<Element, int> _placeOf;
     private readonly Supply _supply;
@@ -22,13 +25,13 @@ internal sealed class SettingSearch
     private readonly ImmutableArray<CaseSolution> _atHigh;
     private readonly ImmutableArray<CaseLook> _looks;
 
-    public SettingSearch(WiredNetwork network, IReadOnlyDictionary<Element, int> placeOf, ImmutableArray<SwitchingCase> cases, Supply supply)
+    public SettingSearch(WiredNetwork network, IReadOnlyDictionary<Element, int> placeOf, LoadStanding standing, ImmutableArray<SwitchingCase> cases, Supply supply)
     {
         (_network, _placeOf, _supply) = (network, placeOf, supply);
         (_low, _high) = supply.IsAdjustable ? (supply.MinVolts, supply.MaxVolts) : (0.8 * supply.Volts, 1.2 * supply.Volts);
         _atLow = [.. cases.Select(c => network.Solve(c, At(_low)))];
         _atHigh = [.. cases.Select(c => network.Solve(c, At(_high)))];
-        _looks = [.. _atHigh.Select(s => new CaseLook(network.Circuit, placeOf, s))];
+        _looks = [.. _atHigh.Select(s => new CaseLook(network.Circuit, placeOf, standing, s))];
     }
 
     /// <summary>The range and a recommended setting; coils are judged warm or cold.</summary>
@@ -49,6 +52,14 @@ internal sealed class SettingSearch
 
         return new SupplySetting(lowest, highest, Recommended(lowest.Volts, highest.Volts, wished));
     }
+
+    /// <summary>The loads and resistors whose voltage follows the setting, by designator.</summary>
+    public ImmutableHashSet<string> Feeds() =>
+    [
+        .. _network.Circuit.Elements.Where(e => e.IsLoad || e.Kind == ElementKind.Resistor)
+            .Where(e => Enumerable.Range(0, _atLow.Length).Any(i => Math.Abs(_atHigh[i].ElementVolts(e) - _atLow[i].ElementVolts(e)) > NoChange))
+            .Select(e => e.Name),
+    ];
 
     /// <summary>The wished setting brought into the range, in tenths of a volt: rounded down where that stays inside, else up.</summary>
     private double? Recommended(double lowest, double highest, double wished)
@@ -72,7 +83,7 @@ internal sealed class SettingSearch
         double? best = null;
         for (var i = 0; i < _looks.Length; i++)
         {
-            if (!_looks[i].IsFed(place)) continue;
+            if (!_looks[i].IsFedAtAnySetting(place)) continue;
             if (Refined(load, wanted, _atLow[i], _atHigh[i]) is not { } setting) continue;
             if (best is null || (weakest ? setting > best : setting < best)) best = setting;
         }

@@ -58,13 +58,18 @@ public sealed class SupplyCheck : ICheck
         }
 
         if (!load.Setting.IsPossible || load.Setting.Serves(load.Supply.Volts)) return null;
+        var weak = context.Weak.All.Where(w => load.Feeds.Contains(w.Load.Name)).ToList();
         return new Diagnostic(
-            SettingRule, Severity.Warning,
+            SettingRule, weak.Count > 0 ? Severity.Error : Severity.Warning,
             $"{load.Supply.Designator} is set to {ValueText.Volts(load.Supply.Volts)}; every load is served from {Volts(load.Setting.Lowest.Volts)} to {Volts(load.Setting.Highest.Volts)}.",
             load.Supply.Span)
         {
             Help = $"Set it to {Volts(load.Setting.Recommended!.Value)}.",
-            Trace = [Bound(load.Setting.Lowest, "at least"), Bound(load.Setting.Highest, "at most")],
+            Trace =
+            [
+                Bound(load.Setting.Lowest, "at least"), Bound(load.Setting.Highest, "at most"),
+                .. weak.SelectMany(w => new[] { $"so {w.Load.Name} never works" }.Concat(LoadTooWeakCheck.Consequences(w))),
+            ],
         };
     }
 

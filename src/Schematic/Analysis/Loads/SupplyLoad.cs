@@ -16,6 +16,12 @@ public sealed record SupplyLoad(
     Supply Supply, Extreme Amps, ImmutableArray<(string Load, double Amps)> Shares, Extreme PeakAmps, SupplySetting Setting,
     SupplySetting ColdSetting, ProtectorChoice Protector)
 {
+    /// <summary>The loads and resistors whose voltage follows its setting, by designator.</summary>
+    public ImmutableHashSet<string> Feeds { get; init; } = [];
+
+    /// <summary>Whether it is set so that some load is not served, or no setting serves all its loads.</summary>
+    public bool IsWronglySet => Supply.IsAdjustable && (!ColdSetting.IsPossible || (Setting.IsPossible && !Setting.Serves(Supply.Volts)));
+
     /// <summary>Current as a share of the limit, or null when there is none.</summary>
     public double? Share => Amps.Value / Supply.LimitAmps;
 }

@@ -11,7 +11,7 @@ namespace Schematic.Analysis.Loads;
 /// </summary>
 internal sealed class SwitchingCases
 {
-    private readonly StateSpace _space;
+    private readonly Func<Diagram, Diagram> _narrow;
     private readonly DiagramStore _store;
     private readonly int _most;
     private readonly int _contactCount;
@@ -19,10 +19,10 @@ internal sealed class SwitchingCases
     private readonly bool[] _answers;
     private readonly ImmutableArray<SwitchingCase>.Builder _found = ImmutableArray.CreateBuilder<SwitchingCase>();
 
-    private SwitchingCases(StateSpace space, int most, Func<Contact, bool> isAsked)
+    private SwitchingCases(
+        ConditionalCircuit circuit, IReadOnlyList<int> rest, Func<Diagram, Diagram> narrow, int most, Func<Contact, bool> isAsked)
     {
-        var circuit = space.Circuit;
-        (_space, _store, _most, _contactCount) = (space, circuit.Store, most, circuit.Circuit.Contacts.Length);
+        (_narrow, _store, _most, _contactCount) = (narrow, circuit.Store, most, circuit.Circuit.Contacts.Length);
         ImmutableArray<Diagram> answers =
         [
             .. circuit.Circuit.Contacts.Select(c => circuit.IsLive(c) && isAsked(c) ? circuit.Closed(c) : Diagram.Never),
@@ -31,7 +31,7 @@ internal sealed class SwitchingCases
         _answers = [.. answers.Select(a => a.IsAlways)];
         _questions =
         [
-            .. answers.Select((a, i) => (Place: i, Holds: a, AtRest: _store.Holds(a, space.Rest.Values)))
+            .. answers.Select((a, i) => (Place: i, Holds: a, AtRest: _store.Holds(a, rest)))
                 .Where(q => !q.Holds.IsNever && !q.Holds.IsAlways),
         ];
     }
@@ -42,8 +42,15 @@ internal sealed class SwitchingCases
     /// </summary>
     public static ImmutableArray<SwitchingCase>? Find(StateSpace space, int most, Func<Contact, bool> isAsked)
     {
-        var search = new SwitchingCases(space, most, isAsked);
+        var search = new SwitchingCases(space.Circuit, space.Rest.Values, space.Reachable, most, isAsked);
         var states = space.Reachable(search._store.Not(space.Circuit.AnyShort));
+        return search.Split(states, 0) ? search._found.ToImmutable() : null;
+    }
+
+    /// <summary>The same of given states, whether or not they can be reached.</summary>
+    public static ImmutableArray<SwitchingCase>? Of(ConditionalCircuit circuit, Diagram states, int most, Func<Contact, bool> isAsked)
+    {
+        var search = new SwitchingCases(circuit, circuit.Variables.RestValues, s => s, most, isAsked);
         return search.Split(states, 0) ? search._found.ToImmutable() : null;
     }
 
@@ -65,6 +72,6 @@ internal sealed class SwitchingCases
     {
         var (place, question, _) = _questions[index];
         _answers[place] = holds;
-        return Split(_space.Reachable(holds ? _store.And(states, question) : _store.AndNot(states, question)), index + 1);
+        return Split(_narrow(holds ? _store.And(states, question) : _store.AndNot(states, question)), index + 1);
     }
 }

@@ -7,11 +7,15 @@ internal sealed class Tally
 {
     private readonly Circuit _circuit;
     private readonly IReadOnlyDictionary<Element, int> _placeOf;
+    /// <summary>Less than this is printed as nothing.</summary>
+    private const double NoVolts = 0.005;
+
+    private readonly LoadStanding _standing;
     private readonly double _volts;
 
-    public Tally(Circuit circuit, IReadOnlyDictionary<Element, int> placeOf, int wireCount)
+    public Tally(Circuit circuit, IReadOnlyDictionary<Element, int> placeOf, LoadStanding standing, int wireCount)
     {
-        (_circuit, _placeOf) = (circuit, placeOf);
+        (_circuit, _placeOf, _standing) = (circuit, placeOf, standing);
         _volts = circuit.Supplies.Select(s => s.Volts).DefaultIfEmpty(0).Max();
         Wires = new Peak[wireCount];
         Protectors = new Peak[circuit.Protectors.Length];
@@ -23,6 +27,7 @@ internal sealed class Tally
         SupplyPeak = new Peak[circuit.Elements.Length];
         MostVolts = new Peak[circuit.Elements.Length];
         LeastVolts = new Peak[circuit.Elements.Length];
+        HeldVolts = new Peak[circuit.Elements.Length];
         Drops = new Peak[circuit.Elements.Length];
         DropSupplyVolts = new double[circuit.Elements.Length];
         IsForward = new bool[circuit.Elements.Length];
@@ -60,6 +65,9 @@ internal sealed class Tally
     /// <summary>Lowest voltage across each load while it is fed, with its sign turned.</summary>
     public Peak[] LeastVolts { get; }
 
+    /// <summary>Lowest voltage across each coil while it is only held, with its sign turned.</summary>
+    public Peak[] HeldVolts { get; }
+
     /// <summary>Highest drop in the wires of each load's run.</summary>
     public Peak[] Drops { get; }
 
@@ -78,7 +86,7 @@ internal sealed class Tally
         var state = solution.Case;
         for (var i = 0; i < Wires.Length; i++) Wires[i].Raise(solution.WireAmps(i), state);
         for (var i = 0; i < Protectors.Length; i++) Protectors[i].Raise(solution.ProtectorAmps(i), state);
-        var look = new CaseLook(_circuit, _placeOf, solution);
+        var look = new CaseLook(_circuit, _placeOf, _standing, solution);
         foreach (var contact in _circuit.Contacts) AddContact(contact, solution, look);
         for (var i = 0; i < Elements.Length; i++) AddElement(i, solution, look);
     }
@@ -105,10 +113,13 @@ internal sealed class Tally
             return;
         }
 
-        if (!(element.IsLoad || element.Kind == ElementKind.Resistor) || !look.IsFed(index)) return;
+        if (!(element.IsLoad || element.Kind == ElementKind.Resistor)) return;
         var volts = Math.Abs(solution.ElementVolts(element));
+        if (volts < NoVolts) return;
         Elements[index].Raise(look.AmpsOf(index), solution.Case);
         MostVolts[index].Raise(volts, solution.Case);
+        if (look.IsHeld(index)) HeldVolts[index].Raise(-volts, solution.Case);
+        if (!look.IsFed(index)) return;
         LeastVolts[index].Raise(-volts, solution.Case);
         IsForward[index] |= solution.ElementVolts(element) > 0;
         IsBackward[index] |= solution.ElementVolts(element) < 0;

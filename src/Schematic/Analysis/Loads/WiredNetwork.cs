@@ -37,14 +37,28 @@ public sealed class WiredNetwork
         NodeCount = count;
     }
 
+    /// <summary>The same network with its copper at other temperatures.</summary>
+    private WiredNetwork(WiredNetwork other, Func<int, double> celsius)
+    {
+        Circuit = other.Circuit;
+        (_fixed, _nodeOf, _wires, _protectors, NodeCount) = (other._fixed, other._nodeOf, other._wires, other._protectors, other.NodeCount);
+        _wireOhms = [.. _wires.Select((w, i) => OhmsOf(w, celsius(i)))];
+    }
+
     /// <summary>The circuit it is a closer look at.</summary>
     public Circuit Circuit { get; }
 
     /// <summary>How many nodes there are.</summary>
     public int NodeCount { get; }
 
+    /// <summary>The wires, in the order of the panel.</summary>
+    public ImmutableArray<Wire> Wires => _wires;
+
     /// <summary>Resistance of each wire of the panel in ohms.</summary>
     public ImmutableArray<double> WireOhms => _wireOhms;
+
+    /// <summary>The network with other temperatures of the wires' copper, by the place of the wire in the panel.</summary>
+    public WiredNetwork At(Func<int, double> celsius) => new(this, celsius);
 
     /// <summary>The node of a terminal, or -1 for a terminal that the panel does not have.</summary>
     public int NodeOf(TerminalId terminal) => _fixed.ConductorOf(terminal) is var c && c < 0 ? -1 : _nodeOf[c];

@@ -23,6 +23,7 @@ public sealed class WorstCaseFinder
     private readonly Circuit _circuit;
     private readonly Dictionary<Element, int> _placeOf = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<SwitchingCase, string> _words = new(ReferenceEqualityComparer.Instance);
+    private readonly LoadStanding _standing;
     private readonly WireSizes _sizes;
     private readonly double _ambient;
 
@@ -30,6 +31,7 @@ public sealed class WorstCaseFinder
     {
         (_context, _space, _circuit) = (context, space, space.Circuit.Circuit);
         foreach (var element in _circuit.Elements) _placeOf.Add(element, _placeOf.Count);
+        _standing = new LoadStanding(space);
         _sizes = new WireSizes(context, _circuit.Supplies.Select(s => s.Volts).DefaultIfEmpty(0).Max());
         _ambient = context.Panel.Limits.AmbientCelsius;
     }
@@ -71,7 +73,7 @@ public sealed class WorstCaseFinder
 
     private Tally Tallied(WiredNetwork network, ImmutableArray<SwitchingCase> cases)
     {
-        var tally = new Tally(_circuit, _placeOf, Panel.Wires.Length);
+        var tally = new Tally(_circuit, _placeOf, _standing, Panel.Wires.Length);
         foreach (var state in cases) tally.Add(network.Solve(state));
         return tally;
     }
@@ -108,19 +110,22 @@ public sealed class WorstCaseFinder
     {
         var supply = (Supply)element.Part;
         var amps = worst.Elements[_placeOf[element]];
-        var search = new SettingSearch(network, _placeOf, cases, supply);
+        var search = new SettingSearch(network, _placeOf, _standing, cases, supply);
         var warm = search.Find(_ambient, isWarm: true);
         var guard = new GuardedWires(_context, _circuit).Of(supply);
         foreach (var protector in _circuit.Protectors) guard = guard.Union(new GuardedWires(_context, _circuit).Behind(protector));
         return new SupplyLoad(
             supply, Extreme(amps), amps.Case is null ? [] : Shares(network.Solve(amps.Case), element),
             Extreme(worst.SupplyPeak[_placeOf[element]]), warm, search.Find(_ambient, isWarm: false),
-            ProtectorSelection.Choose(amps.Value, Weakest(guard, wires).Capacity?.Amps ?? double.PositiveInfinity));
+            ProtectorSelection.Choose(amps.Value, Weakest(guard, wires).Capacity?.Amps ?? double.PositiveInfinity))
+        {
+            Feeds = search.Feeds(),
+        };
     }
 
     private ImmutableArray<(string Load, double Amps)> Shares(CaseSolution solution, Element supply)
     {
-        var look = new CaseLook(_circuit, _placeOf, solution);
+        var look = new CaseLook(_circuit, _placeOf, _standing, solution);
         return
         [
             .. look.FedBy(supply).Select(l => (_circuit.Elements[l].Name, look.AmpsOf(l)))
@@ -139,6 +144,7 @@ public sealed class WorstCaseFinder
         {
             IsForward = worst.IsForward[i],
             IsBackward = worst.IsBackward[i],
+            HeldVolts = worst.HeldVolts[i].Case is null ? null : Extreme(worst.HeldVolts[i]) with { Value = -worst.HeldVolts[i].Value },
         };
     }
 

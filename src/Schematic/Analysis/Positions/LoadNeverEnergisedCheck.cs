@@ -22,12 +22,9 @@ public sealed class LoadNeverEnergisedCheck : ICheck
         if (proof.HasShort) yield break;
         foreach (var load in proof.Circuit.Circuit.Loads)
         {
-            var cases = proof.Circuit.CasesOf(load);
-            // Too little voltage straight from a supply is a matter of quantities, not of positions.
-            var fed = proof.Circuit.Where(cases, c =>
-                LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps)
-                || (c.IsDirect && LoadLimits.FedFraction(load, c.Volts ?? 0, c.Amps) >= LoadLimits.PartFraction));
-            if (!proof.Circuit.IsDecided(load) || proof.ComesAbout(fed) || !HangsOnSupply(proof, load)) continue;
+            // One that is fed and gets too little is told by load-too-weak, and what follows with it.
+            if (!proof.Circuit.IsDecided(load) || proof.EverWorks(load) || context.Weak.Explains(load)) continue;
+            if (!HangsOnSupply(proof, load)) continue;
             yield return new Diagnostic(Rule, Severity.Warning, $"{load.Name} is never energised: no position feeds both its ends.", load.Part.Span)
             {
                 Help = $"Follow {load.From} and {load.To} to the supply: one of them lacks its feed or its return.",

@@ -22,7 +22,7 @@ public sealed class LockNeverReleasedCheck : ICheck
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
         var proof = context.Positions;
-        foreach (var stuck in proof.StuckLocks.GroupBy(s => s.Lock))
+        foreach (var stuck in proof.StuckLocks.Where(s => !context.Weak.Explains(s.Lock)).GroupBy(s => s.Lock))
         {
             var position = stuck.First().Position;
             var here = proof.Circuit.Compile(new PositionCondition(stuck.Key.Actuator, [position], SourceSpan.None));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Loads;
 using Schematic.Analysis.States;
 using Schematic.Model;
 using Schematic.Text;
@@ -16,13 +17,18 @@ public sealed class PositionProof
     /// <summary>How far below its ground an input may be brought: about a diode's drop (from memory).</summary>
     private const double LeastInputVolts = -0.6;
 
+    /// <summary>What wires and sources take is told from a tenth of a volt, the last figure that is printed.</summary>
+    private const double LossWorthSaying = 0.1;
+
     private readonly PathFinder _paths;
     private readonly Lazy<ImmutableArray<(ActuatorLock Lock, string Position)>> _stuckLocks;
 
     /// <summary>Prepares the proof.</summary>
     public PositionProof(AnalysisContext context)
     {
-        Circuit = new ConditionalCircuit(new Circuit(context));
+        WiredJudge? judge = null;
+        Circuit = new ConditionalCircuit(new Circuit(context), c => judge = new WiredJudge(context, c));
+        Judge = judge!;
         States = new StateSpace(Circuit);
         _paths = new PathFinder(Circuit, context.Connectivity);
         _stuckLocks = new(() => [.. FindStuckLocks()]);
@@ -30,6 +36,9 @@ public sealed class PositionProof
 
     /// <summary>The circuit and its conditions.</summary>
     public ConditionalCircuit Circuit { get; }
+
+    /// <summary>What wires and sources leave of the volts of a load.</summary>
+    internal WiredJudge Judge { get; }
 
     /// <summary>The states that can be reached.</summary>
     public StateSpace States { get; }
@@ -49,6 +58,13 @@ public sealed class PositionProof
     /// about: the stuck lock is the one cause, and is reported by itself.
     /// </summary>
     public bool ComesAbout(Diagram condition) => StuckLocks.IsEmpty ? States.CanReach(condition) : !condition.IsNever;
+
+    /// <summary>
+    /// Whether a load works in some position that comes about: it gets enough there, or it got enough on the way there and is
+    /// held.
+    /// </summary>
+    public bool EverWorks(Element load) => !Circuit.Attracted(load).IsNever
+        && (ComesAbout(Circuit.Attracted(load)) || States.CanReach(Circuit.Energised(load)));
 
     /// <summary>Whether supplies are shorted in a state that can be reached: much else is then an echo.</summary>
     public bool HasShort => States.CanReach(Circuit.AnyShort);
@@ -99,7 +115,10 @@ public sealed class PositionProof
     {
         var found = CaseIn(Circuit.CasesOf(load), state);
         var volts = found?.Volts ?? 0;
-        yield return $"{load.Name} gets {Volts(Math.Abs(volts))}";
+        var left = found is null ? volts : Circuit.VoltsIn(load, state) ?? volts;
+        yield return Math.Abs(Math.Abs(left) - Math.Abs(volts)) < LossWorthSaying
+            ? $"{load.Name} gets {Volts(Math.Abs(volts))}"
+            : $"{load.Name} gets {Volts(Math.Abs(left))}: wires and sources take the rest of {Volts(Math.Abs(volts))}";
         var isFed = found is not null && LoadLimits.FedFraction(load, volts, found.Amps) >= LoadLimits.PartFraction;
         var (fed, back) = volts < 0 ? (load.To, load.From) : (load.From, load.To);
         string?[] lines = isFed

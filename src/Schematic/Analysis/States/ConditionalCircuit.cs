@@ -30,9 +30,12 @@ public sealed class ConditionalCircuit
     private readonly Lazy<Diagram> _anyShort;
     private readonly DeadEnds _deadEnds;
     private readonly Lazy<bool> _supplyIsHighest;
+    private readonly ILoadJudge? _judge;
 
     /// <summary>Writes the conditions of a circuit.</summary>
-    public ConditionalCircuit(Circuit circuit)
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="judge">Makes the judge that counts what wires and sources lose; without one they are ideal.</param>
+    public ConditionalCircuit(Circuit circuit, Func<ConditionalCircuit, ILoadJudge>? judge = null)
     {
         Circuit = circuit;
         Variables = new StateVariables(circuit);
@@ -45,6 +48,7 @@ public sealed class ConditionalCircuit
         _tied = [.. Rails.Select(r => Conduction.Spread(StartAt(r)))];
         _throughDiodes = new Lazy<Diagram[][][]>(() => [.. Rails.Select(SpreadThroughDiodes)]);
         _anyShort = new Lazy<Diagram>(() => Store.Any(circuit.Supplies.Select(Shorted)));
+        _judge = judge?.Invoke(this);
     }
 
     /// <summary>The circuit.</summary>
@@ -101,6 +105,10 @@ public sealed class ConditionalCircuit
         return null;
     }
 
+    /// <summary>Whether a node hangs on that end of a supply through diodes in every state (<see cref="FixedThroughDiodes"/>).</summary>
+    internal bool HangsThroughDiodes(Element supply, bool isPlus, int node) =>
+        node >= 0 && FixedThroughDiodes(node) is { } feed && feed.Rail.Supply == supply && feed.Rail.IsPlus == isPlus;
+
     /// <summary>When a supply is on: always, unless a condition of the panel names it.</summary>
     public Diagram IsOn(Element supply) =>
         Variables.IndexOf(StateVariableKind.Supply, supply.Name) is var i && i >= 0 ? Store.Literal(i, 1) : Diagram.Always;
@@ -131,13 +139,22 @@ public sealed class ConditionalCircuit
     public Diagram Energised(Element load) =>
         Variables.IndexOf(StateVariableKind.Coil, load.Name) is var i && i >= 0 ? Store.Literal(i, 1) : Attracted(load);
 
-    /// <summary>When a load gets enough to become energised.</summary>
-    public Diagram Attracted(Element load) =>
+    /// <summary>When a load gets enough to become energised, behind its wires and sources as they are stated.</summary>
+    public Diagram Attracted(Element load) => _judge?.Of(load).Attracted ?? IdealAttracted(load);
+
+    /// <summary>When a load gets enough to stay energised, likewise.</summary>
+    public Diagram Kept(Element load) => _judge?.Of(load).Kept
+        ?? Where(CasesOf(load), c => LoadLimits.StaysEnergised(load, c.Volts ?? 0, c.Amps));
+
+    /// <summary>When a load would get enough to become energised if wires and sources lost nothing.</summary>
+    public Diagram IdealAttracted(Element load) =>
         Where(CasesOf(load), c => LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps));
 
-    /// <summary>When a load gets enough to stay energised.</summary>
-    public Diagram Kept(Element load) =>
-        Where(CasesOf(load), c => LoadLimits.StaysEnergised(load, c.Volts ?? 0, c.Amps));
+    /// <summary>The states in which it could not be found out what wires and sources leave of a load's volts; nearly always none.</summary>
+    public Diagram InDoubt(Element load) => _judge?.Of(load).Doubt ?? Diagram.Never;
+
+    /// <summary>What a load gets in one state behind its wires and sources, in volts; null without a judge of them.</summary>
+    public double? VoltsIn(Element load, PanelState state) => _judge?.VoltsIn(load, state);
 
     /// <summary>The electrically different cases of a load, in states without a shorted supply; none when they are too many.</summary>
     public ImmutableArray<RegionCase> CasesOf(Element load)
@@ -159,7 +176,7 @@ public sealed class ConditionalCircuit
     public bool IsDecided(Element load)
     {
         CasesOf(load);
-        return !_undecided.Contains(load.From);
+        return !_undecided.Contains(load.From) && InDoubt(load).IsNever;
     }
 
     /// <summary>Whether the cases of an input could be told apart.</summary>

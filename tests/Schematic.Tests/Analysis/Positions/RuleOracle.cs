@@ -23,6 +23,17 @@ internal sealed class RuleOracle
     /// <summary>Whether a lock sticks: what it keeps away is then not reported as missing, and nothing is expected of it here.</summary>
     public bool IsStuck { get; }
 
+    /// <summary>
+    /// Whether some load is fed and gets too little in every state: what it would move idles then, and the finding about the
+    /// load tells it.
+    /// </summary>
+    public bool HasWeakLoad => !_hasShort && _sim.Loads.Any(load =>
+        !_looks.Any(l => l.IsAttracted(load)) && _looks.Any(l => !l.IsShorted && l.Fraction(load) >= LoadLimits.PartFraction));
+
+    /// <summary>What is left to the finding about a load that is too weak.</summary>
+    public static bool IsLeftToWeakLoads(string finding) =>
+        finding.Split(' ')[0] is "load-never-energised" or "lock-never-released";
+
     /// <summary>What the proof may or may not say of things that never come about while a lock sticks.</summary>
     public static bool IsLeftOpenByStuckLocks(string finding) =>
         finding.EndsWith(" Warning", StringComparison.Ordinal)
@@ -79,7 +90,7 @@ internal sealed class RuleOracle
             var sneaks = _looks.Any(l => !l.IsShorted && !l.IsDirect(load) && l.Fraction(load) >= LoadLimits.PartFraction);
             if (proper && sneaks) yield return "sneak-path";
             if (_hasShort || IsStuck) continue;
-            var isFed = _looks.Any(l => l.IsAttracted(load) || (l.IsDirect(load) && l.Fraction(load) >= LoadLimits.PartFraction));
+            var isFed = _looks.Any(l => l.IsAttracted(load) || (!l.IsShorted && l.Fraction(load) >= LoadLimits.PartFraction));
             bool Hangs(int node) => Meets(node, e => e.Kind is ElementKind.Resistor or ElementKind.Diode, boardsToo: false);
             if (!isFed && (Hangs(element.FromNode) || Hangs(element.ToNode))) yield return $"load-never-energised {load.Designator}";
         }
