@@ -36,7 +36,7 @@ public static class CliApplication
         try
         {
             var result = BuildRoot(console).Parse(args.Length == 0 ? ["--help"] : args);
-            return result.Errors.Count > 0 ? Usage.Report(console, result) : result.Invoke(new InvocationConfiguration
+            return result.Errors.Count > 0 || Usage.NamesNoCommand(result) ? Usage.Report(console, result) : result.Invoke(new InvocationConfiguration
             {
                 Output = console.Out,
                 Error = console.Error,
@@ -45,13 +45,13 @@ public static class CliApplication
         }
         catch (IOException failure)
         {
-            console.Error.Write($"schematic: what was asked for cannot be written: {failure.Message.ReplaceLineEndings(" ")}\n");
+            console.Complain($"what was asked for cannot be written: {failure.Message.ReplaceLineEndings(" ")}");
             return ExitCode.Failure;
         }
         catch (Exception failure) when (failure is not OutOfMemoryException)
         {
             // The last resort: a slip of the program is told in one sentence, never as a stack of calls.
-            console.Error.Write($"schematic: the program failed and wrote nothing more: {failure.Message.ReplaceLineEndings(" ")} ({failure.GetType().Name})\n");
+            console.Complain($"the program failed and wrote nothing more: {failure.Message.ReplaceLineEndings(" ")} ({failure.GetType().Name})");
             return ExitCode.Failure;
         }
     }

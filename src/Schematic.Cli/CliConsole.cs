@@ -1,3 +1,5 @@
+using Schematic.Text;
+
 namespace Schematic.Cli;
 
 /// <summary>What the program talks to: given from outside, so that tests run it without a process.</summary>
@@ -12,6 +14,12 @@ public sealed record CliConsole(TextWriter Out, TextWriter Error, Stream In, str
 
     /// <summary>How many columns the reader's terminal has.</summary>
     public int Width { get; init; } = 100;
+
+    /// <summary>Says in one sentence on standard error what went wrong.</summary>
+    public void Complain(string sentence) => Error.Write($"{CliApplication.Name}: {HiddenCharacters.Show(sentence)}\n");
+
+    /// <summary>Prints a line, the name of a file in it shown as what it is.</summary>
+    public void Say(string line) => Out.Write($"{HiddenCharacters.Show(line)}\n");
 
     /// <summary>The absolute path of a path from the command line.</summary>
     public string PathOf(string path) => Path.GetFullPath(path, WorkingDirectory);

@@ -35,6 +35,7 @@ public sealed class SheetOutput
         Description = "dots per inch of PNG pictures",
         HelpName = "N",
         DefaultValueFactory = _ => PngWriter.DefaultDpi,
+        CustomParser = ParseDpi,
     };
 
     private readonly Option<bool> _force = new("--force")
@@ -45,11 +46,6 @@ public sealed class SheetOutput
     /// <summary>Adds the options to a command.</summary>
     public void AddTo(Command command)
     {
-        _dpi.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int>() is < CoarsestDpi or > FinestDpi)
-                result.AddError($"--dpi takes {CoarsestDpi.ToString(CultureInfo.InvariantCulture)} to {FinestDpi.ToString(CultureInfo.InvariantCulture)}.");
-        });
         _formats.Arity = ArgumentArity.OneOrMore;
         _formats.AllowMultipleArgumentsPerToken = true;
         command.Options.Add(_folder);
@@ -69,7 +65,7 @@ public sealed class SheetOutput
         if (File.Exists(folder)) return Fail(console, $"'{shownFolder}' is a file; --out names a folder.");
         var files = PackFiles.Render(sheets, name, panel.Panel.Title, parsed.GetValue(_formats) ?? AllFormats, parsed.GetValue(_dpi));
         if (AtomicFiles.Write(folder, shownFolder, files) is { } problem) return Fail(console, problem);
-        foreach (var file in files) console.Out.Write($"{Path.Combine(shownFolder, file.Name)}\n");
+        foreach (var file in files) console.Say(Path.Combine(shownFolder, file.Name));
         WarnOfOlderSheets(console, folder, shownFolder, name, files);
         return ExitCode.Clean;
     }
@@ -84,13 +80,21 @@ public sealed class SheetOutput
             .Where(f => !written.Contains(f) && f.Length > prefix.Length && char.IsAsciiDigit(f[prefix.Length]))
             .Order(StringComparer.Ordinal).ToImmutableArray();
         if (older.Length == 0) return;
-        console.Error.Write($"schematic: {shownFolder} holds older sheets of the same name that were not written now: {string.Join(", ", older)}\n");
+        console.Complain($"{shownFolder} holds older sheets of the same name that were not written now: {string.Join(", ", older)}");
     }
 
     private static int Fail(CliConsole console, string problem)
     {
-        console.Error.Write($"schematic: {problem}\n");
+        console.Complain(problem);
         return ExitCode.Failure;
+    }
+
+    private static int ParseDpi(ArgumentResult result)
+    {
+        var word = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+        if (int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var dpi) && dpi is >= CoarsestDpi and <= FinestDpi) return dpi;
+        result.AddError($"--dpi takes a whole number from {CoarsestDpi.ToString(CultureInfo.InvariantCulture)} to {FinestDpi.ToString(CultureInfo.InvariantCulture)}, not '{word}'.");
+        return PngWriter.DefaultDpi;
     }
 
     private static SortedSet<SheetFormat> ParseFormats(ArgumentResult result)

@@ -29,7 +29,7 @@ public sealed class DrawCommand : ICliCommand
 
             if (panel.Panel.Parts.IsEmpty)
             {
-                console.Error.Write($"schematic: '{panel.Text.ShownName}' has nothing to draw: it declares no part.\n");
+                console.Complain($"'{panel.Text.ShownName}' has nothing to draw: it declares no part.");
                 return ExitCode.Failure;
             }
 

@@ -34,9 +34,9 @@ public sealed class FaceCommand : ICliCommand
             if (panel.Panel.FindPart(name) is not Connector part)
             {
                 var known = panel.Panel.Parts.OfType<Connector>().Select(c => c.Designator).ToList();
-                console.Error.Write(known.Count == 0
-                    ? $"schematic: '{panel.Text.ShownName}' has no connectors.\n"
-                    : $"schematic: there is no connector '{name}'; there are {string.Join(", ", known)}.\n");
+                console.Complain(known.Count == 0
+                    ? $"'{panel.Text.ShownName}' has no connectors."
+                    : $"there is no connector '{name}'; there are {string.Join(", ", known)}.");
                 return ExitCode.Failure;
             }
 

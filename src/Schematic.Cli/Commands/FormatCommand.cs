@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Text;
 using Schematic.Cli.Files;
 using Schematic.Diagnostics;
@@ -26,27 +27,47 @@ public sealed class FormatCommand : ICliCommand
         {
             if (input.Read(console, parsed) is not { } text) return ExitCode.Failure;
             var source = text.Opened.Text;
-            var found = DiagnosticOrder.Sort([.. text.Opened.Diagnostics, .. PanelParser.Parse(source).Diagnostics]);
-            if (found.Any(f => f.Severity == Severity.Error))
+            var syntax = PanelParser.Parse(source);
+            var found = DiagnosticOrder.Sort([.. text.Opened.Diagnostics, .. syntax.Diagnostics]);
+            var hasErrors = found.Any(f => f.Severity == Severity.Error);
+            if (hasErrors) output.Print(console, parsed, found, text.Folder, console.Error);
+            if (text.Opened.Diagnostics.Any(f => f.Severity == Severity.Error))
             {
-                output.Print(console, parsed, found, text.Folder, console.Error);
-                console.Error.Write("Nothing was changed: correct the errors first.\n");
+                console.Error.Write("Nothing was changed: bytes that are no text would be lost.\n");
                 return ExitCode.Findings;
             }
 
+            if (hasErrors) console.Error.Write("Statements with errors are left as they are.\n");
             var formatted = PanelFormatter.Format(source.Content);
-            if (parsed.GetValue(check)) return Check(console, text, formatted);
-            if (parsed.GetValue(write)) return Write(console, text, formatted);
-            console.Out.Write(formatted);
-            return ExitCode.Clean;
+            TellSettled(console, syntax);
+            var done = parsed.GetValue(check) ? Check(console, text, formatted)
+                : parsed.GetValue(write) ? Write(console, text, formatted)
+                : Print(console, formatted);
+            return done == ExitCode.Clean && hasErrors ? ExitCode.Findings : done;
         });
         return command;
+    }
+
+    /// <summary>Nothing is rewritten silently: a word that gives way to the usual one is told.</summary>
+    private static void TellSettled(CliConsole console, PanelSyntax syntax)
+    {
+        foreach (var (span, usual) in PanelFormatter.Unusual(syntax))
+        {
+            var line = syntax.Source.PositionOf(span.Start).Line.ToString(CultureInfo.InvariantCulture);
+            console.Error.Write($"line {line}: {syntax.Source.Slice(span)} is written {usual} here\n");
+        }
+    }
+
+    private static int Print(CliConsole console, string formatted)
+    {
+        console.Out.Write(formatted);
+        return ExitCode.Clean;
     }
 
     private static int Check(CliConsole console, PanelText text, string formatted)
     {
         if (formatted == text.Opened.Text.Content) return ExitCode.Clean;
-        console.Out.Write($"{text.ShownName} is not in the usual form.\n");
+        console.Say($"{text.ShownName} is not in the usual form.");
         return ExitCode.Findings;
     }
 
@@ -54,7 +75,7 @@ public sealed class FormatCommand : ICliCommand
     {
         if (text.IsStandardInput)
         {
-            console.Error.Write("schematic: --write needs a file; standard input cannot be rewritten.\n");
+            console.Complain("--write needs a file; standard input cannot be rewritten.");
             return ExitCode.Failure;
         }
 
@@ -62,11 +83,11 @@ public sealed class FormatCommand : ICliCommand
         var file = new PackFile(Path.GetFileName(text.ShownName), Encoding.UTF8.GetBytes(formatted));
         if (AtomicFiles.Write(Path.GetDirectoryName(console.PathOf(text.ShownName))!, text.Folder, [file]) is { } problem)
         {
-            console.Error.Write($"schematic: {problem}\n");
+            console.Complain(problem);
             return ExitCode.Failure;
         }
 
-        console.Out.Write($"{text.ShownName}\n");
+        console.Say(text.ShownName);
         return ExitCode.Clean;
     }
 }

@@ -53,7 +53,7 @@ public sealed class PanelInput
         }
         catch (Exception failure) when (FileProblems.IsAboutFile(failure))
         {
-            console.Error.Write($"schematic: {FileProblems.Reading(name, failure)}\n");
+            console.Complain($"{FileProblems.Reading(name, failure)}");
             return null;
         }
     }

@@ -47,7 +47,8 @@ internal sealed class BindingReporter
         var more = contacts.Count > 1 ? $", and {contacts.Count - 1} more of this range are missing" : "";
         var nearest = Nearest(contact, known);
         var isOtherNumber = nearest?.TrimEnd(Digits) == contact.TrimEnd(Digits);
-        var help = isOtherNumber ? Terminals(part, known) : HelpFor(contact, nearest) ?? Terminals(part, known);
+        var help = DashRange(contact, known) is { } range ? $"A range has two dots: {part}:{range}."
+            : isOtherNumber ? Terminals(part, known) : HelpFor(contact, nearest) ?? Terminals(part, known);
         Add("unknown-contact", $"`{part}` has no contact `{contact}`{more}.", span, help, new RelatedSpan(declared, "declared here"));
     }
 
@@ -76,17 +77,21 @@ internal sealed class BindingReporter
 
     public void MissingValue(SourceSpan span, string message, string help) => Add("missing-value", message, span, help);
 
+    public void NoPart(SourceSpan span, string contact, string? terminal) =>
+        Add("missing-value", $"`{contact}` does not say of which part it is a contact.", span,
+            terminal is null ? $"Write the part before it: J1:{contact}." : $"Join part and contact by a colon: {terminal}.");
+
     public void UnknownHere(SourceSpan span) =>
         Add("missing-value", "A contact that is not traced cannot be named here.", span,
             "A question mark stands where a device is joined to its unit: lamp DS1 28 V 40 mA { J1:2 ? }. Leave it out here.");
 
-    public void WrongUnit(SourceSpan span, QuantitySyntax quantity, string expected)
+    public void WrongUnit(SourceSpan span, QuantitySyntax quantity, string expected, string? meant = null)
     {
         var found = quantity.Unit.Length == 0 ? "has no unit"
             : quantity.Dimension == Dimension.Unknown ? $"has an unknown unit, `{quantity.Unit}`"
             : $"is {UnitWords.Kind(quantity.Dimension)}";
         Add("wrong-unit", $"{span.Source.Slice(span.Span)} {found}; {expected} is expected here.", span,
-            UnitWords.Near(quantity) is { } near ? $"Did you mean {quantity.Number} {near}?" : $"Give {expected} with its unit.");
+            meant is not null ? meant : UnitWords.Near(quantity) is { } near ? $"Did you mean {quantity.Number} {near}?" : $"Give {expected} with its unit.");
     }
 
     public void OutOfRange(SourceSpan span, string message, string help) => Add("out-of-range", message, span, help);
@@ -118,7 +123,11 @@ internal sealed class BindingReporter
             "Look for a file that uses others many times over.");
 
     private void Add(string rule, string message, SourceSpan span, string help, params ImmutableArray<RelatedSpan> related) =>
-        Add(new Diagnostic(rule, Severity.Error, message, span) { Help = help, Related = related });
+        Add(new Diagnostic(rule, Severity.Error, HiddenCharacters.Show(message), span)
+        {
+            Help = HiddenCharacters.Show(help),
+            Related = related,
+        });
 
     private void Add(Diagnostic diagnostic)
     {
@@ -139,6 +148,21 @@ internal sealed class BindingReporter
         nearest is null ? null
         : string.Equals(nearest, name, StringComparison.OrdinalIgnoreCase) ? $"Did you mean `{nearest}`? Capital and small letters differ."
         : $"Did you mean `{nearest}`?";
+
+    /// <summary>The range that <c>IN1-IN4</c> or <c>1-4</c> was meant to be, where both ends are known.</summary>
+    private static string? DashRange(string contact, IReadOnlyCollection<string> known)
+    {
+        for (var dash = contact.IndexOf('-', 1 < contact.Length ? 1 : 0); dash > 0; dash = contact.IndexOf('-', dash + 1))
+        {
+            var (from, to) = (contact[..dash], contact[(dash + 1)..]);
+            if (!known.Contains(from)) continue;
+            if (known.Contains(to)) return $"{from}..{to}";
+            var letters = from.TrimEnd(Digits);
+            if (letters.Length > 0 && known.Contains(letters + to)) return $"{from}..{letters}{to}";
+        }
+
+        return null;
+    }
 
     private static string Terminals(string part, IReadOnlyCollection<string> known)
     {

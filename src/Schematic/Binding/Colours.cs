@@ -26,6 +26,15 @@ internal static class Colours
         ["green-yellow"] = ColourCode.GNYE,
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
+    /// <summary>
+    /// The ten colours in the order of the table of IEC 60757, which is that of the digits 0 to 9 on resistors (IEC 60062, from
+    /// memory).
+    /// </summary>
+    public static ImmutableArray<ColourCode> TableOrder { get; } =
+    [
+        ColourCode.BK, ColourCode.BN, ColourCode.RD, ColourCode.OG, ColourCode.YE, ColourCode.GN, ColourCode.BU, ColourCode.VT, ColourCode.GY, ColourCode.WH,
+    ];
+
     /// <summary>Colour words, to propose the nearest.</summary>
     public static IReadOnlyCollection<string> Names { get; } = [.. ByName.Keys.Order(StringComparer.Ordinal)];
 

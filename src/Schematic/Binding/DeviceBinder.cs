@@ -94,6 +94,11 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         {
             case Board or TerminalStrip or Splice:
                 return;
+            case Relay when !device.Syntax.Run.IsAlone && device.Syntax.Block.Any(c => c.Values.Length > 0):
+                report.CountMismatch(
+                    device.Span, "The contacts of several relays cannot be given in one statement.",
+                    "Write a statement for each relay, or leave the contacts out and name them in nets and wires: K1:13.");
+                return;
             case Relay relay:
                 AttachRelay(device, relay, parts);
                 return;
@@ -101,8 +106,37 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
                 return;
         }
 
+        if (!device.Syntax.Run.IsAlone)
+        {
+            AttachRow(device, part, parts);
+            return;
+        }
+
         var items = device.Syntax.Block.SelectMany(c => c.All<ContactSyntax>()).ToList();
         if (items.Count > 0) AttachInOrder(device.Scope, items, part, [.. part.Terminals.Select(t => t.Name)], parts);
+    }
+
+    /// <summary>
+    /// Of a run of devices each line of the block belongs to a terminal, and gives one contact for each device, or one for all:
+    /// <c>lamp DS1..DS4 28 V 40 mA { J1:1..4 ; J1:9 }</c>.
+    /// </summary>
+    private void AttachRow(DeviceStatement device, Part part, PartList parts)
+    {
+        var rows = device.Syntax.Block.Where(c => c.Values.Length > 0).ToList();
+        if (rows.Count == 0) return;
+        if (rows.Count != part.Terminals.Length)
+        {
+            report.CountMismatch(
+                device.Scope.At(rows[0].Span), $"{rows.Count} {(rows.Count == 1 ? "line is" : "lines are")} given for {part.Terminals.Length} terminals.",
+                $"Give a line for each of {string.Join(", ", part.Terminals.Select(t => t.Name))}, with one contact for each device or one for all.");
+            return;
+        }
+
+        for (var i = 0; i < rows.Count; i++)
+        {
+            var contact = terminals.Of(device.Scope, [.. rows[i].All<ContactSyntax>()], device.Syntax.Run, mayBeUnknown: true);
+            parts.Attach(part.At(part.Terminals[i].Name), [contact], 0);
+        }
     }
 
     /// <summary>A supply's block may only name its own terminals, as it is drawn on many supplies.</summary>

@@ -22,11 +22,11 @@ internal sealed class PanelBinder
 
     public PanelBinder(IReadOnlyList<ScopedStatement> statements, Scope main, BindingReporter report)
     {
-        _statements = statements;
         _main = main;
         _report = report;
         _names = new NameTable(report);
         _ranges = new NameRanges(report);
+        _statements = [.. statements.SelectMany(new RunExpander(_ranges).Expand)];
         _terminals = new TerminalBinder(_names, _ranges, report);
         _conditions = new ConditionBinder(_names, report);
         _switches = new SwitchBinder(_names, _ranges, report, _terminals, _conditions);

@@ -18,23 +18,24 @@ internal sealed class SwitchBinder(
     public void Bind(Scope scope, SwitchSyntax syntax, PartList parts)
     {
         var reader = new ClauseReader(syntax.Clauses, scope, report);
-        var actuator = names.ResolveActuator(scope, syntax.Actuator);
-        var rows = BindRows(scope, syntax, actuator);
         var designators = Designators(syntax, scope);
+        var movers = MoversOf(scope, syntax, designators.Count);
+        var allRows = movers.Select(m => BindRows(scope, syntax, m)).ToList();
         var rating = reader.Rating();
         var own = new List<(Switch Part, int Index)>();
         for (var index = 0; index < designators.Count; index++)
         {
             if (names.Own(scope, designators[index], syntax.First.Span) is not { } declared) continue;
+            var (actuator, rows) = (movers[index % movers.Count], allRows[index % movers.Count]);
             // Without actuator, common or throws it is no contact: it stays out of the panel, and its fault is reported.
             var isWhole = actuator?.Actuator is not null && rows.Common is not null && !rows.Throws.IsEmpty;
             declared.IsIncomplete |= syntax.HasErrors || !isWhole;
             if (!isWhole) continue;
             var pole = PoleOf(scope, syntax, rows, actuator);
-            var part = new Switch(declared.FullName, FormOf(syntax), scope.Full(syntax.Actuator.Text), pole, declared.Span)
+            var part = new Switch(declared.FullName, FormOf(syntax), actuator!.FullName, pole, declared.Span)
             {
                 Description = syntax.Description?.Text ?? "",
-                Gang = scope.Full(designators[0]),
+                Gang = movers.Count > 1 ? declared.FullName : scope.Full(designators[0]),
                 Rating = rating,
                 Terminals = [new Terminal(pole.Common, pole.Span), .. pole.Throws.Select(t => new Terminal(t.Terminal, t.Span))],
             };
@@ -46,12 +47,29 @@ internal sealed class SwitchBinder(
 
         parts.AttachLater(() =>
         {
-            var contacts = ContactsOfRows(scope, rows, designators.Count);
+            var contacts = ContactsOfRows(scope, allRows[0], designators.Count);
             foreach (var (part, index) in own)
             {
                 foreach (var (terminal, list) in part.Terminals.Zip(contacts)) parts.Attach(part.At(terminal.Name), list, index);
             }
         });
+    }
+
+    /// <summary>The actuator of all poles, or one for each where a range of actuators is given.</summary>
+    private List<Declared?> MoversOf(Scope scope, SwitchSyntax syntax, int poles)
+    {
+        if (syntax.LastActuator is null) return [names.ResolveActuator(scope, syntax.Actuator)];
+        var words = ranges.Expand(syntax.Actuator, syntax.LastActuator, scope);
+        if (words.Count == 0) return [null];
+        if (words.Count != poles)
+        {
+            report.CountMismatch(
+                scope.At(syntax.Actuator.Span), $"{words.Count} actuators are given for {poles} {(poles == 1 ? "pole" : "poles")}.",
+                "Name one actuator that moves them all, or one for each pole.");
+            return [null];
+        }
+
+        return [.. words.Select(w => names.ResolveActuator(scope, new WordSyntax(w, syntax.Actuator.Span)))];
     }
 
     private static ContactForm FormOf(SwitchSyntax syntax) => syntax.Form.Text switch

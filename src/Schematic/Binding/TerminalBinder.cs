@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Schematic.Language;
 using Schematic.Model;
+using Schematic.Text;
 
 namespace Schematic.Binding;
 
@@ -17,8 +18,10 @@ internal sealed class TerminalBinder(NameTable names, NameRanges ranges, Binding
         var hasBrokenRange = false;
         WordSyntax? partName = null;
         Declared? part = null;
-        foreach (var item in items)
+        var all = items.ToList();
+        for (var i = 0; i < all.Count; i++)
         {
+            var item = all[i];
             var span = scope.At(item.Span);
             if (item.IsNotTraced)
             {
@@ -34,9 +37,8 @@ internal sealed class TerminalBinder(NameTable names, NameRanges ranges, Binding
             }
             else if (partName is null)
             {
-                report.MissingValue(
-                    span, $"`{item.From.Text}` does not say of which part it is a contact.",
-                    $"Write the part before it: J1:{item.From.Text}.");
+                // One finding for a run of names without a part: `X 1` and `X1-1` were meant as one terminal.
+                if (found.Count == 0 || all[i - 1].Part is not null) report.NoPart(span, item.From.Text, MeantTerminal(scope, all, i));
             }
 
             var contacts = ranges.Expand(item.From, item.To, scope, part?.TerminalNames ?? default);
@@ -48,10 +50,45 @@ internal sealed class TerminalBinder(NameTable names, NameRanges ranges, Binding
         return new BoundTerminals(found, hasBrokenRange);
     }
 
+    /// <summary>The terminal that a name without a part seems to be: a part and the contact after it, or both joined by a dash.</summary>
+    private string? MeantTerminal(Scope scope, List<ContactSyntax> all, int index)
+    {
+        var name = all[index].From.Text;
+        for (var dash = name.LastIndexOf('-'); dash > 0; dash = name.LastIndexOf('-', dash - 1))
+        {
+            if (names.Find(scope, name[..dash]) is not null) return $"{name[..dash]}:{name[(dash + 1)..]}";
+        }
+
+        return index + 1 < all.Count && all[index + 1] is { Part: null, IsNotTraced: false } contact && !char.IsAsciiDigit(name[0])
+            ? $"{name}:{contact.From.Text}"
+            : null;
+    }
+
     /// <summary>The resolved terminals of a list.</summary>
     public ImmutableArray<TerminalId> BindAll(Scope scope, IEnumerable<ContactSyntax> items) =>
         [.. Bind(scope, items).Items.Where(t => t.Terminal is not null).Select(t => t.Terminal!.Value)];
 
     /// <summary>One terminal, or null when it is not there.</summary>
-    public TerminalId? One(Scope scope, ContactSyntax? item) => item is null ? null : Bind(scope, [item]).Items[0].Terminal;
+    public TerminalId? One(Scope scope, ContactSyntax? item) => item is null ? null : Bind(scope, [item]).Items.FirstOrDefault().Terminal;
+
+    /// <summary>
+    /// The terminal of one of a run of like things: the list names one for each of them, or a single one that they share.
+    /// </summary>
+    public BoundTerminal Of(Scope scope, ImmutableArray<ContactSyntax> items, RunPlace run, bool mayBeUnknown = false)
+    {
+        if (items.IsEmpty) return default;
+        var (found, hasBrokenRange) = Bind(scope, items, mayBeUnknown);
+        var count = Math.Max(1, run.Count);
+        if (found.Count == 1) return found[0];
+        if (found.Count == count) return found[run.Index];
+        if (!hasBrokenRange)
+        {
+            report.CountMismatch(
+                scope.At(TextSpan.FromBounds(items[0].Span.Start, items[^1].Span.End)),
+                count == 1 ? $"{found.Count} contacts are given for one." : $"{found.Count} contacts are given for {count}.",
+                count == 1 ? "Name one contact, or write a range of names for several: W1..W10." : $"Give {count} contacts, one for each in this order, or one for all.");
+        }
+
+        return default;
+    }
 }

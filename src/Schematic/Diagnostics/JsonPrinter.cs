@@ -27,7 +27,7 @@ public static class JsonPrinter
             writer.WriteStartObject();
             writer.WriteString("format", "schematic-findings");
             writer.WriteNumber("version", Version);
-            writer.WriteString("file", file);
+            writer.WriteString("file", HiddenCharacters.Show(file));
             writer.WriteNumber("errors", diagnostics.Count(d => d.Severity == Severity.Error));
             writer.WriteNumber("warnings", diagnostics.Count(d => d.Severity == Severity.Warning));
             writer.WriteNumber("notes", diagnostics.Count(d => d.Severity == Severity.Note));
@@ -80,7 +80,7 @@ public static class JsonPrinter
 
         var end = span.Source.PositionOf(span.Span.End);
         writer.WriteStartObject(name);
-        writer.WriteString("file", span.Source.FileName);
+        writer.WriteString("file", HiddenCharacters.Show(span.Source.FileName));
         writer.WriteNumber("offset", span.Span.Start);
         writer.WriteNumber("length", span.Span.Length);
         writer.WriteNumber("line", span.Start.Line);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Schematic.Text;
 using Wcwidth;
@@ -95,8 +94,8 @@ public sealed record SourceExcerpt(string Text, int MarkColumn, int MarkWidth)
             return new Cell(offset, new string(' ', blanks), blanks);
         }
 
-        return Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
-            ? new Cell(offset, "?", 1)
+        return HiddenCharacters.IsHidden(rune)
+            ? new Cell(offset, HiddenCharacters.Code(rune.Value), HiddenCharacters.Code(rune.Value).Length)
             : new Cell(offset, rune.ToString(), Math.Max(0, UnicodeCalculator.GetWidth(rune)));
     }
 

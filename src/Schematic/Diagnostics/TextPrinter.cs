@@ -46,12 +46,12 @@ public sealed class TextPrinter(TextTheme theme, int lineWidth = 100)
         var place = Place(diagnostic.Span);
         output.Write(place.Length == 0 ? "" : $"{place}: ");
         output.Write($"{colour}{Word(diagnostic.Severity)}{theme.Reset} {theme.Quiet}{diagnostic.Rule}{theme.Reset}: ");
-        output.Write($"{theme.Message}{diagnostic.Message}{theme.Reset}\n");
+        output.Write($"{theme.Message}{HiddenCharacters.Show(diagnostic.Message)}{theme.Reset}\n");
         PrintExcerpt(diagnostic.Span, colour, '^', output);
         foreach (var related in diagnostic.Related)
         {
             var there = Place(related.Span);
-            output.Write($"   {theme.Quiet}{(there.Length == 0 ? "also" : there)}:{theme.Reset} {related.Message}\n");
+            output.Write($"   {theme.Quiet}{(there.Length == 0 ? "also" : there)}:{theme.Reset} {HiddenCharacters.Show(related.Message)}\n");
             PrintExcerpt(related.Span, theme.Quiet, '-', output);
         }
 
@@ -68,7 +68,7 @@ public sealed class TextPrinter(TextTheme theme, int lineWidth = 100)
         output.Write($"{theme.Quiet}      |{theme.Reset} {new string(' ', excerpt.MarkColumn)}{colour}{new string(mark, excerpt.MarkWidth)}{theme.Reset}\n");
     }
 
-    private string Place(SourceSpan span) => span.Source.FileName.Length == 0 ? "" : Folder + span;
+    private string Place(SourceSpan span) => span.Source.FileName.Length == 0 ? "" : HiddenCharacters.Show(Folder + span);
 
     private static string Word(Severity severity) => severity switch
     {

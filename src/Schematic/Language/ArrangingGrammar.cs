@@ -17,7 +17,7 @@ internal static class ArrangingGrammar
         select Tuple.Create(part, run);
 
     private static readonly Parser<UseSyntax> UseBody =
-        from path in Lexemes.String
+        from path in Lexemes.Path
         from word in Lexemes.Keyword("as")
         from name in Lexemes.SimpleName
         select new UseSyntax(word, path, name, default);

@@ -1,3 +1,5 @@
+using Schematic.Text;
+
 namespace Schematic.Language;
 
 /// <summary>Which characters words are made of, and how far a word reaches.</summary>
@@ -10,7 +12,10 @@ internal static class Characters
 
     private static bool IsNameStart(char c) => char.IsLetter(c) || c == '_';
 
-    private static bool IsContactPart(char c) => char.IsLetterOrDigit(c) || c is '_' or '+' or '-';
+    private static bool IsContactPart(char c) => char.IsLetterOrDigit(c) || c is '_' or '+' or '-' || IsUnseen(c);
+
+    /// <summary>What cannot be seen is reported once, where the text is cut; it then counts as part of the word it stands in.</summary>
+    private static bool IsUnseen(char c) => c > '~' && !IsBlank(c) && HiddenCharacters.IsHidden(c);
 
     /// <summary>The position of the next character that is not blank.</summary>
     public static int SkipBlanks(string text, int position, int end)
@@ -46,7 +51,7 @@ internal static class Characters
     {
         if (text.IsEmpty || !IsNameStart(text[0])) return 0;
         var i = 1;
-        while (i < text.Length && (char.IsLetterOrDigit(text[i]) || text[i] is '_' or '-') && !IsArrow(text[i..])) i++;
+        while (i < text.Length && (char.IsLetterOrDigit(text[i]) || text[i] is '_' or '-' || IsUnseen(text[i])) && !IsArrow(text[i..])) i++;
         return i;
     }
 

@@ -12,6 +12,7 @@ internal sealed class ClauseSet
 {
     private readonly Dictionary<string, Parser<IEnumerable<ValueSyntax>>> _byKeyword = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Parser<ClauseSyntax>> _blocks = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _synonyms = new(StringComparer.Ordinal);
     private readonly List<string> _expected = [];
     private bool _hasQuantities;
     private bool _hasContacts;
@@ -46,6 +47,13 @@ internal sealed class ClauseSet
     {
         var nothing = Parse.Return(Enumerable.Empty<ValueSyntax>());
         foreach (var keyword in keywords) _byKeyword.Add(keyword, nothing);
+        return this;
+    }
+
+    /// <summary>Lets other words of the trade stand for a keyword that is known already.</summary>
+    public ClauseSet Synonyms(string keyword, params ReadOnlySpan<string> words)
+    {
+        foreach (var word in words) _synonyms.Add(word, keyword);
         return this;
     }
 
@@ -124,18 +132,19 @@ internal sealed class ClauseSet
         return Result.Success(new ClauseRun(clauses.DrainToImmutable(), problems.DrainToImmutable()), at);
     }
 
-    private bool IsKeyword(string word) => _byKeyword.ContainsKey(word);
+    private bool IsKeyword(string word) => _byKeyword.ContainsKey(word) || _synonyms.ContainsKey(word);
 
     private IResult<ClauseSyntax> Clause(SliceInput at)
     {
         var length = Characters.ScanContact(at.Rest);
         var word = at.Rest[..length].ToString();
         var isPart = length < at.Rest.Length && at.Rest[length] == ':';
-        if (!isPart && _byKeyword.TryGetValue(word, out var values))
+        var keyword = _synonyms.GetValueOrDefault(word, word);
+        if (!isPart && _byKeyword.TryGetValue(keyword, out var values))
         {
             var result = values(Lexemes.Trim(at.At(at.Position + length)));
             return result.WasSuccessful
-                ? Result.Success(Make(word, result.Value, at.Position), result.Remainder)
+                ? Result.Success(Make(keyword, word, result.Value, at.Position), result.Remainder)
                 : Result.Failure<ClauseSyntax>(result.Remainder, "", result.Expectations);
         }
 
@@ -148,18 +157,21 @@ internal sealed class ClauseSet
 
     private static IResult<ClauseSyntax> Unnamed<T>(IResult<T> result, Func<T, IEnumerable<ValueSyntax>> values, SliceInput at) =>
         result.WasSuccessful
-            ? Result.Success(Make("", values(result.Value), at.Position), result.Remainder)
+            ? Result.Success(Make("", "", values(result.Value), at.Position), result.Remainder)
             : Result.Failure<ClauseSyntax>(result.Remainder, "", result.Expectations);
 
-    private static ClauseSyntax Make(string keyword, IEnumerable<ValueSyntax> values, int start)
+    private static ClauseSyntax Make(string keyword, string written, IEnumerable<ValueSyntax> values, int start)
     {
         ImmutableArray<ValueSyntax> list = [.. values];
-        var end = list.IsEmpty ? start + keyword.Length : list[^1].Span.End;
-        return new ClauseSyntax(keyword, list, TextSpan.FromBounds(start, end));
+        var end = list.IsEmpty ? start + written.Length : list[^1].Span.End;
+        return new ClauseSyntax(keyword, list, TextSpan.FromBounds(start, end)) { Written = written == keyword ? null : written };
     }
 
-    private SyntaxProblem ProblemAt(SliceInput at, ImmutableArray<string> expected) =>
-        new(at.Position, expected, expected.SequenceEqual(_expected) ? Keywords : []);
+    private SyntaxProblem ProblemAt(SliceInput at, ImmutableArray<string> expected) => new(
+        at.Position, expected, expected.SequenceEqual(_expected) ? [.. Keywords, .. _synonyms.Keys] : [])
+        {
+            Usual = _synonyms,
+        };
 
     /// <summary>The next word that is a keyword, at or after the place of the failure, or the end.</summary>
     private SliceInput Recover(SliceInput start, SliceInput failed)

@@ -12,8 +12,11 @@ namespace Schematic.Language;
 /// <param name="Span">Keyword and values.</param>
 public sealed record ClauseSyntax(string Keyword, ImmutableArray<ValueSyntax> Values, TextSpan Span)
 {
+    /// <summary>The word of the trade that was written where the language has another usual word, its keyword; or null.</summary>
+    public string? Written { get; init; }
+
     /// <summary>Where the keyword stands; the whole clause where it has none.</summary>
-    public TextSpan KeywordSpan => Keyword.Length == 0 ? Span : new TextSpan(Span.Start, Keyword.Length);
+    public TextSpan KeywordSpan => Keyword.Length == 0 ? Span : new TextSpan(Span.Start, (Written ?? Keyword).Length);
 
     /// <summary>The values of one kind, in the order written.</summary>
     public IEnumerable<T> All<T>() where T : ValueSyntax => Values.OfType<T>();

@@ -9,6 +9,28 @@ internal static class ContactLists
     /// <summary>One terminal with its part: <c>J1:5</c>.</summary>
     public static readonly Parser<ContactSyntax> Terminal = input => Item(input, _ => false, PartRule.Needed, allowRange: false);
 
+    /// <summary>One terminal, or a range of terminals that the same is said of.</summary>
+    public static readonly Parser<ContactSyntax> TerminalOrRange = input => Item(input, _ => false, PartRule.Needed, allowRange: true);
+
+    /// <summary>The ends of a wire or of a run of wires: <c>J1:5</c>, <c>J1:1..10</c>, <c>J1:1,3,5,P2:7</c>. A blank ends them.</summary>
+    public static readonly Parser<IEnumerable<ContactSyntax>> TerminalRun = input =>
+    {
+        var items = new List<ContactSyntax>();
+        var result = Item(input, _ => false, PartRule.Needed, allowRange: true);
+        if (!result.WasSuccessful) return Fail<IEnumerable<ContactSyntax>>(result);
+        items.Add(result.Value);
+        var at = (SliceInput)result.Remainder;
+        while (!at.AtEnd && at.Current == ',')
+        {
+            result = Item(at.At(at.Position + 1), _ => false, PartRule.Allowed, allowRange: true);
+            if (!result.WasSuccessful) return Fail<IEnumerable<ContactSyntax>>(result);
+            items.Add(result.Value);
+            at = (SliceInput)result.Remainder;
+        }
+
+        return Result.Success<IEnumerable<ContactSyntax>>(items, at);
+    };
+
     /// <summary>A terminal list that ends where an item cannot begin or before a keyword.</summary>
     public static Parser<IEnumerable<ContactSyntax>> UntilKeyword(Func<string, bool> isKeyword) =>
         input => Items(input, isKeyword, PartRule.Allowed);
@@ -90,7 +112,7 @@ internal static class ContactLists
     }
 
     private static WordSyntax WordAt(SliceInput at, int length) =>
-        new(at.Rest[..length].ToString(), new TextSpan(at.Position, length));
+        new(HiddenCharacters.Show(at.Rest[..length].ToString()), new TextSpan(at.Position, length));
 
     private static IResult<T> Fail<T>(IResult<ContactSyntax> result) =>
         Result.Failure<T>(result.Remainder, "", result.Expectations);

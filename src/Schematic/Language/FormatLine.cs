@@ -8,6 +8,12 @@ namespace Schematic.Language;
 /// <param name="Comment">The comment with its mark, or null.</param>
 internal sealed record FormatLine(int Depth, ImmutableArray<FormatUnit> Units, string? Comment)
 {
+    /// <summary>The line as it is, where it is not to be moved; or null.</summary>
+    public string? AsWritten { get; private init; }
+
+    /// <summary>A line that is not to be moved.</summary>
+    public static FormatLine Kept(string line) => new(0, [], null) { AsWritten = line };
+
     /// <summary>Whether it may stand in columns with its neighbours: whole statements, their blocks closed.</summary>
     public bool IsAlignable { get; } = !Units.IsEmpty && IsBalanced(Units);
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using Schematic.Text;
 
 namespace Schematic.Language;
 
@@ -8,15 +9,25 @@ internal static partial class FormatLines
 {
     /// <summary>
     /// The lines of a text. Blank lines at both ends go, and of several in a row one stays; semicolons that end nothing go.
+    /// Lines that are <paramref name="unread"/> stay as they are.
     /// </summary>
-    public static List<FormatLine> Read(string text)
+    public static List<FormatLine> Read(SourceText source, bool[] unread)
     {
         var lines = new List<FormatLine>();
         var depth = 0;
         var wasBlank = false;
-        foreach (var span in text.AsSpan().EnumerateLines())
+        for (var number = 1; number <= source.LineCount; number++)
         {
-            var line = span.ToString();
+            var line = source.Slice(source.LineSpan(number)).ToString();
+            if (unread[number])
+            {
+                if (wasBlank && lines.Count > 0) lines.Add(new FormatLine(0, [], null));
+                wasBlank = false;
+                depth = 0; // Statements stay whole: the next line that is read begins one, or ends what is left alone.
+                lines.Add(FormatLine.Kept(line));
+                continue;
+            }
+
             var (units, comment) = Scan(line);
             if (units.IsEmpty && comment is null)
             {

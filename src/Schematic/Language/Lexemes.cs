@@ -25,12 +25,16 @@ internal static class Lexemes
 
     /// <summary>A string.</summary>
     public static readonly Parser<WordSyntax> String = input => Scan(
+        input, "a string in quotes", Characters.ScanString, (text, span) => new WordSyntax(HiddenCharacters.Show(Unescape(text)), span));
+
+    /// <summary>A string that is taken as it is written: the path of a file.</summary>
+    public static readonly Parser<WordSyntax> Path = input => Scan(
         input, "a string in quotes", Characters.ScanString, (text, span) => new WordSyntax(Unescape(text), span));
 
     /// <summary>A string, or a run of characters without a blank.</summary>
     public static readonly Parser<WordSyntax> StringOrBare = input => Scan(
         input, "a word or a string in quotes", text => Math.Max(Characters.ScanString(text), Characters.ScanBare(text)),
-        (text, span) => new WordSyntax(text[0] == '"' ? Unescape(text) : text, span));
+        (text, span) => new WordSyntax(HiddenCharacters.Show(text[0] == '"' ? Unescape(text) : text), span));
 
     /// <summary>A number without a unit.</summary>
     public static readonly Parser<NumberSyntax> Number = input => Scan(
@@ -79,7 +83,7 @@ internal static class Lexemes
         double.Parse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
 
     private static Parser<WordSyntax> Word(string expected, Scanner scan) =>
-        input => Scan(input, expected, scan, (text, span) => new WordSyntax(text, span));
+        input => Scan(input, expected, scan, (text, span) => new WordSyntax(HiddenCharacters.Show(text), span));
 
     private static IResult<T> Scan<T>(IInput input, string expected, Scanner scan, Func<string, TextSpan, T> make)
     {

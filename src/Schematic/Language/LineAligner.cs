@@ -22,6 +22,7 @@ internal static class LineAligner
 
     private static string WithComment(FormatLine line, string text, int column)
     {
+        if (line.AsWritten is not null) return line.AsWritten;
         if (line.Comment is null) return text;
         return line.Units.IsEmpty
             ? new string(' ', Indent * line.Depth) + line.Comment

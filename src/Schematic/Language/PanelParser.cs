@@ -39,12 +39,14 @@ public static class PanelParser
         var before = report.Count;
         if (!Grammar.Forms.TryGetValue(word, out var form))
         {
+            if (Slips.Report(source, statement, word, report)) return null;
             if (statement.IsReported && length == 0) return null;
             var shown = length > 0 ? keyword : new WordSyntax(head[..1].ToString(), new TextSpan(statement.Start, 1));
             report.UnknownStatement(shown, Grammar.Forms.Keys);
             return Unreadable(statement, keyword, source);
         }
 
+        if (statement.HasSlip | Slips.Report(source, statement, word, report)) return Unreadable(statement, keyword, source);
         var rest = TextSpan.FromBounds(keyword.Span.End, statement.HeadEnd);
         var syntax = form.Read(statement, keyword, rest, reader, form.Usage) ?? Unreadable(statement, keyword, source);
         return syntax is not null && (report.Count > before || statement.IsReported) ? syntax with { HasErrors = true } : syntax;
@@ -66,7 +68,7 @@ public static class PanelParser
         var last = 0;
         for (var i = 0; i < text.Length; i++)
         {
-            if (text[i] is >= ' ' and not '\u007f' || text[i] is '\t' or '\n' or '\r') continue;
+            if (!HiddenCharacters.IsControl(text[i]) || text[i] == '\t' || LineEnds.Is(text[i])) continue;
             count++;
             last = i;
             if (count <= MostControlCharacters) report.NotText(new TextSpan(i, 1), text[i]);

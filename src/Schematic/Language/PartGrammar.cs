@@ -119,7 +119,10 @@ internal static class PartGrammar
         .With("size", SizeValue)
         .With("price", _ => SharedGrammar.Price).WithOne("spares", _ => Lexemes.Number)
         .With("cutout", Cutout).With("flange", Flange).WithOne("source", _ => Lexemes.String)
-        .WithBlock("positions", PositionLine);
+        .WithBlock("positions", PositionLine)
+        .Synonyms("clockwise", "cw").Synonyms("counter-clockwise", "anticlockwise", "anti-clockwise", "counterclockwise", "ccw", "acw")
+        .Synonyms("centre", "center").Synonyms("crimp", "crimped").Synonyms("solder", "soldered", "solder-cup")
+        .Synonyms("pins", "pin", "male").Synonyms("sockets", "socket", "female");
 
     private static Parser<IEnumerable<ValueSyntax>> SizeValue(ClauseSet set) =>
         from size in Lexemes.Contact
@@ -137,16 +140,17 @@ internal static class PartGrammar
     {
         var parser =
             from designator in Lexemes.SimpleName
+            from last in SharedGrammar.Through(Lexemes.SimpleName)
             from description in Lexemes.String.Maybe()
             from run in (Parser<ClauseRun>)headSet.Run
-            select Tuple.Create(designator, description, run);
+            select Tuple.Create(designator, description, run, last);
         return (raw, keyword, rest, reader, usage) =>
         {
             if (blockSet is null) reader.RefuseBlock(raw, usage);
             if (reader.Read(parser, rest, usage) is not { } head) return null;
             var clauses = reader.Accept(head.Item3, rest, usage);
             var block = blockSet is null ? [] : reader.Block(raw, blockSet, usage);
-            return new PartSyntax(keyword, head.Item1, head.Item2, clauses, block, raw.Span);
+            return new PartSyntax(keyword, head.Item1, head.Item2, clauses, block, raw.Span) { Through = head.Item4 };
         };
     }
 }

@@ -29,14 +29,15 @@ internal static class ProofGrammar
         select new ExpectSyntax(state, null, null, state, null, null, default);
 
     private static readonly Parser<ExpectSyntax> TerminalExpectation =
-        from terminal in ContactLists.Terminal
+        from terminal in ContactLists.TerminalOrRange
         from body in Level.XOr(Continuity)
         select body with { Terminal = terminal };
 
     private static readonly Parser<ExpectSyntax> LoadExpectation =
         from part in Lexemes.Name
+        from last in SharedGrammar.Through(Lexemes.Name)
         from state in Lexemes.OneOf("energised", "released")
-        select new ExpectSyntax(part, part, null, state, null, null, default);
+        select new ExpectSyntax(part, part, null, state, null, null, default) { Through = last };
 
     private static readonly Parser<ExpectSyntax> ExpectBody =
         from body in (Parser<ExpectSyntax>)(input =>

@@ -23,6 +23,9 @@ internal sealed class RawStatement(int start)
     /// <summary>Whether a fault in it has been reported already.</summary>
     public bool IsReported { get; set; }
 
+    /// <summary>Whether it holds a slip that was told and that the grammar would stumble over again.</summary>
+    public bool HasSlip { get; set; }
+
     /// <summary>What stands before the block.</summary>
     public TextSpan Head => TextSpan.FromBounds(Start, HeadEnd);
 

@@ -25,6 +25,10 @@ internal static class SharedGrammar
         from last in (from dots in Lexemes.Sign("..") from name in Lexemes.Contact select name).Maybe()
         select (first, last);
 
+    /// <summary>The rest of a range of names, or null: <c>..W10</c>.</summary>
+    public static Parser<WordSyntax?> Through(Parser<WordSyntax> name) =>
+        (from dots in Lexemes.Sign("..") from last in name select last).Maybe();
+
     /// <summary>A terminal list that ends where an item cannot begin.</summary>
     public static readonly Parser<IEnumerable<ContactSyntax>> AnyContacts = ContactLists.UntilKeyword(_ => false);
 

@@ -13,6 +13,7 @@ internal sealed class StatementCutter
 {
     private const int DeepestBlock = 8;
     private const int LongestStatement = 1 << 18;
+    private const int MostHidden = 20;
 
     private readonly SourceText _source;
     private readonly string _text;
@@ -21,10 +22,12 @@ internal sealed class StatementCutter
     private readonly bool _closesAtStatements;
     private readonly List<RawStatement> _top = [];
     private readonly Stack<RawStatement> _open = new();
+    private readonly List<string> _comments = [];
     private List<RawStatement> _list;
     private RawStatement? _current;
     private int _position;
     private int _tooDeep;
+    private int _hidden;
     private bool _leftOpen;
 
     private StatementCutter(SourceText source, Func<string, bool> beginsStatement, bool closesAtStatements)
@@ -52,6 +55,14 @@ internal sealed class StatementCutter
         return (cutter._top, cutter._report.Found);
     }
 
+    /// <summary>The comments of a text in order, without the blanks at their ends.</summary>
+    public static IReadOnlyList<string> Comments(SourceText source)
+    {
+        var cutter = new StatementCutter(source, _ => false, closesAtStatements: false);
+        cutter.Run();
+        return cutter._comments;
+    }
+
     private void Run()
     {
         while (_position < _text.Length)
@@ -59,7 +70,8 @@ internal sealed class StatementCutter
             var c = _text[_position];
             switch (c)
             {
-                case '\n' or '\r' or ';':
+                case ';':
+                case var _ when LineEnds.Is(c):
                     EndStatement();
                     _position++;
                     break;
@@ -78,7 +90,7 @@ internal sealed class StatementCutter
                     _position++;
                     break;
                 default:
-                    if (Characters.IsBlank(c)) _position++;
+                    if (Characters.IsBlank(c)) SkipBlank(c);
                     else TakeWord();
                     break;
             }
@@ -88,16 +100,47 @@ internal sealed class StatementCutter
         CloseOpenBlocks();
     }
 
+    private void SkipBlank(char c)
+    {
+        if (c > '~') RefuseHidden(_position, _position + 1);
+        _position++;
+    }
+
+    /// <summary>
+    /// What cannot be seen has no place in names and between words. Controls are looked for in the whole text, and reported there.
+    /// </summary>
+    private void RefuseHidden(int start, int end)
+    {
+        for (var i = start; i < end; i++)
+        {
+            if (HiddenCharacters.IsControl(_text[i]) || !HiddenCharacters.IsHidden(_text[i])) continue;
+            if (++_hidden <= MostHidden) _report.Hidden(new TextSpan(i, 1), _text[i]);
+        }
+    }
+
     private void SkipComment()
     {
-        var end = _text.AsSpan(_position).IndexOfAny('\n', '\r');
-        _position = end < 0 ? _text.Length : _position + end;
+        var end = LineEnds.IndexIn(_text.AsSpan(_position));
+        end = end < 0 ? _text.Length : _position + end;
+        _comments.Add(_text[_position..end].TrimEnd());
+        _position = end;
     }
 
     private void TakeString()
     {
+        if (IsInchMark())
+        {
+            var start = _position;
+            while (start > 0 && (char.IsAsciiDigit(_text[start - 1]) || _text[start - 1] is '.' or '/')) start--;
+            _report.InchMark(TextSpan.FromBounds(start, _position + 1), _text[start.._position]);
+            Take(1);
+            _current!.IsReported = true;
+            _current.HasSlip = true;
+            return;
+        }
+
         var line = _text.AsSpan(_position);
-        var lineEnd = line.IndexOfAny('\n', '\r');
+        var lineEnd = LineEnds.IndexIn(line);
         if (lineEnd >= 0) line = line[..lineEnd];
         var length = Characters.ScanString(line);
         var isClosed = length > 1 && line[length - 1] == '"' && !IsEscaped(line, length - 1);
@@ -113,6 +156,11 @@ internal sealed class StatementCutter
         if (!isClosed) _current!.IsReported = true;
     }
 
+    /// <summary>A quote that ends a number and begins no string: <c>16" black</c>.</summary>
+    private bool IsInchMark() =>
+        _current is not null && _position > 0 && char.IsAsciiDigit(_text[_position - 1])
+        && (_position + 1 == _text.Length || Characters.IsBlank(_text[_position + 1]) || _text[_position + 1] is '-' or ';');
+
     private static bool IsEscaped(ReadOnlySpan<char> line, int quote)
     {
         var backslashes = 0;
@@ -124,6 +172,7 @@ internal sealed class StatementCutter
     {
         var end = _position;
         while (end < _text.Length && !IsMark(_text[end])) end++;
+        RefuseHidden(_position, end);
         if (_closesAtStatements && _current is null && _open.Count > 0 && BeginsStatement(end)) CloseOpenBlocks();
         Take(end - _position);
     }
@@ -135,7 +184,7 @@ internal sealed class StatementCutter
     {
         var before = _position - 1;
         while (before >= 0 && _text[before] is ' ' or '\t') before--;
-        if (before >= 0 && _text[before] is not ('\n' or '\r')) return false;
+        if (before >= 0 && !LineEnds.Is(_text[before])) return false;
         return end < _text.Length && _text[end] is ' ' or '\t' && _beginsStatement(_text[_position..end]);
     }
 
@@ -201,7 +250,7 @@ internal sealed class StatementCutter
 
         if (!_open.TryPop(out var owner))
         {
-            _report.StrayBrace(new TextSpan(_position, 1));
+            if (!GiveBlock()) _report.StrayBrace(new TextSpan(_position, 1));
             return;
         }
 
@@ -209,12 +258,38 @@ internal sealed class StatementCutter
         _list = _open.TryPeek(out var outer) ? outer.Block! : _top;
     }
 
+    /// <summary>
+    /// A closing brace without its opening one: where lines before it begin with no keyword, they are the block of the last
+    /// statement that does.
+    /// </summary>
+    private bool GiveBlock()
+    {
+        var owner = _top.FindLastIndex(s => _beginsStatement(FirstWord(s)));
+        if (owner < 0 || owner == _top.Count - 1 || _top[owner].Block is not null) return false;
+        var statement = _top[owner];
+        statement.Block = _top[(owner + 1)..];
+        statement.BlockStart = statement.HeadEnd;
+        statement.BlockEnd = _position + 1;
+        statement.IsReported = true;
+        _top.RemoveRange(owner + 1, _top.Count - owner - 1);
+        _report.MissingBrace(statement.Head);
+        return true;
+    }
+
+    private string FirstWord(RawStatement statement)
+    {
+        var head = _source.Slice(statement.Head);
+        return head[..Characters.ScanContact(head)].ToString();
+    }
+
     private void CloseOpenBlocks()
     {
+        var end = _position;
+        while (end > 0 && Characters.IsBlank(_text[end - 1])) end--;
         while (_open.TryPop(out var owner))
         {
             _leftOpen = true;
-            owner.BlockEnd = _position;
+            owner.BlockEnd = Math.Max(end, owner.BlockStart + 1);
             _report.OpenBlock(new TextSpan(owner.BlockStart, 1));
         }
 

@@ -9,4 +9,10 @@ public abstract record StatementSyntax(WordSyntax Keyword, TextSpan Span)
 {
     /// <summary>Whether a part of it could not be read; what is missing is then not reported a second time.</summary>
     public bool HasErrors { get; init; }
+
+    /// <summary>The last name of a range, where one statement is written for several like things; or null.</summary>
+    public WordSyntax? Through { get; init; }
+
+    /// <summary>Which of them this is, once they are counted out.</summary>
+    public RunPlace Run { get; init; }
 }

@@ -22,11 +22,12 @@ internal static class SwitchGrammar
         from restAfter in Lexemes.Keyword("rest").Maybe()
         select new PositionSyntax(name, rest ?? restAfter, springs);
 
-    private static readonly Parser<Tuple<WordSyntax, WordSyntax?, WordSyntax?>> ActuatorHead =
+    private static readonly Parser<Tuple<WordSyntax, WordSyntax?, WordSyntax?, WordSyntax?>> ActuatorHead =
         from name in Lexemes.SimpleName
+        from last in SharedGrammar.Through(Lexemes.SimpleName)
         from description in Lexemes.String.Maybe()
         from endless in Lexemes.Keyword("endless").Maybe()
-        select Tuple.Create(name, description, endless);
+        select Tuple.Create(name, description, endless, last);
 
     private static readonly Parser<SwitchHead> SwitchHeadParser =
         from names in SharedGrammar.DeclaredNames
@@ -34,8 +35,9 @@ internal static class SwitchGrammar
         from form in Lexemes.OneOf("make", "break", "changeover", "rotary")
         from word in Lexemes.Keyword("on")
         from actuator in Lexemes.Name
+        from lastActuator in SharedGrammar.Through(Lexemes.Name)
         from run in (Parser<ClauseRun>)Switching.Run
-        select new SwitchHead(names.First, names.Last, description, form, actuator, run);
+        select new SwitchHead(names.First, names.Last, description, form, actuator, run) { LastActuator = lastActuator };
 
     private static readonly Parser<IEnumerable<WordSyntax>> RowNameList =
         from first in Lexemes.Contact
@@ -61,7 +63,10 @@ internal static class SwitchGrammar
     {
         if (reader.Read(ActuatorHead, rest, usage) is not { } head) return null;
         var positions = reader.Lines(raw, Position, PositionUsage);
-        return new ActuatorSyntax(keyword, head.Item1, head.Item2, head.Item3 is not null, [.. positions], raw.Span);
+        return new ActuatorSyntax(keyword, head.Item1, head.Item2, head.Item3 is not null, [.. positions], raw.Span)
+        {
+            Through = head.Item4,
+        };
     }
 
     private static Parser<IEnumerable<WordSyntax>> RowNames => input =>
@@ -90,9 +95,15 @@ internal static class SwitchGrammar
         var when = clauses.Where(c => c.Keyword == "when").SelectMany(c => c.All<ContactSyntax>()).Select(c => c.From);
         var rows = reader.Lines(raw, PoleRow, usage);
         return new SwitchSyntax(
-            keyword, head.First, head.Last, head.Description, head.Form, head.Actuator, [.. when], clauses, rows, raw.Span);
+            keyword, head.First, head.Last, head.Description, head.Form, head.Actuator, [.. when], clauses, rows, raw.Span)
+        {
+            LastActuator = head.LastActuator,
+        };
     }
 
     private sealed record SwitchHead(
-        WordSyntax First, WordSyntax? Last, WordSyntax? Description, WordSyntax Form, WordSyntax Actuator, ClauseRun Run);
+        WordSyntax First, WordSyntax? Last, WordSyntax? Description, WordSyntax Form, WordSyntax Actuator, ClauseRun Run)
+    {
+        public WordSyntax? LastActuator { get; init; }
+    }
 }

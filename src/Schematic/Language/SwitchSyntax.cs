@@ -17,4 +17,8 @@ namespace Schematic.Language;
 public sealed record SwitchSyntax(
     WordSyntax Keyword, WordSyntax First, WordSyntax? Last, WordSyntax? Description, WordSyntax Form, WordSyntax Actuator,
     ImmutableArray<WordSyntax> When, ImmutableArray<ClauseSyntax> Clauses, ImmutableArray<PoleRowSyntax> Rows, TextSpan Span)
-    : StatementSyntax(Keyword, Span);
+    : StatementSyntax(Keyword, Span)
+{
+    /// <summary>The last of a range of actuators that move one pole each; null where one actuator moves them all.</summary>
+    public WordSyntax? LastActuator { get; init; }
+}

@@ -41,11 +41,25 @@ internal sealed class SyntaxReporter(SourceText source)
 
     public void UnknownStatement(WordSyntax word, IEnumerable<string> keywords)
     {
-        var nearest = Spelling.Nearest(word.Text, keywords);
-        Add("unknown-statement", $"No statement begins with `{Short(word.Text)}`.", word.Span, nearest is null
-            ? "A statement begins with its keyword, such as connector, lamp, net or wire."
-            : $"Did you mean `{nearest}`?");
+        var known = keywords.ToList();
+        var help = Slips.OtherWordFor(word.Text) is { } other ? other
+            : Spelling.Nearest(word.Text, known) is { } nearest ? $"Did you mean `{nearest}`?{GeneralPart(known, before: " Otherwise")}"
+            : $"A statement begins with its keyword, such as connector, lamp, net or wire.{GeneralPart(known, before: "")}";
+        Add("unknown-statement", $"No statement begins with `{Short(word.Text)}`.", word.Span, help);
     }
+
+    /// <summary>A kind that has no word of its own can be written all the same.</summary>
+    private static string GeneralPart(List<string> keywords, string before) => !keywords.Contains("device") ? ""
+        : before.Length > 0 ? $"{before} write `device`, the general part with terminals of your own."
+        : " A kind of part without a word of its own is a `device`.";
+
+    public void Slip(TextSpan span, string message, string help) => Add("syntax", message, span, help);
+
+    public void MissingBrace(TextSpan span) =>
+        Add("syntax", "The block of this statement has no opening brace.", span, "Put an opening brace ({) at the end of this line.");
+
+    public void InchMark(TextSpan span, string number) =>
+        Add("syntax", "A length in inches does not end with a quote here.", span, $"Write {number} in.");
 
     public void UnexpectedBlock(TextSpan span, string usage) =>
         Add("syntax", "A block is not expected here.", span, Like(usage));
@@ -53,6 +67,10 @@ internal sealed class SyntaxReporter(SourceText source)
     public void NotText(TextSpan span, char c) =>
         Add("unreadable-text", $"A control character (U+{(int)c:X4}) stands in the text.", span,
             "Remove it; a panel file is plain UTF-8 text.");
+
+    public void Hidden(TextSpan span, char c) =>
+        Add("unreadable-text", $"A character that cannot be seen (U+{(int)c:X4}) stands in the text.", span,
+            "Remove it, or type the word again: two names could look alike and differ.");
 
     public void MoreNotText(TextSpan span, int count) =>
         Add("unreadable-text", $"{Text(count)} more control characters follow.", span,
@@ -84,15 +102,19 @@ internal sealed class SyntaxReporter(SourceText source)
     {
         var text = source.Slice(word).ToString();
         var nearest = Spelling.Nearest(text, problem.KnownWords);
-        var help = nearest is not null ? $"Did you mean `{nearest}`?"
-            : problem.KnownWords.Length <= MostWordsListed ? $"Known here: {string.Join(", ", problem.KnownWords)}."
+        var usual = problem.KnownWords.Where(w => !problem.Usual.ContainsKey(w)).ToList();
+        var help = nearest is not null ? $"Did you mean `{problem.Usual.GetValueOrDefault(nearest, nearest)}`?"
+            : usual.Count <= MostWordsListed ? $"Known here: {string.Join(", ", usual)}."
             : Like(usage);
         var expected = problem.Expected.IsEmpty ? "" : $"; expected {Joined([.. problem.Expected, "a keyword"])}";
         Add("syntax", $"`{Short(text)}` is not known here{expected}.", word, help);
     }
 
     private void Add(string rule, string message, TextSpan span, string help) =>
-        _found.Add(new Diagnostic(rule, Severity.Error, message, new SourceSpan(source, span)) { Help = help });
+        _found.Add(new Diagnostic(rule, Severity.Error, HiddenCharacters.Show(message), new SourceSpan(source, span))
+        {
+            Help = HiddenCharacters.Show(help),
+        });
 
     private TextSpan WordAt(int position, int end)
     {

@@ -10,34 +10,36 @@ internal static class WiringGrammar
     private static readonly ClauseSet CableData = new ClauseSet().Quantities("a length").WithPurchase();
 
     private static readonly ClauseSet WireData = new ClauseSet()
-        .Quantities("a gauge or a length").Colours().UpToTerminals();
+        .Quantities("a gauge or a length").Colours().With("colours", _ => ColourRun).Synonyms("colours", "colors").UpToTerminals();
 
-    private static readonly Parser<Tuple<WordSyntax, IEnumerable<ValueSyntax>>> NetHead =
+    private static readonly Parser<Tuple<WordSyntax, WordSyntax?, IEnumerable<ValueSyntax>>> NetHead =
         from name in Lexemes.Contact
+        from last in SharedGrammar.Through(Lexemes.Contact)
         from members in SharedGrammar.AnyContacts.OrNone()
-        select Tuple.Create(name, members);
+        select Tuple.Create(name, last, members);
 
-    private static readonly Parser<Tuple<WordSyntax?, ClauseRun>> WireHead =
+    private static readonly Parser<Tuple<WordSyntax?, WordSyntax?, ClauseRun>> WireHead =
         from name in Lexemes.Contact
+        from last in SharedGrammar.Through(Lexemes.Contact)
         from run in (Parser<ClauseRun>)WireData.Run
-        select Tuple.Create((WordSyntax?)name, run);
+        select Tuple.Create((WordSyntax?)name, last, run);
 
-    private static readonly Parser<Tuple<WordSyntax?, ClauseRun>> ScreenHead =
-        ((Parser<ClauseRun>)WireData.Run).Select(run => Tuple.Create((WordSyntax?)null, run));
+    private static readonly Parser<Tuple<WordSyntax?, WordSyntax?, ClauseRun>> ScreenHead =
+        ((Parser<ClauseRun>)WireData.Run).Select(run => Tuple.Create((WordSyntax?)null, (WordSyntax?)null, run));
 
-    private static readonly Parser<Tuple<ContactSyntax, ContactSyntax?>> BothEnds =
-        from first in ContactLists.Terminal
+    private static readonly Parser<Tuple<IEnumerable<ContactSyntax>, IEnumerable<ContactSyntax>>> BothEnds =
+        from first in ContactLists.TerminalRun
         from arrow in Lexemes.Sign("->")
-        from second in ContactLists.Terminal
-        select Tuple.Create(first, (ContactSyntax?)second);
+        from second in ContactLists.TerminalRun
+        select Tuple.Create(first, second);
 
-    private static readonly Parser<Tuple<ContactSyntax, ContactSyntax?>> OneOrBothEnds =
-        from first in ContactLists.Terminal
+    private static readonly Parser<Tuple<IEnumerable<ContactSyntax>, IEnumerable<ContactSyntax>>> OneOrBothEnds =
+        from first in ContactLists.TerminalRun
         from second in (
             from arrow in Lexemes.Sign("->")
-            from terminal in ContactLists.Terminal
-            select terminal).XOr(Parse.Return<ContactSyntax>(null!))
-        select Tuple.Create(first, (ContactSyntax?)second);
+            from terminal in ContactLists.TerminalRun
+            select terminal).XOr(Parse.Return(Enumerable.Empty<ContactSyntax>()))
+        select Tuple.Create(first, second);
 
     private static readonly Parser<Tuple<WordSyntax, WordSyntax?, ClauseRun>> CableHead =
         from designator in Lexemes.SimpleName
@@ -46,6 +48,23 @@ internal static class WiringGrammar
         select Tuple.Create(designator, description, run);
 
     private static readonly Parser<WordSyntax> CoreWord = Lexemes.OneOf("core", "screen");
+
+    /// <summary>Colours one after the other, up to a number, a terminal or an arrow.</summary>
+    private static IResult<IEnumerable<ValueSyntax>> ColourRun(IInput input)
+    {
+        var colours = new List<ValueSyntax>();
+        var at = Lexemes.Trim(input);
+        while (!ClauseSet.StandsBeforeTerminal(at) && Lexemes.Colour(at) is { WasSuccessful: true } colour)
+        {
+            colours.Add(colour.Value);
+            at = Lexemes.Trim(colour.Remainder);
+            if (!at.AtEnd && at.Current == ',') at = Lexemes.Trim(at.At(at.Position + 1));
+        }
+
+        return colours.Count == 0
+            ? Result.Failure<IEnumerable<ValueSyntax>>(at, "", ["colours, such as brown red orange"])
+            : Result.Success<IEnumerable<ValueSyntax>>(colours, at);
+    }
 
     /// <summary>The forms of these statements.</summary>
     public static IEnumerable<KeyValuePair<string, StatementForm>> Forms() =>
@@ -59,8 +78,8 @@ internal static class WiringGrammar
         RawStatement raw, WordSyntax keyword, TextSpan rest, StatementReader reader, string usage)
     {
         if (reader.Read(NetHead, rest, usage) is not { } head) return null;
-        var members = head.Item2.Cast<ContactSyntax>().Concat(reader.Lines(raw, SharedGrammar.AnyContacts, usage).SelectMany(m => m));
-        return new NetSyntax(keyword, head.Item1, [.. members], raw.Span);
+        var members = head.Item3.Cast<ContactSyntax>().Concat(reader.Lines(raw, SharedGrammar.AnyContacts, usage).SelectMany(m => m));
+        return new NetSyntax(keyword, head.Item1, [.. members], raw.Span) { Through = head.Item2 };
     }
 
     private static WireSyntax? ReadWire(
@@ -76,11 +95,11 @@ internal static class WiringGrammar
         var isScreen = keyword.Text == "screen";
         var (head, ends) = reader.ReadStart(isScreen ? ScreenHead : WireHead, rest, usage);
         if (head is null) return null;
-        var clauses = reader.Accept(head.Item2, rest, usage);
-        var wire = new WireSyntax(keyword, isScreen ? keyword : head.Item1!, clauses, null, null, raw.Span);
+        var clauses = reader.Accept(head.Item3, rest, usage);
+        var wire = new WireSyntax(keyword, isScreen ? keyword : head.Item1!, clauses, [], [], raw.Span) { Through = head.Item2 };
         if (ends.Length == 0 && !endsNeeded) return wire;
         var both = reader.Read(isScreen ? OneOrBothEnds : BothEnds, ends, usage);
-        return both is null ? wire with { HasErrors = true } : wire with { From = both.Item1, To = both.Item2 };
+        return both is null ? wire with { HasErrors = true } : wire with { From = [.. both.Item1], To = [.. both.Item2] };
     }
 
     private static CableSyntax? ReadCable(

@@ -38,7 +38,7 @@ public sealed class SourceText
     {
         var start = _lineStarts[line - 1];
         var end = line < _lineStarts.Length ? _lineStarts[line] : Content.Length;
-        while (end > start && Content[end - 1] is '\n' or '\r') end--;
+        while (end > start && LineEnds.Is(Content[end - 1])) end--;
         return TextSpan.FromBounds(start, end);
     }
 
@@ -53,10 +53,12 @@ public sealed class SourceText
     private static int[] FindLineStarts(string content)
     {
         var starts = new List<int> { 0 };
-        for (var i = 0; i < content.Length; i++)
+        for (var at = LineEnds.IndexIn(content); at >= 0;)
         {
-            if (content[i] == '\n' || (content[i] == '\r' && (i + 1 == content.Length || content[i + 1] != '\n')))
-                starts.Add(i + 1);
+            at += LineEnds.LengthAt(content, at);
+            starts.Add(at);
+            var next = LineEnds.IndexIn(content.AsSpan(at));
+            at = next < 0 ? -1 : at + next;
         }
 
         return [.. starts];

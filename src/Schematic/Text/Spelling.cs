@@ -3,10 +3,13 @@ namespace Schematic.Text;
 /// <summary>Finds the known name that an unknown one was probably meant to be.</summary>
 public static class Spelling
 {
+    private static readonly string[] Turning = ["anti", "counter", "de", "dis", "in", "mis", "non", "not", "un"];
+
     /// <summary>
     /// The candidate nearest to <paramref name="word"/>, or null when none is near enough to be worth proposing. A candidate
     /// that differs in case alone comes first; otherwise the one with the fewest wrong, missing, added or swapped letters, at
-    /// most one for every three letters; of equals the first in ordinal order. One or two letters must begin alike.
+    /// most one for every three letters; of equals the first in ordinal order. One or two letters must begin alike. The opposite
+    /// of a word is never proposed for it: <c>unclosed</c> is not <c>closed</c>.
     /// </summary>
     public static string? Nearest(string word, IEnumerable<string> candidates)
     {
@@ -23,12 +26,25 @@ public static class Spelling
                 : Distance(word, candidate, bestDistance);
             var better = distance < bestDistance
                 || (distance == bestDistance && best is not null && string.CompareOrdinal(candidate, best) < 0);
-            if (!better || distance > limit || candidate == word) continue;
+            if (!better || distance > limit || candidate == word || AreOpposites(word, candidate, distance)) continue;
             best = candidate;
             bestDistance = distance;
         }
 
         return best;
+    }
+
+    /// <summary>Whether one word is, slips aside, the other with a syllable before it that turns its meaning round.</summary>
+    private static bool AreOpposites(string one, string other, int distance)
+    {
+        foreach (var syllable in Turning)
+        {
+            if (distance >= syllable.Length
+                && one.StartsWith(syllable, StringComparison.OrdinalIgnoreCase) != other.StartsWith(syllable, StringComparison.OrdinalIgnoreCase))
+                return true;
+        }
+
+        return false;
     }
 
     /// <summary>

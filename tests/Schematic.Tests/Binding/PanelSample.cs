@@ -254,7 +254,7 @@ internal static class PanelSample
     {
         Gauge = pick.Next(3) switch { 0 => null, 1 => WireGauge.FromAwg(pick.Next(44) - 3), _ => WireGauge.FromMm2(0.5) },
         Colour = pick.Next(3) switch { 0 => null, 1 => new WireColour((ColourCode)pick.Next(15)), _ => new WireColour(ColourCode.WH, ColourCode.BU) },
-        LengthMm = pick.Next(2) == 0 ? null : 1 + pick.Next(5000),
+        LengthMm = pick.Next(2) == 0 ? null : 5 + pick.Next(5000),
     };
 
     private static (Cable Cable, IEnumerable<Wire> Wires) MakeCable(TerminalId[] all, Picker pick)

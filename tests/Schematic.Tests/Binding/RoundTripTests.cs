@@ -3,6 +3,7 @@ using CsCheck;
 using Schematic.Analysis;
 using Schematic.Language;
 using Schematic.Model;
+using Schematic.Text;
 using Xunit;
 
 namespace Schematic.Tests.Binding;
@@ -67,15 +68,33 @@ public class RoundTripTests
 
     [Fact]
     public void Any_run_of_marks_and_words_is_read() =>
-        PanelSample.OneOf("J1:", "28", " V", "\"x", "\"", "{", "}", ";", "#c\n", "\n", " -> ", "..", ",", "(", ")", " lamp ", " net ", " when ", " use ", " size 20: ", "connector ", " poles ", "\0", "\\", "é", "\uD800")
+        PanelSample.OneOf("J1:", "28", " V", "\"x", "\"", "{", "}", ";", "#c\n", "\n", " -> ", "..", ",", "(", ")", " lamp ", " net ", " when ", " use ", " size 20: ", "connector ", " poles ", "\0", "\\", "é", "\uD800", "\u2028", "\u0085", "\u202E", "\u200B", "\uFEFF", "\f", "\v", "\r", "\r\n", "\t", "fuse F9 1 A", "ccw")
             .Array[0, 60].Select(string.Concat).Sample(
                 text =>
                 {
-                    TestPanels.Read(text);
+                    var (panel, findings) = TestPanels.Read(text);
+                    Assert.All(findings, f => Assert.False(HiddenCharacters.AreIn(f.Message + f.Help)));
                     var formatted = PanelFormatter.Format(text);
-                    return formatted == PanelFormatter.Format(formatted);
+                    Assert.Equal(formatted, PanelFormatter.Format(formatted));
+                    Assert.Equal(PanelText.Describe(panel), PanelText.Describe(TestPanels.Read(formatted).Panel));
                 },
-                iter: 2000);
+                iter: 1000);
+
+    [Fact]
+    public void Reading_takes_steps_that_grow_with_the_text_and_no_faster()
+    {
+        // Every step of the reader makes values: what it allocates counts its steps, however busy the machine is.
+        var (small, large) = (StepsFor(200), StepsFor(2000));
+        Assert.InRange(large, small, 12 * small);
+    }
+
+    private static long StepsFor(int repeats)
+    {
+        const string Marks = "lamp DS1 28 V , ( \"x\" -> J1: .. size 20: when ) ; poles \\ é { } \n";
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        TestPanels.Read(string.Concat(Enumerable.Repeat(Marks, repeats)));
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
 
     [Theory]
     [InlineData("wire W1 22 AWG black 450 mm J1:1 -> J1:2", "wire W1 22 AWG black 451 mm J1:1 -> J1:2")]

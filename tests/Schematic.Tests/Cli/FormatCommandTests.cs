@@ -43,13 +43,21 @@ public sealed class FormatCommandTests : IDisposable
     }
 
     [Fact]
-    public void A_file_with_errors_is_left_as_it_is_and_the_errors_are_printed()
+    public void A_statement_with_errors_is_left_as_it_is_and_the_errors_are_printed()
     {
-        Assert.Equal(1, _cli.Run("format", _cli.Write("a.panel", "net   (((\n"), "--write"));
-        Assert.Equal("", _cli.Out);
+        Assert.Equal(1, _cli.Run("format", _cli.Write("a.panel", "net   (((\nbuild   2\n"), "--write"));
+        Assert.Equal("a.panel\n", _cli.Out);
         Assert.Contains("a.panel:1:", _cli.Error, StringComparison.Ordinal);
-        Assert.EndsWith("Nothing was changed: correct the errors first.\n", _cli.Error, StringComparison.Ordinal);
-        Assert.Equal("net   (((\n", Encoding.UTF8.GetString(_cli.Read("a.panel")));
+        Assert.EndsWith("Statements with errors are left as they are.\n", _cli.Error, StringComparison.Ordinal);
+        Assert.Equal("net   (((\nbuild 2\n", Encoding.UTF8.GetString(_cli.Read("a.panel")));
+    }
+
+    [Fact]
+    public void A_word_that_gives_way_to_the_usual_one_is_told()
+    {
+        Assert.Equal(0, _cli.Run("format", _cli.Write("a.panel", "connector J1 { pins ; spiral 7 ccw on front of pins }\n")));
+        Assert.Equal("line 1: ccw is written counter-clockwise here\n", _cli.Error);
+        Assert.Equal("connector J1 { pins ; spiral 7 counter-clockwise on front of pins }\n", _cli.Out);
     }
 
     [Fact]

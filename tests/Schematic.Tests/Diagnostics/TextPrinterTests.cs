@@ -62,7 +62,7 @@ public class TextPrinterTests
 
     [Fact]
     public void Characters_that_would_move_the_cursor_are_replaced() =>
-        AssertExcerpt("net\u0000A\u001b[31m B\u202e", "B", "net?A?[31m B?", "           ^");
+        AssertExcerpt("net\u0000A\u001b[31m B\u202e", "B", "net<U+0000>A<U+001B>[31m B<U+202E>", "                         ^");
 
     [Fact]
     public void An_empty_span_has_one_mark() => AssertExcerpt("net RTN", new TextSpan(4, 0), "net RTN", "    ^");

@@ -78,15 +78,46 @@ public class PanelFormatterTests
     }
 
     [Theory]
-    [InlineData("lamp   DS1   28 V  40")]
+    [InlineData("lamp   DS1   28 V  40 }")]
     [InlineData("title   \"open")]
     [InlineData("connector   J1 {")]
     [InlineData("lmap   DS1")]
     [InlineData("title   \"a\"\0")]
-    public void A_text_with_errors_comes_back_unchanged(string text)
+    [InlineData("count ('-2')   {  \n  \"open \n }")]
+    [InlineData("fuse   F1\u2028  1 A")]
+    public void A_statement_that_cannot_be_read_stays_as_it_is(string statement)
     {
-        if (text.EndsWith("40", StringComparison.Ordinal)) text += " }";
-        Assert.Equal(text, PanelFormatter.Format(text));
+        Assert.Equal($"{statement}\n", PanelFormatter.Format(statement));
+        Assert.Equal($"build 2\n{statement}\nfuse F1  1 A\n", PanelFormatter.Format($"build    2\n{statement}\nfuse   F1    1 A"));
+    }
+
+    [Theory]
+    [InlineData('\u2028')]
+    [InlineData('\u2029')]
+    [InlineData('\u0085')]
+    [InlineData('\v')]
+    [InlineData('\f')]
+    public void What_ends_no_line_for_the_reader_ends_none_for_the_formatter(char c)
+    {
+        var text = $"fuse F1 1 A   # spare{c}fuse F9 1 A\nnote \"a{c}  b\"\n";
+        var formatted = PanelFormatter.Format(text);
+        Assert.Single(TestPanels.Read(formatted).Panel.Parts);
+        Assert.Contains($"# spare{c}fuse F9 1 A\n", formatted, StringComparison.Ordinal);
+        Assert.Equal(TestPanels.Read(text).Panel.Notes.AsEnumerable(), TestPanels.Read(formatted).Panel.Notes);
+    }
+
+    [Fact]
+    public void Words_of_the_trade_give_way_to_the_usual_ones_where_they_are_keywords_and_nowhere_else()
+    {
+        const string Text = """
+            connector J1 "ccw" { female ; spiral 7 rings 1 6 anticlockwise on front of pins ; center }
+            actuator KNOB { cw rest ; ccw }
+
+            """;
+        Assert.Equal(
+            "sockets ; spiral 7 rings 1 6 counter-clockwise on front of pins ; centre",
+            PanelFormatter.Format(Text).Split('{')[1].Split('}')[0].Trim());
+        Assert.Contains("{ cw rest ; ccw }", PanelFormatter.Format(Text), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,0 +1,157 @@
+using System.Buffers;
+using System.Collections.Frozen;
+using System.Text.RegularExpressions;
+using Schematic.Text;
+
+namespace Schematic.Language;
+
+/// <summary>
+/// Slips that a hand makes which is used to other ways of writing: a decimal comma, an inch mark, curly quotes, <c>//</c>,
+/// <c>AWG22</c>. Each is told by itself and in words, in the place of the several findings that the grammar would make of it;
+/// the statement then counts as unread and still declares its name.
+/// </summary>
+internal static partial class Slips
+{
+    private static readonly SearchValues<char> Curly = SearchValues.Create("“”„‟«»‘’");
+
+    /// <summary>Words for kinds of parts that the language calls otherwise, and what to write.</summary>
+    private static readonly FrozenDictionary<string, string> OtherWords = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["contactor"] = "A contactor is written as a relay: relay K1 24 V 30 mA { coil X1:1 X1:2 ; make }.",
+        ["coil"] = "A coil that moves contacts is a relay, one that moves or locks something else a solenoid.",
+        ["bulb"] = "Write lamp.",
+        ["light"] = "Write lamp, or led.",
+        ["indicator"] = "Write lamp, or led.",
+        ["battery"] = "Write supply: supply PS1 24 V { + - }.",
+        ["psu"] = "Write supply: supply PS1 24 V { + - }.",
+        ["plug"] = "Write connector, with pins or sockets in its block.",
+        ["socket"] = "Write connector, with pins or sockets in its block.",
+        ["receptacle"] = "Write connector, with pins or sockets in its block.",
+        ["header"] = "Write connector, with the insert in its block: grid 5 by 2.",
+        ["terminal"] = "Write terminals: terminals X1 { 1..12 }.",
+        ["strip"] = "Write terminals: terminals X1 { 1..12 }.",
+        ["button"] = "Write what is moved and its contact: actuator B1 { out rest ; in springs-to out }, then switch S1 make on B1.",
+        ["pushbutton"] = "Write what is moved and its contact: actuator B1 { out rest ; in springs-to out }, then switch S1 make on B1.",
+        ["lever"] = "Write actuator: actuator LEVER { normal rest ; reverse }.",
+        ["knob"] = "Write actuator: actuator KNOB { 1 rest ; 2 ; 3 }.",
+        ["core"] = "A core stands in the block of its cable: cable C1 2 m { core 1 brown X1:1 -> X2:1 }.",
+        ["jumper"] = "A jumper stands in the block of its strip: terminals X1 { 1..3 ; jumper 1 2 }.",
+        ["circuit-breaker"] = "Write breaker.",
+        ["cb"] = "Write breaker.",
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>What to write in the place of a word that the language does not know as a kind; null when nothing is known of it.</summary>
+    public static string? OtherWordFor(string word) => OtherWords.GetValueOrDefault(word.ToLowerInvariant());
+
+    /// <summary>Reports every slip in a statement and its block; false when there is none.</summary>
+    public static bool Report(SourceText source, RawStatement statement, string keyword, SyntaxReporter report)
+    {
+        var found = InHead(source, statement, keyword, report);
+        if (statement.Block is null) return found;
+        foreach (var line in statement.Block) found |= Report(source, line, keyword, report);
+        return found;
+    }
+
+    private static bool InHead(SourceText source, RawStatement statement, string keyword, SyntaxReporter report)
+    {
+        var head = source.Slice(statement.Head);
+        if (!MayHoldSlips(head, keyword)) return false;
+        var text = WithoutStrings(head);
+        var before = report.Count;
+        void Each(Regex pattern, Action<Match, TextSpan> tell)
+        {
+            foreach (Match match in pattern.Matches(text))
+            {
+                var group = match.Groups["slip"];
+                tell(match, new TextSpan(statement.Start + group.Index, group.Length));
+            }
+        }
+
+        if (Slashes().Match(text) is { Success: true } slashes)
+        {
+            report.Slip(new TextSpan(statement.Start + slashes.Groups["slip"].Index, 2), "A comment does not begin so here.", "A comment begins with #.");
+            return true;
+        }
+
+        Each(CurlyQuotes(), (_, span) => report.Slip(span, "This is no quote of the language.", "Put strings in straight quotes: \"text\"."));
+        Each(keyword == "connector" ? CommaLength() : CommaQuantity(), (m, span) => report.Slip(
+            span, "A number has a decimal point, not a comma.", $"Write {m.Groups["whole"]}.{m.Groups["part"]} {m.Groups["unit"]}."));
+        if (keyword == "wire" && Unnamed().Match(text) is { Success: true } unnamed)
+        {
+            var word = unnamed.Groups["slip"];
+            report.Slip(
+                new TextSpan(statement.Start + word.Index, word.Length), "The wire has no name.",
+                "Put its name or number first: wire W1 22 AWG black 450 mm PS1:- -> P1:4.");
+            return true;
+        }
+
+        if (keyword is "wire" or "cable")
+        {
+            Each(GaugeFirst(), (m, span) => report.Slip(span, "The unit of a gauge stands after its number.", $"Write {m.Groups["number"]} AWG."));
+        }
+
+        if (keyword is "wire" or "cable" && text.Contains("->", StringComparison.Ordinal))
+        {
+            Each(SplitTerminal(), (m, span) => report.Slip(
+                span, $"`{m.Groups["slip"]}` is no terminal.", $"Join part and contact by a colon: {m.Groups["part"]}:{m.Groups["contact"]}."));
+        }
+
+        if (keyword == "poles")
+        {
+            Each(DashRange(), (m, span) => report.Slip(
+                span, $"`{m.Groups["slip"]}` is one name, not a range.", $"A range has two dots: {m.Groups["from"]}..{m.Groups["letters"]}{m.Groups["to"]}."));
+        }
+
+        return report.Count > before;
+    }
+
+    /// <summary>A quick look, so that files of a hundred thousand sound lines are read as fast as ever.</summary>
+    private static bool MayHoldSlips(ReadOnlySpan<char> head, string keyword) =>
+        head.ContainsAny(Curly)
+        || head.Contains(',')
+        || head.Contains("//", StringComparison.Ordinal) || head.Contains("/*", StringComparison.Ordinal)
+        || (keyword is "wire" or "cable" && HasWireSlip(head))
+        || keyword == "poles";
+
+    private static bool HasWireSlip(ReadOnlySpan<char> head) =>
+        GaugeFirst().IsMatch(head) || Unnamed().IsMatch(head)
+        || (head.Contains("->", StringComparison.Ordinal) && SplitTerminal().IsMatch(head));
+
+    /// <summary>The text with strings blanked out, of the same length.</summary>
+    private static string WithoutStrings(ReadOnlySpan<char> head)
+    {
+        var text = head.ToArray();
+        for (var i = 0; i < text.Length;)
+        {
+            var length = Characters.ScanString(head[i..]);
+            for (var j = i; j < i + length; j++) text[j] = '"';
+            i += Math.Max(1, length);
+        }
+
+        return new string(text);
+    }
+
+    [GeneratedRegex(@"(?:^|\s)(?<slip>//|/\*)")]
+    private static partial Regex Slashes();
+
+    [GeneratedRegex("(?<slip>[“”„‟«»‘’][^“”„‟«»‘’\"]*[“”„‟«»‘’]?)")]
+    private static partial Regex CurlyQuotes();
+
+    [GeneratedRegex(@"(?<![\w:,.+-])(?<slip>(?<whole>\d+),(?<part>\d+)\s*(?<unit>mV|kV|V|mA|uA|µA|A|[mkM]?(?:ohm|Ω)|mm2|mm²|mm|cm|m|in|ft|[mk]?W|degC|°C|%)(?![\w:]))")]
+    private static partial Regex CommaQuantity();
+
+    [GeneratedRegex(@"(?<![\w:,.+-])(?<slip>(?<whole>\d+),(?<part>\d+)\s*(?<unit>mm|cm)(?![\w:]))")]
+    private static partial Regex CommaLength();
+
+    [GeneratedRegex(@"(?:^wire\s+\S+\s+|(?<!(?:^|\s)[\d/.]+\s*)\b)(?<slip>AWG\s*(?<number>\d+(?:/0)?))(?![\w/])")]
+    private static partial Regex GaugeFirst();
+
+    [GeneratedRegex(@"^(?<slip>wire)\s+(?:(?:\d+(?:\.\d+|/0)?)\s*(?:AWG|mm2|mm²)\s|[A-Za-z_][\w-]*:)")]
+    private static partial Regex Unnamed();
+
+    [GeneratedRegex(@"(?<![\w:.-])(?<slip>(?<part>(?!AWG\b|mm\b|cm\b|in\b|ft\b|m\b|wire\b)[A-Za-z_]\w*)(?:\s+|-)(?<contact>\w*\d\w*|[+-]))(?=\s*(?:->|$))")]
+    private static partial Regex SplitTerminal();
+
+    [GeneratedRegex(@"^poles\s+(?<slip>(?<from>(?<letters>[A-Za-z]+)\d+)-[A-Za-z]*(?<to>\d+))(?=\s)")]
+    private static partial Regex DashRange();
+}
