@@ -23,6 +23,7 @@ public static class PanelChecker
         new TwoWiresInContactCheck(),
         new WireToItselfCheck(),
         new WireSizeCheck(),
+        new WireColourCheck(),
         new MatesMismatchCheck(),
         new SharedContactCheck(),
         new SpareContactUsedCheck(),

@@ -39,8 +39,9 @@ internal static class Colours
     public static IReadOnlyCollection<string> Names { get; } = [.. ByName.Keys.Order(StringComparer.Ordinal)];
 
     /// <summary>
-    /// The colour of a word such as <c>black</c>, <c>white/blue</c>, <c>BK</c> or <c>WHBU</c>; null when it is none. Green and
-    /// yellow together are always the protective earth's colour (IEC 60757:2021 clause 5).
+    /// The colour of a word such as <c>black</c>, <c>white/blue</c>, <c>BK</c> or <c>WHBU</c>; null when it is none. The order
+    /// tells the body from the tracer. <c>green-yellow</c> and <c>GNYE</c> are the protective earth's colour (IEC 60757:2021
+    /// clause 5); a green body with a yellow tracer is another wire that looks like it.
     /// </summary>
     public static WireColour? Find(string word)
     {
@@ -59,7 +60,6 @@ internal static class Colours
     private static WireColour? Pair(ColourCode? main, ColourCode? tracer) => (main, tracer) switch
     {
         (null, _) or (_, null) => null,
-        (ColourCode.GN, ColourCode.YE) or (ColourCode.YE, ColourCode.GN) => new WireColour(ColourCode.GNYE),
         (ColourCode.GNYE, _) or (_, ColourCode.GNYE) => null,
         var (m, t) when m == t => new WireColour(m!.Value),
         var (m, t) => new WireColour(m!.Value, t),

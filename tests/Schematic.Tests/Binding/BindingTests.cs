@@ -40,12 +40,12 @@ public class BindingTests
     }
 
     [Theory]
-    [InlineData("white/blue", "BUWH")] // IEC 60757:2021 clause 5: two codes joined in the order of the table
-    [InlineData("WHBU", "BUWH")]
-    [InlineData("BUWH", "BUWH")]
-    [InlineData("blue/red", "RDBU")]
+    [InlineData("white/blue", "WH/BU")]
+    [InlineData("WHBU", "WH/BU")]
+    [InlineData("BUWH", "BU/WH")]
+    [InlineData("blue/red", "BU/RD")]
     [InlineData("green-yellow", "GNYE")]
-    [InlineData("yellow/green", "GNYE")] // green and yellow combine only as GNYE
+    [InlineData("yellow/green", "YE/GN")] // a body and a tracer: not the earth's wire, whose code is GNYE
     [InlineData("GNYE", "GNYE")]
     [InlineData("gray", "GY")]
     [InlineData("TQ", "TQ")]

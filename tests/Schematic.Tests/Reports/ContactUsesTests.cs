@@ -36,7 +36,7 @@ public class ContactUsesTests
     public void Several_wires_join_their_colours_with_a_plus_as_IEC_60757_does()
     {
         var use = Of("P1", "4");
-        Assert.Equal("BUWH+BK", use.ColourCodes);
+        Assert.Equal("WH/BU+BK", use.ColourCodes);
         Assert.Equal("W2 W3", use.WireNames);
         Assert.Equal("22 AWG, 24 AWG", use.Gauges);
     }
