@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
+using Schematic.Analysis.Wiring;
 using Schematic.Inserts;
 using Schematic.Model;
 
@@ -16,11 +17,14 @@ public static class BuildOrder
         connector.Gender == Gender.Sockets ? FaceView.RearOfSockets : FaceView.RearOfPins;
 
     /// <summary>The parts that wires end on: connectors first, then the others, both in the order of the file.</summary>
-    public static ImmutableArray<Part> Stations(AnalysisContext context) =>
-    [
-        .. context.Panel.Parts.Where(p => TerminalsOf(p).Any(t => context.WiresAt(t).Any()))
-            .OrderBy(p => p is Connector ? 0 : 1),
-    ];
+    public static ImmutableArray<Part> Stations(AnalysisContext context) => StationsWhere(context, t => context.WiresAt(t).Any());
+
+    /// <summary>The parts that anything is fastened on, in the same order.</summary>
+    public static ImmutableArray<Part> Stations(AnalysisContext context, Fastenings fastenings) =>
+        StationsWhere(context, t => fastenings.At(t).Any());
+
+    private static ImmutableArray<Part> StationsWhere(AnalysisContext context, Func<TerminalId, bool> isMet) =>
+        [.. context.Panel.Parts.Where(p => TerminalsOf(p).Any(isMet)).OrderBy(p => p is Connector ? 0 : 1)];
 
     /// <summary>The terminals of a part in the order in which wires are put on them.</summary>
     public static IEnumerable<TerminalId> TerminalsOf(Part part) => part is Connector connector

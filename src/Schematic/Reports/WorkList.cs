@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
 using Schematic.Analysis.Quantities;
+using Schematic.Analysis.Wiring;
 using Schematic.Inserts;
 using Schematic.Model;
 
@@ -31,7 +32,7 @@ public static class WorkList
         new("done", "Done", ColumnAlign.Centre),
         new("step", "Step", ColumnAlign.Right),
         new("contact", "Contact"),
-        new("wire", "Wire"),
+        new("wire", "Wire or lead"),
         new("colour", "Colour", ColumnAlign.Centre),
         new("gauge", "Gauge"),
         new("strip_mm", "Strip mm", ColumnAlign.Right),
@@ -42,13 +43,14 @@ public static class WorkList
     /// <summary>Builds the lists: wires, one for each connector that is wired, then the other ends together.</summary>
     public static ImmutableArray<ReportTable> Build(AnalysisContext context)
     {
-        if (context.Panel.Wires.IsEmpty) return [];
-        var stations = BuildOrder.Stations(context);
+        var fastenings = new Fastenings(context);
+        var stations = BuildOrder.Stations(context, fastenings);
+        if (stations.IsEmpty) return [];
         var tables = ImmutableArray.CreateBuilder<ReportTable>();
-        tables.Add(Preparation(context));
-        foreach (var connector in stations.OfType<Connector>()) tables.Add(ConnectorTable(context, connector));
+        if (!context.Panel.Wires.IsEmpty || !context.Panel.Cables.IsEmpty) tables.Add(Preparation(context));
+        foreach (var connector in stations.OfType<Connector>()) tables.Add(ConnectorTable(context, fastenings, connector));
         var others = stations.Where(p => p is not Connector).ToImmutableArray();
-        if (!others.IsEmpty) tables.Add(OtherEnds(context, others));
+        if (!others.IsEmpty) tables.Add(OtherEnds(context, fastenings, others));
         return tables.ToImmutable();
     }
 
@@ -81,23 +83,16 @@ public static class WorkList
     private static ImmutableArray<string> CableRow(Cable cable) =>
         [Box, cable.Designator, Figures.Mm(cable.LengthMm), PartNames.Of(cable), "", "", ""];
 
-    private static ReportTable ConnectorTable(AnalysisContext context, Connector connector)
+    private static ReportTable ConnectorTable(AnalysisContext context, Fastenings fastenings, Connector connector)
     {
-        var step = 0;
-        var rows = from terminal in BuildOrder.TerminalsOf(connector)
-                   from wire in WiresAt(context, terminal)
-                   select EndRow(context, ++step, terminal, wire);
+        var rows = Numbered(BuildOrder.TerminalsOf(connector).SelectMany(t => EndRows(context, fastenings, t)));
         var name = $"{connector.Designator} {connector.Description}".TrimEnd();
         return new ReportTable($"Work list: {name}", EndColumns, [.. rows]) { Notes = [.. ConnectorNotes(context, connector)] };
     }
 
-    private static ReportTable OtherEnds(AnalysisContext context, ImmutableArray<Part> parts)
+    private static ReportTable OtherEnds(AnalysisContext context, Fastenings fastenings, ImmutableArray<Part> parts)
     {
-        var step = 0;
-        var rows = from part in parts
-                   from terminal in BuildOrder.TerminalsOf(part)
-                   from wire in WiresAt(context, terminal)
-                   select EndRow(context, ++step, terminal, wire);
+        var rows = Numbered(parts.SelectMany(BuildOrder.TerminalsOf).SelectMany(t => EndRows(context, fastenings, t)));
         return new ReportTable("Work list: the other ends", EndColumns, [.. rows])
         {
             Notes =
@@ -108,23 +103,67 @@ public static class WorkList
         };
     }
 
-    private static IEnumerable<Wire> WiresAt(AnalysisContext context, TerminalId terminal) =>
-        context.WiresAt(terminal).OrderBy(w => w.Designator, NaturalOrder.Comparer);
+    private static IEnumerable<ImmutableArray<string>> Numbered(IEnumerable<ImmutableArray<string>> rows) =>
+        rows.Select((row, i) => row.SetItem(1, Figures.Count(i + 1)));
 
-    private static ImmutableArray<string> EndRow(AnalysisContext context, int step, TerminalId terminal, Wire wire)
+    /// <summary>A step for everything that is fastened at a terminal; a jumper bar is one step, at its first terminal.</summary>
+    private static IEnumerable<ImmutableArray<string>> EndRows(AnalysisContext context, Fastenings fastenings, TerminalId terminal)
     {
-        var count = context.WiresAt(terminal).Count();
+        var all = fastenings.At(terminal).ToImmutableArray();
+        return all.Where(f => f.Kind != FasteningKind.Jumper || f.Name == terminal.ToString()).Select(f => f.Kind switch
+        {
+            FasteningKind.Wire => WireRow(context, f, all.Length),
+            FasteningKind.Lead => LeadRow(context, f, all.Length),
+            FasteningKind.Jumper => JumperRow(context, terminal),
+            FasteningKind.Screen => Row(terminal, $"{f.Name} screen", $"{Work(context, terminal, all.Length)}; sleeve on the bare braid", "cut back and insulated"),
+            _ => throw new ArgumentOutOfRangeException(nameof(fastenings)),
+        });
+    }
+
+    private static ImmutableArray<string> WireRow(AnalysisContext context, Fastening fastening, int together)
+    {
+        var (terminal, wire) = (fastening.At, fastening.Wire!);
         return
         [
-            Box, Figures.Count(step), terminal.ToString(), wire.Designator, wire.Colour?.Code ?? "", WireList.GaugeText(wire),
-            Figures.Mm((context.Part(terminal.Part) as Connector)?.StripMm), Work(context, terminal, count),
+            Box, "", terminal.ToString(), wire.Designator, wire.Colour?.Code ?? "", WireList.GaugeText(wire),
+            Figures.Mm((context.Part(terminal.Part) as Connector)?.StripMm), PolarityWords(context.Part(terminal.Part), terminal.Name) + Work(context, terminal, together),
             (wire.From == terminal ? wire.To : wire.From).ToString(),
         ];
     }
 
-    private static string Work(AnalysisContext context, TerminalId terminal, int wires)
+    private static ImmutableArray<string> LeadRow(AnalysisContext context, Fastening fastening, int together)
     {
-        var together = wires > 1 ? $", {Figures.Count(wires)} wires here" : "";
+        var device = fastening.Device!.Value;
+        var others = context.Panel.Attachments.Where(a => a.Device.Part == device.Part && a.Device != device)
+            .Select(a => $"{a.Device} at {a.Contact}");
+        return Row(fastening.At, device.ToString(), $"{LeadWords(context.Part(device.Part)!, device.Name)}: form, {Work(context, fastening.At, together)}", string.Join(", ", others));
+    }
+
+    /// <summary>Which lead of a component it is, as the eye finds it on the part.</summary>
+    private static string LeadWords(Part part, string terminal) => (part, terminal) switch
+    {
+        (Diode, "K") => "lead at the band",
+        (Diode, _) => "lead without the band",
+        (Led, "K") => "short lead, at the flat",
+        (Led, _) => "long lead",
+        _ => $"lead {terminal}",
+    };
+
+    /// <summary>Where a wire meets a component that has a right way round, which end of it.</summary>
+    private static string PolarityWords(Part? part, string terminal) => part is Diode or Led ? $"{LeadWords(part, terminal)}: " : "";
+
+    private static ImmutableArray<string> JumperRow(AnalysisContext context, TerminalId terminal)
+    {
+        var bar = ((TerminalStrip)context.Part(terminal.Part)!).Jumpers.First(b => b.Length > 1 && b[0] == terminal.Name);
+        return Row(terminal, "jumper", $"fit a jumper bar over {NameList.Compact(bar)}", NameList.Compact(bar.Skip(1).Select(n => $"{terminal.Part}:{n}")));
+    }
+
+    private static ImmutableArray<string> Row(TerminalId terminal, string what, string work, string otherEnd) =>
+        [Box, "", terminal.ToString(), what, "", "", "", work, otherEnd];
+
+    private static string Work(AnalysisContext context, TerminalId terminal, int things)
+    {
+        var together = things > 1 ? $", {Figures.Count(things)} together here" : "";
         return context.Part(terminal.Part) switch
         {
             Connector { Termination: Termination.Solder } => $"sleeve on, solder, sleeve over{together}",

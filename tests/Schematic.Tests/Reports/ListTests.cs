@@ -131,7 +131,7 @@ public sealed class ListTests
         var panel = SmallHarness.Panel();
         var extra = panel.Wires[2] with { Designator = "W6", To = new TerminalId("P1", "5") };
         var lists = WorkList.Build(new AnalysisContext(panel with { Wires = panel.Wires.Add(extra) }));
-        Assert.Contains(lists[^1].Rows, r => r[2] == "X1:1" && r[7].EndsWith("2 wires here", StringComparison.Ordinal));
+        Assert.Contains(lists[^1].Rows, r => r[2] == "X1:1" && r[7].EndsWith("2 together here", StringComparison.Ordinal));
     }
 
     [Fact]

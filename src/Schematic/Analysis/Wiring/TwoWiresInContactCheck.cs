@@ -8,7 +8,8 @@ namespace Schematic.Analysis.Wiring;
 /// <summary>
 /// More wires on one terminal than it takes. One wire to a crimp contact is the rule of the trade, and so is one to a solder
 /// cup or a spring clamp (common practice, no source). Three at any other terminal: MIL-R-19309D, 3.3.9.1, says no more than
-/// three at one terminal of a relay. A terminal strip states its own number; a splice takes any.
+/// three at one terminal of a relay. A terminal strip states its own number, else three as well; a splice takes any. Leads of
+/// components, jumper bars and screens take the room of a wire.
 /// </summary>
 public sealed class TwoWiresInContactCheck : ICheck
 {
@@ -23,37 +24,40 @@ public sealed class TwoWiresInContactCheck : ICheck
     public CheckStage Stage => CheckStage.Conflicts;
 
     /// <inheritdoc/>
-    public IEnumerable<Diagnostic> Run(AnalysisContext context) =>
-        from part in context.Panel.Parts
-        from terminal in part.Terminals
-        let wires = context.WiresAt(part.At(terminal.Name)).ToImmutableArray()
-        where wires.Length > 1
-        let finding = part is Connector connector
-            ? OnContact(connector, part.At(terminal.Name), wires)
-            : OnTerminal(part, part.At(terminal.Name), wires)
-        where finding is not null
-        select finding;
+    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    {
+        var fastenings = new Fastenings(context);
+        return from part in context.Panel.Parts
+               from terminal in part.Terminals
+               let all = fastenings.At(part.At(terminal.Name)).ToImmutableArray()
+               where all.Length > 1
+               let finding = part is Connector connector
+                   ? OnContact(connector, part.At(terminal.Name), all)
+                   : OnTerminal(part, part.At(terminal.Name), all)
+               where finding is not null
+               select finding;
+    }
 
-    private static Diagnostic? OnContact(Connector connector, TerminalId contact, ImmutableArray<Wire> wires) =>
+    private static Diagnostic? OnContact(Connector connector, TerminalId contact, ImmutableArray<Fastening> all) =>
         connector.Termination switch
         {
             Termination.Crimp => Report(
-                ContactRule, Severity.Error, contact, wires, "a crimp contact takes one",
+                ContactRule, Severity.Error, contact, all, "a crimp contact takes one",
                 "Join the wires in a splice or on a terminal strip and lead one wire to the contact."),
             Termination.Solder => Report(
-                ContactRule, Severity.Warning, contact, wires, "a solder cup takes one well",
+                ContactRule, Severity.Warning, contact, all, "a solder cup takes one well",
                 "Join the wires in a splice or on a terminal strip and lead one wire to the contact."),
             Termination.Clamp => Report(
-                ContactRule, Severity.Warning, contact, wires, "a spring clamp takes one",
+                ContactRule, Severity.Warning, contact, all, "a spring clamp takes one",
                 "Use a jumper, a splice or a twin ferrule that the clamp is made for."),
-            Termination.Screw => wires.Length <= MostAtTerminal ? null : Report(
-                ContactRule, Severity.Warning, contact, wires, "a screw takes three at most", "Spread the wires over jumpered terminals."),
+            Termination.Screw => all.Length <= MostAtTerminal ? null : Report(
+                ContactRule, Severity.Warning, contact, all, "a screw takes three at most", "Spread the wires over jumpered terminals."),
             _ => Report(
-                ContactRule, Severity.Warning, contact, wires, "a contact takes one",
+                ContactRule, Severity.Warning, contact, all, "a contact takes one",
                 $"Join the wires in a splice, or state on {connector.Designator} how wires are fastened: solder, crimp, screw or clamp."),
         };
 
-    private static Diagnostic? OnTerminal(Part part, TerminalId terminal, ImmutableArray<Wire> wires)
+    private static Diagnostic? OnTerminal(Part part, TerminalId terminal, ImmutableArray<Fastening> all)
     {
         var most = part switch
         {
@@ -61,27 +65,28 @@ public sealed class TwoWiresInContactCheck : ICheck
             TerminalStrip strip => strip.WiresPerTerminal,
             _ => MostAtTerminal,
         };
-        if (wires.Length <= most) return null;
+        if (all.Length <= most) return null;
         var limit = part is TerminalStrip
             ? $"each terminal of {part.Designator} takes {most.ToString(CultureInfo.InvariantCulture)}"
             : "three at one terminal is the most";
         return Report(
-            TerminalRule, Severity.Warning, terminal, wires, limit,
+            TerminalRule, Severity.Warning, terminal, all, limit,
             "Spread the wires over jumpered terminals of a strip, or join some of them in a splice.");
     }
 
     private static Diagnostic Report(
-        string rule, Severity severity, TerminalId terminal, ImmutableArray<Wire> wires, string limit, string help)
+        string rule, Severity severity, TerminalId terminal, ImmutableArray<Fastening> all, string limit, string help)
     {
-        var last = wires[^1];
+        var last = all[^1];
+        var areWires = all.All(f => f.Kind == FasteningKind.Wire);
         return new Diagnostic(
             rule,
             severity,
-            $"{wires.Length.ToString(CultureInfo.InvariantCulture)} wires end on {terminal} ({NameList.Sentence(wires.Select(w => w.Designator))}): {limit}.",
-            last.From == terminal ? last.FromSpan : last.ToSpan)
+            $"{all.Length.ToString(CultureInfo.InvariantCulture)} {(areWires ? "wires end" : "things are fastened")} on {terminal} ({NameList.Sentence(all.Select(f => f.Words))}): {limit}.",
+            last.Span)
         {
             Help = help,
-            Related = [.. wires.SkipLast(1).Take(3).Select(w => new RelatedSpan(w.From == terminal ? w.FromSpan : w.ToSpan, $"wire {w.Designator} ends there too"))],
+            Related = [.. all.SkipLast(1).Take(3).Select(f => new RelatedSpan(f.Span, $"{(f.Kind == FasteningKind.Wire ? $"wire {f.Name} ends" : $"{f.Words} is fastened")} there too"))],
         };
     }
 }

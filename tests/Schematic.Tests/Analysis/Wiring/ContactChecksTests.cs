@@ -1,3 +1,4 @@
+using Schematic.Analysis;
 using Schematic.Diagnostics;
 using Xunit;
 
@@ -55,6 +56,33 @@ public class ContactChecksTests
         """,
         "crowded-terminal",
         "2 wires end on X1:1 (W1 and W2): each terminal of X1 takes 1.");
+
+    [Theory]
+    [InlineData("wires 3", false)] // a wire, a jumper bar and the diode's lead: three, at the limit
+    [InlineData("wires 2", true)]
+    public void Leads_and_jumper_bars_take_the_room_of_a_wire(string limit, bool isCrowded)
+    {
+        var panel = TestPanels.Load($$"""
+            terminals X1 { 1 2 3 ; jumper 1 2 ; {{limit}} }
+            terminals X2 { 1 2 3 }
+            diode D1 { X1:3 X1:1 }
+            wire W1 X1:1 -> X2:1
+            """);
+        var found = PanelChecker.Check(panel).Where(d => d.Rule == "crowded-terminal").ToList();
+        Assert.Equal(isCrowded, found.Count == 1);
+        if (isCrowded) Assert.Equal("3 things are fastened on X1:1 (W1, lead D1:K and a jumper bar): each terminal of X1 takes 2.", found[0].Message);
+    }
+
+    [Fact]
+    public void What_was_found_made_takes_no_room() => MarkedPanel.AssertNone(
+        """
+        connector J1 "found unit" { pins ; crimp ; on-hand ; strip 3 pitch 5 mm }
+        terminals X1 { 1 }
+        lamp DS1 24 V 40 mA on-hand { J1:1 J1:2 }
+        lamp DS2 24 V 40 mA on-hand { J1:1 J1:3 }
+        wire W1 J1:1 -> X1:1
+        """,
+        "two-wires-in-contact");
 
     [Fact]
     public void A_splice_takes_any_number_of_wires() => MarkedPanel.AssertNone(
