@@ -5,7 +5,7 @@ namespace Schematic.Analysis.Wiring;
 /// <summary>
 /// Everything that is fastened at the terminals of the harness: wires, leads of components, jumper bars, screens. A joint inside a
 /// unit that was found made is none: nobody makes it again. So it is where both the device and the contact are on hand, and on a
-/// connector on which no wire of the harness ends, which is the unit's own half.
+/// connector that does not state what it mates, which is the unit's own half.
 /// </summary>
 public sealed class Fastenings
 {
@@ -30,7 +30,7 @@ public sealed class Fastenings
         from joint in context.Panel.Attachments
         where context.Part(joint.Device.Part) is { } device && context.Part(joint.Contact.Part) is { } carrier
             && !(device.OnHand && carrier.OnHand)
-            && (carrier is not Connector || carrier.Terminals.Any(t => context.WiresAt(carrier.At(t.Name)).Any()))
+            && carrier is not Connector { Mates: null }
         select new Fastening(FasteningKind.Lead, joint.Contact, joint.Device.ToString(), joint.Span) { Device = joint.Device };
 
     private static IEnumerable<Fastening> Bars(Panel panel) =>
