@@ -23,6 +23,7 @@ public static class CliApplication
         new LoadCommand(),
         new PartsCommand(),
         new SignalsCommand(),
+        new RingOutCommand(),
         new ExplainCommand(),
     ];
 

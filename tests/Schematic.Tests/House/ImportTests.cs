@@ -8,7 +8,7 @@ public partial class ImportTests
 {
     private static readonly string[] Order =
     [
-        "Text", "Diagnostics", "Inserts", "Model", "Language", "Binding", "Analysis", "Reports",
+        "Text", "Diagnostics", "Inserts", "Model", "Language", "Binding", "Analysis", "Reports", "Bench",
         "Fonts", "Drawing", "Symbols", "Layout", "Rendering",
     ];
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
+using Schematic.Bench.RingOut;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
 using Schematic.Layout.Faces;
@@ -62,6 +63,7 @@ public static class PackBuilder
         ("Load sheet", [.. LoadSheet.Build(context)], SheetKind.LoadSheet),
         ("Parts list", [PartsList.Build(context), PartsList.BuildAlternatives(context)], SheetKind.PartsList),
         ("Signal list", [SignalList.Build(context)], SheetKind.SignalList),
+        ("Ring-out", [.. RingOutSheets.Build(context.Panel)], SheetKind.RingOut),
         ("Open findings", [FindingsList.Build(findings)], SheetKind.Findings),
     ];
 

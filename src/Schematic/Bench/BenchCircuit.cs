@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Quantities;
+using Schematic.Model;
+
+namespace Schematic.Bench;
+
+/// <summary>
+/// What lies on the bench as a value: terminals, each a place of its own, with joints, contacts and devices between them. A
+/// faulty unit is another value, made from the sound one.
+/// </summary>
+public sealed record BenchCircuit
+{
+    /// <summary>Above this a joint is no joint but a resistance (own choice; a sound one has milliohms).</summary>
+    public const double MostJointOhms = 2;
+
+    /// <summary>The name that stands for shell, chassis or earth in readings.</summary>
+    public const string FrameName = "frame";
+
+    private readonly Dictionary<TerminalId, int> _numberOf;
+    private readonly Dictionary<Stand, bool[]> _closed = [];
+
+    private BenchCircuit(Dictionary<TerminalId, int> numberOf) => _numberOf = numberOf;
+
+    /// <summary>The frame as a terminal.</summary>
+    public static TerminalId Frame => new(FrameName, "");
+
+    /// <summary>The panel it is a part of, cut down to what lies on the bench.</summary>
+    public required Panel Panel { get; init; }
+
+    /// <summary>What lies on the bench.</summary>
+    public required BenchSide Side { get; init; }
+
+    /// <summary>All terminals; the frame, where there is one, is the last.</summary>
+    public required ImmutableArray<TerminalId> Terminals { get; init; }
+
+    /// <summary>Numbers of the terminals that a lead can be put on.</summary>
+    public required ImmutableArray<int> Accessible { get; init; }
+
+    /// <summary>Joints.</summary>
+    public required ImmutableArray<BenchJoint> Joints { get; init; }
+
+    /// <summary>Switching contacts.</summary>
+    public required ImmutableArray<BenchContact> Contacts { get; init; }
+
+    /// <summary>Devices.</summary>
+    public required ImmutableArray<BenchElement> Elements { get; init; }
+
+    /// <summary>The actuators that a hand can move.</summary>
+    public ImmutableArray<Actuator> Actuators => Panel.Actuators;
+
+    /// <summary>The number of the frame, or -1 where there is none.</summary>
+    public int FrameNumber => NumberOf(Frame);
+
+    /// <summary>The number of a terminal, or -1 for one that is not on the bench.</summary>
+    public int NumberOf(TerminalId terminal) => _numberOf.GetValueOrDefault(terminal, -1);
+
+    /// <summary>Reads what lies on the bench from a panel.</summary>
+    /// <param name="whole">The panel.</param>
+    /// <param name="side">What lies on the bench.</param>
+    /// <param name="part">The one connector or strip that leads are put on, or null for all.</param>
+    public static BenchCircuit Read(Panel whole, BenchSide side, string? part = null)
+    {
+        var (panel, accessible) = BenchCut.Cut(whole, side, part);
+        var context = new AnalysisContext(panel);
+        var circuit = new Circuit(context);
+        var numbers = new Dictionary<TerminalId, int>();
+        foreach (var terminal in panel.Parts.SelectMany(p => p.Terminals.Select(t => p.At(t.Name)))) numbers.TryAdd(terminal, numbers.Count);
+        var joints = Joined(context, circuit).Where(j => numbers.ContainsKey(j.From) && numbers.ContainsKey(j.To)).ToList();
+        var hasFrame = panel.Parts.OfType<Connector>().Any();
+        if (hasFrame) numbers.TryAdd(Frame, numbers.Count);
+        return new BenchCircuit(numbers)
+        {
+            Panel = panel,
+            Side = side,
+            Terminals = [.. numbers.Keys],
+            Accessible = [.. accessible.Select(t => numbers[t]), .. hasFrame ? [numbers[Frame]] : Array.Empty<int>()],
+            Joints = [.. joints.Select(j => new BenchJoint(numbers[j.From], numbers[j.To], j.Kind, j.Name, j.Ohms))],
+            Contacts = [.. circuit.Contacts.Select(c => new BenchContact(numbers[c.Common], numbers[c.Throw], c))],
+            Elements =
+            [
+                .. from element in circuit.Elements
+                   let value = BenchElement.ValueOf(element)
+                   where value is not null
+                   select new BenchElement(numbers[element.From], numbers[element.To], element.Name, value),
+            ],
+        };
+    }
+
+    /// <summary>For each contact whether it is closed while the actuators stand so and nothing is broken.</summary>
+    public IReadOnlyList<bool> ClosedAt(Stand stand)
+    {
+        if (!_closed.TryGetValue(stand, out var closed))
+            _closed[stand] = closed = [.. Contacts.Select(c => PowerOff.IsClosed(c.Source, stand, Actuators))];
+        return closed;
+    }
+
+    private static IEnumerable<(TerminalId From, TerminalId To, JointKind Kind, string Name, double Ohms)> Joined(
+        AnalysisContext context, Circuit circuit)
+    {
+        var wires = context.Panel.Wires.DistinctBy(w => w.Designator).ToDictionary(w => w.Designator, StringComparer.Ordinal);
+        var joined = context.Connectivity;
+        foreach (var joint in joined.FixedJoints.Concat(joined.WireJoints))
+            yield return (joint.From, joint.To, joint.Kind, joint.Name, joint.Kind == JointKind.Wire ? OhmsOf(wires.GetValueOrDefault(joint.Name)) : ContactOhms);
+        foreach (var joint in joined.NetJoints.Where(j => !joined.ByWires.AreJoined(j.From, j.To)))
+            yield return (joint.From, joint.To, joint.Kind, joint.Name, ContactOhms);
+        foreach (var part in circuit.Protectors)
+            yield return (part.At(part.Terminals[0].Name), part.At(part.Terminals[1].Name), JointKind.Jumper, part.Designator, ContactOhms);
+    }
+
+    private static double OhmsOf(Wire? wire) => wire is { Gauge: { } gauge, LengthMm: { } length }
+        ? Math.Clamp(CopperWire.Ohms(gauge, length), ContactOhms, MostJointOhms * 0.99)
+        : ContactOhms;
+
+    /// <summary>What a sound joint or contact has: some milliohms (from memory).</summary>
+    internal const double ContactOhms = 0.01;
+}

@@ -1,0 +1,41 @@
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Quantities;
+
+namespace Schematic.Bench;
+
+/// <summary>A two-terminal device on the bench, as a meter meets it: cold, without power.</summary>
+/// <param name="From">The number of its first end: anode, A1, X1.</param>
+/// <param name="To">The number of its second end.</param>
+/// <param name="Name">The part's designator, or empty for what a fault put there.</param>
+/// <param name="Value">What the meter meets between the two.</param>
+public readonly record struct BenchElement(int From, int To, string Name, ElementValue Value)
+{
+    /// <summary>Whether it is gone: blown, broken or never fitted.</summary>
+    public bool IsMissing { get; init; }
+
+    /// <summary>The element of a circuit as a meter meets it; null for supplies and the inside of boards, which are taken off.</summary>
+    public static ElementValue? ValueOf(Element element) => element.Kind switch
+    {
+        // A cold filament has about a tenth of its hot resistance; what is found on salvaged lamps scatters (from memory).
+        ElementKind.Lamp => new ElementValue(element.Kind, element.Ohms * LampInrush.ColdShare, 0, 0.5, 1.8),
+        // Winding resistance is sold to 10 %, and copper changes 0.4 % for each degree (from memory).
+        ElementKind.Coil => new ElementValue(element.Kind, element.Ohms, 0, 0.87, 1.15),
+        ElementKind.Resistor => new ElementValue(element.Kind, element.Ohms, 0, 0.93, 1.07),
+        // A meter's milliampere gives a diode some 0.1 V less than its rated current does (from memory).
+        ElementKind.Diode => new ElementValue(element.Kind, element.Ohms, element.Volts * 0.86, 0.6, 1.2),
+        ElementKind.Led => new ElementValue(element.Kind, element.Ohms, element.Volts, 0.85, 1.15),
+        _ => null,
+    };
+}
+
+/// <summary>What a meter meets in a device.</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="Ohms">Resistance cold, of a diode beyond its knee.</param>
+/// <param name="Volts">A diode's knee at a meter's current, else zero.</param>
+/// <param name="Least">The smallest share of these figures to be expected.</param>
+/// <param name="Most">The largest.</param>
+public sealed record ElementValue(ElementKind Kind, double Ohms, double Volts, double Least, double Most)
+{
+    /// <summary>Whether current passes one way only.</summary>
+    public bool IsOneWay => Kind is ElementKind.Diode or ElementKind.Led;
+}

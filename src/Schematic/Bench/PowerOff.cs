@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
+using Schematic.Model;
+
+namespace Schematic.Bench;
+
+/// <summary>When contacts are closed while nothing is switched on: coils are released, supplies off, hands alone move things.</summary>
+internal static class PowerOff
+{
+    /// <summary>Whether a contact is closed while the actuators stand so.</summary>
+    public static bool IsClosed(Contact contact, Stand stand, ImmutableArray<Actuator> actuators)
+    {
+        var (before, after) = (new int[stand.Places.Length], new int[stand.Places.Length]);
+        for (var i = 0; i < before.Length; i++)
+        {
+            before[i] = stand.Places[i] / 2;
+            after[i] = (stand.Places[i] + 1) / 2 % actuators[i].Positions.Length;
+        }
+
+        var (was, becomes) = (Holds(contact.When, before, actuators), Holds(contact.When, after, actuators));
+        return was == becomes ? was : MakesBeforeBreak(contact);
+    }
+
+    private static bool MakesBeforeBreak(Contact contact) => contact.Part is Switch { Pole.MakesBeforeBreak: true };
+
+    private static bool Holds(Condition condition, int[] positions, ImmutableArray<Actuator> actuators) => condition switch
+    {
+        PositionCondition at => IsAt(at, positions, actuators),
+        EnergisedCondition energised => !energised.Energised,
+        SupplyCondition supply => !supply.On,
+        AllCondition all => all.Parts.All(p => Holds(p, positions, actuators)),
+        AnyCondition any => any.Parts.Any(p => Holds(p, positions, actuators)),
+        _ => throw new InvalidOperationException("A kind of condition without a meaning on the bench."),
+    };
+
+    private static bool IsAt(PositionCondition at, int[] positions, ImmutableArray<Actuator> actuators)
+    {
+        for (var i = 0; i < actuators.Length; i++)
+            if (actuators[i].Name == at.Actuator) return at.Positions.Contains(actuators[i].Positions[positions[i]].Name);
+        return false;
+    }
+}

@@ -1,0 +1,69 @@
+using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Electrical;
+
+namespace Schematic.Bench;
+
+/// <summary>
+/// What a meter reads between two places of a small network, solved once for each network that looks alike: nearly all faulty
+/// units leave nearly all networks as they were.
+/// </summary>
+public sealed class ReadingCache(Meter meter)
+{
+    private readonly Dictionary<string, Reading> _known = new(StringComparer.Ordinal);
+    private readonly Dictionary<ElementValue, int> _numberOf = [];
+
+    /// <summary>The meter that is read.</summary>
+    public Meter Meter => meter;
+
+    /// <summary>How many different networks were solved.</summary>
+    public int SolvedCount => _known.Count;
+
+    /// <summary>The number of a device's figures, for a network's name.</summary>
+    internal int NumberOf(ElementValue value)
+    {
+        if (!_numberOf.TryGetValue(value, out var number)) _numberOf[value] = number = _numberOf.Count;
+        return number;
+    }
+
+    /// <summary>The reading from place 0 to place 1 of a network, found under <paramref name="name"/> or solved.</summary>
+    internal Reading Find(string name, MeterTest test, int places, List<(ElementValue Value, int From, int To)> elements)
+    {
+        if (!_known.TryGetValue(name, out var reading)) _known[name] = reading = Solve(test, places, elements);
+        return reading;
+    }
+
+    private Reading Solve(MeterTest test, int places, List<(ElementValue Value, int From, int To)> elements)
+    {
+        var middle = Show(test, places, elements, e => 1);
+        if (middle is not { } value) return Reading.Open;
+        var kind = test == MeterTest.Ohms ? ReadingKind.Ohms : ReadingKind.Volts;
+        // More resistance anywhere never gives less between two places (Rayleigh), so the ends of the range bound the rest.
+        var least = Show(test, places, elements, e => e.Least) ?? value;
+        var most = Show(test, places, elements, e => e.Most) ?? (test == MeterTest.Ohms ? meter.RangeOhms : meter.DiodeVolts);
+        var slack = test == MeterTest.Ohms ? 0.3 : 0.02; // leads on old contacts; the last digit
+        return new Reading(kind, value, Math.Max(0, (least * 0.99) - slack), (most * 1.01) + slack);
+    }
+
+    /// <summary>Ohms or volts; null when the meter shows that nothing passes.</summary>
+    private double? Show(MeterTest test, int places, List<(ElementValue Value, int From, int To)> elements, Func<ElementValue, double> share)
+    {
+        var isOhms = test == MeterTest.Ohms;
+        var branches = new Branch[elements.Count + 1];
+        for (var i = 0; i < elements.Count; i++)
+        {
+            var (value, from, to) = elements[i];
+            var ohms = Math.Max(value.Ohms * share(value), Circuit.LeastOhms);
+            branches[i] = value.IsOneWay
+                ? new Branch(BranchKind.OneWay, from, to, Math.Max(value.Ohms, Circuit.LeastOhms), value.Volts * share(value))
+                : new Branch(BranchKind.Linear, from, to, ohms);
+        }
+
+        branches[^1] = isOhms
+            ? new Branch(BranchKind.Source, 0, 1, 1, meter.OhmsVolts)
+            : new Branch(BranchKind.Source, 0, 1, 1, meter.DiodeVolts) { LimitAmps = meter.DiodeAmps };
+        var solved = NodalSolver.Solve(places, branches);
+        var (volts, amps) = (solved.Volts[0] - solved.Volts[1], -solved.Amps[^1]);
+        if (isOhms) return amps * meter.RangeOhms <= volts ? null : volts / amps;
+        return volts >= meter.DiodeVolts * 0.98 ? null : volts;
+    }
+}

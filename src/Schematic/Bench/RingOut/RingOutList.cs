@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Analysis;
+using Schematic.Model;
+using Schematic.Reports;
+
+namespace Schematic.Bench.RingOut;
+
+/// <summary>A ring-out as tables: what comes first, the steps, and what no measurement can tell.</summary>
+public static class RingOutList
+{
+    private const string Box = "[ ]";
+
+    /// <summary>The tables in the order in which they are read.</summary>
+    public static ImmutableArray<ReportTable> Build(RingOutPlan plan) => [Before(plan), Steps(plan), .. NotTold(plan)];
+
+    /// <summary>What is done before a lead touches anything.</summary>
+    public static ReportTable Before(RingOutPlan plan) => new(
+        $"Before the ring-out of {SideWords(plan.Circuit)}",
+        [new("order", "", ColumnAlign.Right), new("what", "What to do first")],
+        [.. Cautions(plan.Circuit).Select((c, i) => ImmutableArray.Create(Number(i + 1), c))]);
+
+    /// <summary>The steps.</summary>
+    public static ReportTable Steps(RingOutPlan plan) => new(
+        $"Ring-out of {SideWords(plan.Circuit)}",
+        [
+            new("step", "Step", ColumnAlign.Right),
+            new("hold", "Hold these positions"),
+            new("red", "Red lead"),
+            new("black", "Black lead"),
+            new("test", "Meter"),
+            new("expected", "Expected", ColumnAlign.Right),
+            new("limits", "Limits"),
+            new("reading", "Reading"),
+            new("done", "", ColumnAlign.Centre),
+        ],
+        [.. plan.Steps.Select((s, i) => Row(plan.Circuit, s, i))])
+    {
+        Notes = [.. Notes(plan)],
+    };
+
+    /// <summary>What no measurement at these contacts can tell; no table where there is nothing.</summary>
+    public static IEnumerable<ReportTable> NotTold(RingOutPlan plan)
+    {
+        ImmutableArray<ImmutableArray<string>> rows =
+        [
+            .. plan.Hidden.Select(f => ImmutableArray.Create("does not show", f.Words)),
+            .. plan.Alike.Select(g => ImmutableArray.Create("read alike", string.Join("; ", g.Select(f => f.Words)))),
+        ];
+        if (rows.IsEmpty) yield break;
+        yield return new ReportTable(
+            $"What no measurement at these contacts can tell: {SideWords(plan.Circuit)}",
+            [new("kind", ""), new("faults", "Faults")], rows);
+    }
+
+    /// <summary>What lies on the bench, in words.</summary>
+    public static string SideWords(BenchCircuit circuit) => circuit.Side switch
+    {
+        BenchSide.Unit => $"the unit alone, at {PartWords(circuit)}",
+        BenchSide.Harness => "the harness alone",
+        _ => "all of it, plugged together",
+    };
+
+    /// <summary>What is said before anything is measured.</summary>
+    public static IEnumerable<string> Cautions(BenchCircuit circuit)
+    {
+        yield return "Switch every supply off and take it off; prove dead with the meter at volts. Never measure resistance on a live circuit.";
+        yield return "Let capacitors discharge, through a resistor and not through a blade, and measure that they are empty.";
+        if (circuit.Side == BenchSide.Unit) yield return "Unplug the unit: nothing but the meter may be on its contacts.";
+        else if (TakenOff(circuit) is { Length: > 0 } off) yield return $"Take the wires off {off}, or unplug it: what is inside would be measured too.";
+        yield return "Touch the leads together and note what the meter shows; zero it or take that off each reading. Keep fingers off the tips.";
+        foreach (var one in circuit.Panel.Locks.Where(l => circuit.Actuators.Any(a => a.Name == l.Actuator)))
+            yield return $"{one.Actuator} is locked at {NameList.Sentence(one.Positions)}: release the lock by hand, or feed its coil with the leads lifted and prove dead again.";
+        if (circuit.FrameNumber >= 0) yield return "frame: bare metal of the shell or the chassis.";
+    }
+
+    private static string PartWords(BenchCircuit circuit) => NameList.Sentence(
+        circuit.Accessible.Where(t => t != circuit.FrameNumber).Select(t => circuit.Terminals[t].Part).Distinct());
+
+    private static string TakenOff(BenchCircuit circuit) =>
+        NameList.Sentence(circuit.Panel.Parts.Where(p => p is Supply or Board).Select(p => p.Designator));
+
+    private static ImmutableArray<string> Row(BenchCircuit circuit, RingOutStep step, int index) =>
+    [
+        Number(index + 1), step.Move,
+        TerminalText.Of(circuit, step.Placement.Red), TerminalText.Of(circuit, step.Placement.Black),
+        step.Placement.Test == MeterTest.Ohms ? "ohms" : "diode test",
+        step.Expected.Text, step.Expected.Limits, "", Box,
+    ];
+
+    private static IEnumerable<string> Notes(RingOutPlan plan)
+    {
+        yield return "Several contacts under one lead are clipped together. A position is held until the next one is named. Diode test: current from the red lead to the black one.";
+        yield return $"{Number(plan.Steps.Length)} placements and {Number(plan.Moves)} {(plan.Moves == 1 ? "move" : "moves")} find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults; all pairs in all positions are {plan.AllPairs.ToString("N0", CultureInfo.InvariantCulture)} placements. No plan has fewer than {Number(plan.LowerBound)}.";
+        yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above; wires, joints and closed contacts up to 2 ohm without the leads.";
+        if (plan.IsCutDown) yield return "So many contacts: of bridges and exchanges only neighbours were counted. Every conductor is tested against every other all the same.";
+    }
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,258 @@
+using System.Collections.Immutable;
+using System.Numerics;
+using Schematic.Bench.Faults;
+
+namespace Schematic.Bench.RingOut;
+
+/// <summary>
+/// Plans a ring-out: first which positions to hold, then in each the placements that show most of the faults not yet shown
+/// (greedy set cover), then isolation by clipping, at last what still hides. Every claim is checked by reading each faulty
+/// circuit at each step.
+/// </summary>
+public sealed class RingOutPlanner
+{
+    private const int MostPaired = 16;
+
+    private readonly BenchCircuit _circuit;
+    private readonly FaultField _field;
+    private readonly HashSet<int> _left;
+    private readonly List<(Placement Placement, Reading Expected)> _steps = [];
+
+    private RingOutPlanner(BenchCircuit circuit, ReadingCache cache)
+    {
+        _circuit = circuit;
+        _field = new FaultField(circuit, FaultCatalogue.ForRingOut(circuit), cache);
+        _left = [.. Enumerable.Range(0, _field.Faults.Length)];
+    }
+
+    /// <summary>Plans the ring-out of what lies on the bench.</summary>
+    public static RingOutPlan Plan(BenchCircuit circuit, Meter? meter = null) =>
+        new RingOutPlanner(circuit, new ReadingCache(meter ?? new Meter())).Plan();
+
+    private RingOutPlan Plan()
+    {
+        var required = StandFinder.Find(_circuit);
+        var looks = LooksOf(required);
+        var chosen = Choose(required, looks);
+        var stands = StandRoute.Find(_circuit, chosen);
+        foreach (var stand in stands) AddSteps(stand);
+        var hidden = AddLeftovers(stands, required);
+        Prune();
+        return Finished(stands, hidden, looks);
+    }
+
+    /// <summary>For each requirement and each fault, sound last, what can be seen.</summary>
+    private ulong[][] LooksOf(ImmutableArray<ImmutableArray<int>> required)
+    {
+        var rest = Stand.Rest(_circuit.Actuators);
+        return [.. required.Select(r =>
+        {
+            var stand = StandFinder.Held(r, rest);
+            var looks = Enumerable.Range(0, _field.Faults.Length).Select(f => _field.Look(stand, f)).Append(_field.SoundLook(stand)).ToArray();
+            if (stand != rest) _field.Forget(stand);
+            return looks;
+        })];
+    }
+
+    /// <summary>Positions that show all faults between them, few moves away; rest is always held.</summary>
+    private List<ImmutableArray<int>> Choose(ImmutableArray<ImmutableArray<int>> required, ulong[][] looks)
+    {
+        var shown = looks.Select(l => Enumerable.Range(0, _field.Faults.Length).Where(f => l[f] != l[^1]).ToHashSet()).ToArray();
+        var rest = Stand.Rest(_circuit.Actuators);
+        var left = Enumerable.Range(0, _field.Faults.Length).Where(f => shown.Any(s => s.Contains(f))).Except(shown[0]).ToHashSet();
+        var chosen = new List<int>();
+        while (left.Count > 0)
+        {
+            var best = Enumerable.Range(1, required.Length - 1).MaxBy(r =>
+                left.Count(shown[r].Contains) / (1.0 + rest.MovesTo(StandFinder.Held(required[r], rest), _circuit.Actuators)));
+            chosen.Add(best);
+            left.ExceptWith(shown[best]);
+        }
+
+        foreach (var one in chosen.ToList())
+        {
+            var others = chosen.Where(c => c != one).Append(0).ToList();
+            if (shown[one].All(f => others.Exists(o => shown[o].Contains(f)))) chosen.Remove(one);
+        }
+
+        return [.. chosen.Select(c => required[c])];
+    }
+
+    private void AddSteps(Stand stand)
+    {
+        var sound = _field.Sound(stand);
+        AddGreedily(Joined(sound, stand).ToList());
+        var isolation = new Isolation(_circuit, sound, stand);
+        var touching = _left.SelectMany(f => Touching(sound, _field.Faulty(stand, f))).Distinct().ToList();
+        var isThorough = FaultCatalogue.IsCutDown(_circuit) && _steps.TrueForAll(s => s.Placement.Stand == stand);
+        var few = touching.Count < 2 * isolation.Conductors.Length && !isThorough;
+        foreach (var placement in few ? isolation.Between(touching) : isolation.All()) AddIfItShows(placement, always: isThorough);
+        _field.Forget(stand);
+    }
+
+    /// <summary>Placements inside conductors: from the first contact of a place to each other one, and across devices.</summary>
+    private IEnumerable<Placement> Joined(ProbedCircuit sound, Stand stand)
+    {
+        foreach (var group in _circuit.Accessible.GroupBy(sound.GroupOf))
+        {
+            var places = group.GroupBy(sound.PlaceOf).Select(p => p.ToImmutableArray()).ToImmutableArray();
+            foreach (var place in places)
+            {
+                // From end to end shows two joints at once; in a large place a star from one contact is enough to choose from.
+                for (var i = 0; i < (place.Length <= MostPaired ? place.Length : 1); i++)
+                    for (var j = i + 1; j < place.Length; j++) yield return new Placement(stand, MeterTest.Ohms, [place[i]], [place[j]]);
+            }
+
+            var oneWay = sound.HasOneWay(group.Key);
+            for (var i = 0; i < places.Length; i++)
+            {
+                for (var j = 0; j < places.Length; j++)
+                {
+                    if (i == j) continue;
+                    if (i < j) yield return new Placement(stand, MeterTest.Ohms, [places[i][0]], [places[j][0]]);
+                    if (oneWay) yield return new Placement(stand, MeterTest.Diode, [places[i][0]], [places[j][0]]);
+                }
+            }
+        }
+    }
+
+    private void AddGreedily(List<Placement> candidates)
+    {
+        var sets = candidates.Select(c => (Placement: c, Expected: Expect(c))).Where(c => c.Expected.Kind != ReadingKind.Open)
+            .Select(c => (c.Placement, c.Expected, Shown: _left.Where(f => _field.Shows(c.Placement, c.Expected, f)).ToHashSet())).ToList();
+        while (sets.Count > 0)
+        {
+            var best = sets.MaxBy(s => s.Shown.Count);
+            if (best.Shown.Count == 0) return;
+            _steps.Add((best.Placement, best.Expected));
+            _left.ExceptWith(best.Shown);
+            foreach (var set in sets) set.Shown.ExceptWith(best.Shown);
+            sets.RemoveAll(s => s.Shown.Count == 0);
+        }
+    }
+
+    /// <summary>Pairs of conductors that a fault joins.</summary>
+    private IEnumerable<(int, int)> Touching(ProbedCircuit sound, ProbedCircuit faulty)
+    {
+        foreach (var joined in _circuit.Accessible.GroupBy(faulty.GroupOf))
+        {
+            var conductors = joined.Select(sound.GroupOf).Distinct().ToList();
+            for (var i = 1; i < conductors.Count; i++) yield return (Math.Min(conductors[0], conductors[i]), Math.Max(conductors[0], conductors[i]));
+        }
+    }
+
+    private bool AddIfItShows(Placement placement, bool always = false)
+    {
+        var expected = Expect(placement);
+        var shown = _left.Where(f => _field.Shows(placement, expected, f)).ToList();
+        if (shown.Count == 0 && !always) return false;
+        _steps.Add((placement, expected));
+        _left.ExceptWith(shown);
+        return true;
+    }
+
+    /// <summary>Tries all pairs for what no step shows yet. Returns what nothing shows.</summary>
+    private List<int> AddLeftovers(ImmutableArray<Stand> visited, ImmutableArray<ImmutableArray<int>> required)
+    {
+        var hidden = new List<int>();
+        Stand[] stands = [.. visited, .. required.Select(r => StandFinder.Held(r, Stand.Rest(_circuit.Actuators)))];
+        while (_left.Count > 0)
+        {
+            var fault = _left.Min();
+            var found = stands.Distinct().SelectMany(s => Suspicious(s, fault)).FirstOrDefault(p => _field.Shows(p, Expect(p), fault));
+            if (found is not null && AddIfItShows(found)) continue;
+            hidden.Add(fault);
+            _left.Remove(fault);
+        }
+
+        return hidden;
+    }
+
+    private IEnumerable<Placement> Suspicious(Stand stand, int fault)
+    {
+        if (_field.Look(stand, fault) == _field.SoundLook(stand)) yield break;
+        var (sound, faulty) = (_field.Sound(stand), _field.Faulty(stand, fault));
+        foreach (var one in _circuit.Accessible)
+        {
+            foreach (var other in _circuit.Accessible)
+            {
+                if (one == other || (sound.GroupOf(one) != sound.GroupOf(other) && faulty.GroupOf(one) != faulty.GroupOf(other))) continue;
+                if (one < other) yield return new Placement(stand, MeterTest.Ohms, [one], [other]);
+                if (sound.HasOneWay(sound.GroupOf(one)) || faulty.HasOneWay(faulty.GroupOf(one)))
+                    yield return new Placement(stand, MeterTest.Diode, [one], [other]);
+            }
+        }
+    }
+
+    /// <summary>Leaves out steps that show nothing which the others do not show.</summary>
+    private void Prune()
+    {
+        var shown = _steps.Select(s => Enumerable.Range(0, _field.Faults.Length).Where(f => _field.Shows(s.Placement, s.Expected, f)).ToArray()).ToList();
+        var times = new int[_field.Faults.Length];
+        foreach (var fault in shown.SelectMany(s => s)) times[fault]++;
+        for (var i = _steps.Count - 1; i >= 0; i--)
+        {
+            var isKept = FaultCatalogue.IsCutDown(_circuit) && _steps[i].Expected.Kind == ReadingKind.Open;
+            if (isKept || shown[i].Any(f => times[f] == 1)) continue;
+            foreach (var fault in shown[i]) times[fault]--;
+            _steps.RemoveAt(i);
+            shown.RemoveAt(i);
+        }
+    }
+
+    private Reading Expect(Placement placement) => _field.Sound(placement.Stand).Read(placement.Test, placement.Red, placement.Black);
+
+    private RingOutPlan Finished(ImmutableArray<Stand> stands, List<int> hidden, ulong[][] looks)
+    {
+        var order = stands.Concat(_steps.Select(s => s.Placement.Stand)).Distinct().ToList();
+        var steps = ImmutableArray.CreateBuilder<RingOutStep>();
+        Stand? at = null;
+        var moves = 0;
+        foreach (var (placement, _) in _steps.OrderBy(s => order.IndexOf(s.Placement.Stand)))
+        {
+            var expected = _field.Sound(placement.Stand).ReadClosely(placement.Test, placement.Red, placement.Black);
+            var move = at == placement.Stand ? "" : StandText.Instruction(at, placement.Stand, _circuit.Actuators);
+            moves += (at ?? Stand.Rest(_circuit.Actuators)).MovesTo(placement.Stand, _circuit.Actuators);
+            steps.Add(new RingOutStep(placement, expected, move));
+            at = placement.Stand;
+        }
+
+        var faults = _field.Faults;
+        var seen = Enumerable.Range(0, faults.Length).Except(hidden).ToList();
+        return new RingOutPlan(_circuit, steps.ToImmutable())
+        {
+            Moves = moves,
+            IsCutDown = FaultCatalogue.IsCutDown(_circuit),
+            FaultCount = faults.Length,
+            FoundCount = seen.Count,
+            Hidden = [.. hidden.Select(f => faults[f])],
+            Alike =
+            [
+                .. seen.GroupBy(f => string.Join(' ', looks.Select(l => l[f].ToString("x", System.Globalization.CultureInfo.InvariantCulture))))
+                    .Where(g => g.Count() > 1).Select(g => g.Select(f => faults[f]).ToImmutableArray()),
+            ],
+            AllPairs = (long)_circuit.Accessible.Length * (_circuit.Accessible.Length - 1) / 2 * Combinations(),
+            LowerBound = LowerBound(),
+        };
+    }
+
+    private long Combinations() => _circuit.Actuators.Aggregate(1L, (n, a) => Math.Min(n * a.Positions.Length, 1_000_000));
+
+    /// <summary>
+    /// A placement has two ends, so it shows at most two joints that stand at the end of a tree; and every pair of conductors has
+    /// to be under different leads at least once.
+    /// </summary>
+    private int LowerBound()
+    {
+        var sound = _field.Sound(Stand.Rest(_circuit.Actuators));
+        var closed = _circuit.ClosedAt(Stand.Rest(_circuit.Actuators));
+        var ends = _circuit.Joints.Select(j => (j.From, j.To))
+            .Concat(_circuit.Contacts.Where((_, i) => closed[i]).Select(c => (c.From, c.To)))
+            .Concat(_circuit.Elements.Select(e => (e.From, e.To)))
+            .SelectMany(p => new[] { p.From, p.To }).CountBy(t => t).ToDictionary();
+        var joined = _circuit.Accessible.GroupBy(sound.GroupOf).Where(g => g.Count() > 1)
+            .Sum(g => (g.Count(t => ends.GetValueOrDefault(t) == 1) + 1) / 2);
+        var conductors = _circuit.Accessible.Select(sound.GroupOf).Distinct().Count();
+        return joined + BitOperations.Log2((uint)Math.Max(1, (2 * conductors) - 1));
+    }
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+
+namespace Schematic.Bench.RingOut;
+
+/// <summary>Puts the positions to be held into an order that needs few moves.</summary>
+internal static class StandRoute
+{
+    /// <summary>The stands in order, the first at rest; an actuator that does not matter stays where it is.</summary>
+    public static ImmutableArray<Stand> Find(BenchCircuit circuit, IReadOnlyList<ImmutableArray<int>> required)
+    {
+        var rest = Stand.Rest(circuit.Actuators);
+        var order = Nearest(circuit, rest, required);
+        var best = Walk(circuit, rest, order);
+        for (var improved = true; improved;)
+        {
+            improved = false;
+            for (var i = 0; i < order.Count; i++)
+            {
+                for (var j = i + 1; j < order.Count; j++)
+                {
+                    foreach (var other in new[] { Turned(order, i, j), Moved(order, i, j), Moved(order, j, i) })
+                    {
+                        var walk = Walk(circuit, rest, other);
+                        if (walk.Moves >= best.Moves) continue;
+                        (order, best, improved) = (other, walk, true);
+                    }
+                }
+            }
+        }
+
+        return best.Stands;
+    }
+
+    /// <summary>Moves along a row of stands.</summary>
+    public static int Moves(BenchCircuit circuit, ImmutableArray<Stand> stands) =>
+        stands.Zip(stands.Skip(1)).Sum(p => p.First.MovesTo(p.Second, circuit.Actuators));
+
+    private static (int Moves, ImmutableArray<Stand> Stands) Walk(BenchCircuit circuit, Stand rest, List<ImmutableArray<int>> order)
+    {
+        var stands = ImmutableArray.CreateBuilder<Stand>();
+        stands.Add(rest);
+        foreach (var required in order) stands.Add(StandFinder.Held(required, stands[^1]));
+        var all = stands.ToImmutable();
+        return (Moves(circuit, all), all);
+    }
+
+    private static List<ImmutableArray<int>> Nearest(BenchCircuit circuit, Stand rest, IReadOnlyList<ImmutableArray<int>> required)
+    {
+        var (left, order, at) = (required.ToList(), new List<ImmutableArray<int>>(), rest);
+        while (left.Count > 0)
+        {
+            var here = at;
+            var next = left.MinBy(r => here.MovesTo(StandFinder.Held(r, here), circuit.Actuators));
+            left.Remove(next);
+            order.Add(next);
+            at = StandFinder.Held(next, at);
+        }
+
+        return order;
+    }
+
+    private static List<ImmutableArray<int>> Turned(List<ImmutableArray<int>> order, int from, int to)
+    {
+        var turned = new List<ImmutableArray<int>>(order);
+        turned.Reverse(from, to - from + 1);
+        return turned;
+    }
+
+    private static List<ImmutableArray<int>> Moved(List<ImmutableArray<int>> order, int from, int to)
+    {
+        var moved = new List<ImmutableArray<int>>(order);
+        var one = moved[from];
+        moved.RemoveAt(from);
+        moved.Insert(to, one);
+        return moved;
+    }
+}
