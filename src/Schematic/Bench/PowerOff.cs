@@ -23,20 +23,25 @@ internal static class PowerOff
 
     private static bool MakesBeforeBreak(Contact contact) => contact.Part is Switch { Pole.MakesBeforeBreak: true };
 
-    private static bool Holds(Condition condition, int[] positions, ImmutableArray<Actuator> actuators) => condition switch
-    {
-        PositionCondition at => IsAt(at, positions, actuators),
-        EnergisedCondition energised => !energised.Energised,
-        SupplyCondition supply => !supply.On,
-        AllCondition all => all.Parts.All(p => Holds(p, positions, actuators)),
-        AnyCondition any => any.Parts.Any(p => Holds(p, positions, actuators)),
-        _ => throw new InvalidOperationException("A kind of condition without a meaning on the bench."),
-    };
+    private static bool Holds(Condition condition, int[] positions, ImmutableArray<Actuator> actuators) =>
+        condition.Accept(new Reader(positions, actuators));
 
-    private static bool IsAt(PositionCondition at, int[] positions, ImmutableArray<Actuator> actuators)
+    /// <summary>Whether a condition holds without power: nothing is energised and no supply is on.</summary>
+    private sealed class Reader(int[] positions, ImmutableArray<Actuator> actuators) : IConditionVisitor<bool>
     {
-        for (var i = 0; i < actuators.Length; i++)
-            if (actuators[i].Name == at.Actuator) return at.Positions.Contains(actuators[i].Positions[positions[i]].Name);
-        return false;
+        public bool Visit(PositionCondition at)
+        {
+            for (var i = 0; i < actuators.Length; i++)
+                if (actuators[i].Name == at.Actuator) return at.Positions.Contains(actuators[i].Positions[positions[i]].Name);
+            return false;
+        }
+
+        public bool Visit(EnergisedCondition energised) => !energised.Energised;
+
+        public bool Visit(SupplyCondition supply) => !supply.On;
+
+        public bool Visit(AllCondition all) => all.Parts.All(p => p.Accept(this));
+
+        public bool Visit(AnyCondition any) => any.Parts.Any(p => p.Accept(this));
     }
 }

@@ -63,7 +63,7 @@ internal sealed class ConditionBinder(NameTable names, BindingReporter report)
     }
 
     /// <summary>Whether a part is something that can be energised.</summary>
-    public static bool IsLoad(Part? part) => part is Lamp or Led or Relay or Solenoid;
+    public static bool IsLoad(Part? part) => part is { IsLoad: true };
 
     private bool? OneOfTwo(Scope scope, StateConditionSyntax state, Declared subject, string yes, string no)
     {

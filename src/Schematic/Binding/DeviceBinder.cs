@@ -28,49 +28,46 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
     {
         "lamp" => MakeLamp(device),
         "led" => MakeLed(device),
-        "solenoid" => DeviceStatement.WithTerminals(new Solenoid(device.Name, CoilBinder.Make(device), device.Span), "A1", "A2"),
+        "solenoid" => new Solenoid(device.Name, CoilBinder.Make(device), device.Span),
         "relay" => RelayBinder.Make(device),
         "resistor" => MakeResistor(device),
         "diode" => MakeDiode(device),
-        "fuse" => DeviceStatement.WithTerminals(
-            new Fuse(device.Name, Amps(device, "1 A"), device.Span) { IsSlow = device.Reader.Has("slow") }, "1", "2"),
-        "breaker" => DeviceStatement.WithTerminals(new Breaker(device.Name, Amps(device, "3 A"), device.Span), "1", "2"),
+        "fuse" => new Fuse(device.Name, Amps(device, "1 A"), device.Span) { IsSlow = device.Reader.Has("slow") },
+        "breaker" => new Breaker(device.Name, Amps(device, "3 A"), device.Span),
         "supply" => SupplyBinder.Make(device),
         "board" => BoardBinder.Make(device),
         "terminals" => StripBinder.Make(device),
-        _ => DeviceStatement.WithTerminals(new Splice(device.Name, device.Span), "1"),
+        "splice" => DeviceStatement.WithTerminals(new Splice(device.Name, device.Span), "1"),
+        _ => throw new ArgumentOutOfRangeException(nameof(device), device.Syntax.Keyword.Text, "a device that the grammar has and no binder makes"),
     };
 
     private static Lamp MakeLamp(DeviceStatement device)
     {
         var ratings = device.Ratings("a voltage or a current", Dimension.Voltage, Dimension.Current);
-        var lamp = new Lamp(
+        return new Lamp(
             device.Name, device.Need(ratings, Dimension.Voltage, "28 V"), device.Need(ratings, Dimension.Current, "40 mA"), device.Span)
         {
             Colour = device.Reader.Colour()?.Main,
         };
-        return DeviceStatement.WithTerminals(lamp, "X1", "X2");
     }
 
     private static Led MakeLed(DeviceStatement device)
     {
         var ratings = device.Ratings("a voltage or a current", Dimension.Voltage, Dimension.Current);
-        var led = new Led(
+        return new Led(
             device.Name, device.Need(ratings, Dimension.Voltage, "2.0 V"), device.Need(ratings, Dimension.Current, "20 mA"), device.Span)
         {
             Colour = device.Reader.Colour()?.Main,
         };
-        return DeviceStatement.WithTerminals(led, "A", "K");
     }
 
     private static Resistor MakeResistor(DeviceStatement device)
     {
         var ratings = device.Ratings("a resistance or a power", Dimension.Resistance, Dimension.Power);
-        var resistor = new Resistor(device.Name, device.Need(ratings, Dimension.Resistance, "120 ohm"), device.Span)
+        return new Resistor(device.Name, device.Need(ratings, Dimension.Resistance, "120 ohm"), device.Span)
         {
             RatedWatts = ratings.GetValueOrDefault(Dimension.Power)?.Value,
         };
-        return DeviceStatement.WithTerminals(resistor, "1", "2");
     }
 
     private static Diode MakeDiode(DeviceStatement device)
@@ -82,7 +79,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             ReverseVolts = ratings.GetValueOrDefault(Dimension.Voltage)?.Value,
         };
         if (device.Reader.Quantity("drop", Dimension.Voltage, "a voltage") is { } drop) diode = diode with { ForwardVolts = drop };
-        return DeviceStatement.WithTerminals(diode, "A", "K");
+        return diode;
     }
 
     private static double Amps(DeviceStatement device, string example) =>
@@ -90,22 +87,21 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
 
     private void Attach(DeviceStatement device, Part part, PartList parts)
     {
-        switch (part)
+        if (part is Relay relay)
         {
-            case Board or TerminalStrip or Splice:
-                return;
-            case Relay when !device.Syntax.Run.IsAlone && device.Syntax.Block.Any(c => c.Values.Length > 0):
-                report.CountMismatch(
-                    device.Span, "The contacts of several relays cannot be given in one statement.",
-                    "Write a statement for each relay, or leave the contacts out and name them in nets and wires: K1:13.");
-                return;
-            case Relay relay:
+            if (device.Syntax.Run.IsAlone || device.Syntax.Block.All(c => c.Values.Length == 0))
+            {
                 AttachRelay(device, relay, parts);
                 return;
-            case Supply when NamesOwnTerminals(device):
-                return;
+            }
+
+            report.CountMismatch(
+                device.Span, "The contacts of several relays cannot be given in one statement.",
+                "Write a statement for each relay, or leave the contacts out and name them in nets and wires: K1:13.");
+            return;
         }
 
+        if (!part.IsSymbol && (part is not Supply || NamesOwnTerminals(device))) return;
         if (!device.Syntax.Run.IsAlone)
         {
             AttachRow(device, part, parts);
@@ -148,7 +144,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         var set = 0;
         foreach (var clause in device.Syntax.Block)
         {
-            ImmutableArray<string> own = ["A1", "A2"];
+            ImmutableArray<string> own = [Relay.CoilEnds.From, Relay.CoilEnds.To];
             if (clause.Keyword != "coil")
             {
                 if (set >= relay.Poles.Length) return;

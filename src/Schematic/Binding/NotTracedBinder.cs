@@ -50,7 +50,7 @@ internal sealed class NotTracedBinder(NameTable names, NameRanges ranges, Bindin
             var contacts = ranges.Expand(item.From, item.To, scope, order);
             foreach (var contact in names.Contacts(scope, declared, syntax.Designator, contacts, item.Span).OfType<string>())
             {
-                if (SparesOf(part).Contains(contact))
+                if (part.Spares.Contains(contact))
                 {
                     report.Contradiction(
                         scope.At(item.Span), $"Contact `{contact}` is called spare and not traced.",
@@ -70,7 +70,7 @@ internal sealed class NotTracedBinder(NameTable names, NameRanges ranges, Bindin
     /// </summary>
     private static HashSet<string> Stated(Panel panel, Part part)
     {
-        var stated = SparesOf(part).ToHashSet(StringComparer.Ordinal);
+        var stated = part.Spares.ToHashSet(StringComparer.Ordinal);
         void Add(TerminalId terminal)
         {
             if (terminal.Part == part.Designator) stated.Add(terminal.Name);
@@ -94,12 +94,5 @@ internal sealed class NotTracedBinder(NameTable names, NameRanges ranges, Bindin
         return stated;
     }
 
-    private static bool IsEquipment(Part part) => part is Connector or TerminalStrip or Splice or Board or Supply;
-
-    private static ImmutableHashSet<string> SparesOf(Part part) => part switch
-    {
-        Connector connector => connector.Spares,
-        TerminalStrip strip => strip.Spares,
-        _ => [],
-    };
+    private static bool IsEquipment(Part part) => !part.IsSymbol;
 }

@@ -34,7 +34,12 @@ internal sealed class PanelBinder
 
     public Panel Bind()
     {
-        foreach (var (scope, syntax) in _statements) Declare(scope, syntax);
+        foreach (var (scope, syntax) in _statements)
+        {
+            foreach (var given in syntax.Accept(new NameGiver(scope, _switches)))
+                _names.Declare(scope, given.Name, given.Span, given.Keyword, given.Kind);
+        }
+
         var actuators = BindEach<ActuatorSyntax, Actuator>(new ActuatorBinder(_names, _report).Bind);
         BindParts();
         var wires = new WireBinder(_names, _report, _terminals);
@@ -57,36 +62,6 @@ internal sealed class PanelBinder
         return new NotTracedBinder(_names, _ranges, _report).Complete(panel, _statements);
     }
 
-    private void Declare(Scope scope, StatementSyntax syntax)
-    {
-        void Name(WordSyntax word, DeclaredKind kind) => _names.Declare(scope, word.Text, word.Span, syntax.Keyword.Text, kind);
-        switch (syntax)
-        {
-            case PartSyntax part:
-                Name(part.Designator, DeclaredKind.Part);
-                break;
-            case ActuatorSyntax actuator:
-                Name(actuator.Name, DeclaredKind.Actuator);
-                break;
-            case SwitchSyntax pole:
-                foreach (var designator in _switches.Designators(pole, scope))
-                    _names.Declare(scope, designator, pole.First.Span, pole.Keyword.Text, DeclaredKind.Part);
-                break;
-            case WireSyntax wire:
-                Name(wire.Name, DeclaredKind.Wire);
-                break;
-            case CableSyntax cable:
-                Name(cable.Designator, DeclaredKind.Cable);
-                foreach (var core in cable.Cores)
-                    _names.Declare(scope, WireBinder.CoreDesignator(cable, core), core.Name.Span, core.Keyword.Text, DeclaredKind.Wire);
-                break;
-            case UnreadableSyntax unreadable:
-                foreach (var name in new NameRanges(new BindingReporter()).Expand(unreadable.First, unreadable.Last, scope))
-                    _names.Declare(scope, name, unreadable.First.Span, unreadable.Keyword.Text, DeclaredKind.Unreadable);
-                break;
-        }
-    }
-
     private ImmutableArray<TResult> BindEach<TSyntax, TResult>(Func<Scope, TSyntax, TResult?> bind)
         where TSyntax : StatementSyntax where TResult : class
     {
@@ -106,18 +81,10 @@ internal sealed class PanelBinder
         var devices = new DeviceBinder(_names, _ranges, _report, _terminals);
         foreach (var (scope, statement) in _statements)
         {
-            switch (statement)
-            {
-                case PartSyntax { Keyword.Text: "connector" } syntax when connectors.TryGetValue((scope, syntax), out var connector):
-                    _parts.Add(connector);
-                    break;
-                case PartSyntax { Keyword.Text: not "connector" } syntax:
-                    devices.Bind(scope, syntax, _parts);
-                    break;
-                case SwitchSyntax syntax:
-                    _switches.Bind(scope, syntax, _parts);
-                    break;
-            }
+            if (statement is SwitchSyntax pole) _switches.Bind(scope, pole, _parts);
+            if (statement is not PartSyntax syntax) continue;
+            if (syntax.Keyword.Text != "connector") devices.Bind(scope, syntax, _parts);
+            else if (connectors.TryGetValue((scope, syntax), out var connector)) _parts.Add(connector);
         }
 
         _parts.AttachAll();
@@ -179,12 +146,8 @@ internal sealed class PanelBinder
         var found = ImmutableArray.CreateBuilder<Expectation>();
         foreach (var (scope, statement) in _statements)
         {
-            var expectation = statement switch
-            {
-                ExpectSyntax syntax => binder.Expect(scope, syntax),
-                NeverSyntax syntax => binder.Never(scope, syntax),
-                _ => null,
-            };
+            var expectation = statement is ExpectSyntax expect ? binder.Expect(scope, expect)
+                : statement is NeverSyntax never ? binder.Never(scope, never) : null;
             if (expectation is not null) found.Add(expectation);
         }
 

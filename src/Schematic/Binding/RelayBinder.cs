@@ -16,7 +16,7 @@ internal static class RelayBinder
     {
         var coil = CoilBinder.Make(device);
         var poles = ImmutableArray.CreateBuilder<RelayPole>();
-        var terminalList = new List<Terminal> { new("A1", device.Span), new("A2", device.Span) };
+        var terminalList = new List<Terminal> { new(Relay.CoilEnds.From, device.Span), new(Relay.CoilEnds.To, device.Span) };
         var block = new ClauseReader(device.Syntax.Block, device.Scope, device.Report, Forms);
         foreach (var clause in block.Clauses.Where(c => Forms.Contains(c.Keyword)))
         {

@@ -28,7 +28,7 @@ internal static class SupplyBinder
             }
         }
 
-        return DeviceStatement.WithTerminals(supply, "+", "-");
+        return DeviceStatement.WithTerminals(supply, Supply.Ends.From, Supply.Ends.To);
     }
 
     private static (double Low, double High)? AdjustmentOf(DeviceStatement device)

@@ -6,4 +6,8 @@ namespace Schematic.Language;
 /// <summary>Another way to buy a part.</summary>
 public sealed record AlternativeSyntax(
     WordSyntax Keyword, WordSyntax Part, WordSyntax Order, ImmutableArray<ClauseSyntax> Clauses, TextSpan Span)
-    : StatementSyntax(Keyword, Span);
+    : StatementSyntax(Keyword, Span)
+{
+    /// <inheritdoc/>
+    public override T Accept<T>(IStatementVisitor<T> visitor) => visitor.Visit(this);
+}

@@ -12,4 +12,8 @@ namespace Schematic.Language;
 /// <param name="Span">The whole statement.</param>
 public sealed record ExpectSyntax(
     WordSyntax Keyword, WordSyntax? Part, ContactSyntax? Terminal, WordSyntax State, ContactSyntax? To,
-    ConditionSyntax? When, TextSpan Span) : StatementSyntax(Keyword, Span);
+    ConditionSyntax? When, TextSpan Span) : StatementSyntax(Keyword, Span)
+{
+    /// <inheritdoc/>
+    public override T Accept<T>(IStatementVisitor<T> visitor) => visitor.Visit(this);
+}

@@ -12,4 +12,8 @@ namespace Schematic.Language;
 /// <param name="Span">The whole statement.</param>
 public sealed record PartSyntax(
     WordSyntax Keyword, WordSyntax Designator, WordSyntax? Description, ImmutableArray<ClauseSyntax> Clauses,
-    ImmutableArray<ClauseSyntax> Block, TextSpan Span) : StatementSyntax(Keyword, Span);
+    ImmutableArray<ClauseSyntax> Block, TextSpan Span) : StatementSyntax(Keyword, Span)
+{
+    /// <inheritdoc/>
+    public override T Accept<T>(IStatementVisitor<T> visitor) => visitor.Visit(this);
+}

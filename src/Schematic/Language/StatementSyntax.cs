@@ -15,4 +15,7 @@ public abstract record StatementSyntax(WordSyntax Keyword, TextSpan Span)
 
     /// <summary>Which of them this is, once they are counted out.</summary>
     public RunPlace Run { get; init; }
+
+    /// <summary>Asks for the answer that a visitor has for this kind of statement.</summary>
+    public abstract T Accept<T>(IStatementVisitor<T> visitor);
 }

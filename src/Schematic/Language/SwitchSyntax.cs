@@ -21,4 +21,7 @@ public sealed record SwitchSyntax(
 {
     /// <summary>The last of a range of actuators that move one pole each; null where one actuator moves them all.</summary>
     public WordSyntax? LastActuator { get; init; }
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IStatementVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -12,4 +12,8 @@ namespace Schematic.Language;
 /// <param name="Span">The whole statement.</param>
 public sealed record WireSyntax(
     WordSyntax Keyword, WordSyntax Name, ImmutableArray<ClauseSyntax> Clauses, ImmutableArray<ContactSyntax> From, ImmutableArray<ContactSyntax> To,
-    TextSpan Span) : StatementSyntax(Keyword, Span);
+    TextSpan Span) : StatementSyntax(Keyword, Span)
+{
+    /// <inheritdoc/>
+    public override T Accept<T>(IStatementVisitor<T> visitor) => visitor.Visit(this);
+}

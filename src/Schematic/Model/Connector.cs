@@ -22,9 +22,6 @@ public sealed record Connector(string Designator, InsertArrangement Insert, Sour
     /// <summary>How wires are fastened.</summary>
     public Termination Termination { get; init; }
 
-    /// <summary>Contacts left unused on purpose: never reported as floating.</summary>
-    public ImmutableHashSet<string> Spares { get; init; } = [];
-
     /// <summary>The designator of the connector it plugs into, or null. Stated on one half or on both.</summary>
     public string? Mates { get; init; }
 
@@ -39,4 +36,22 @@ public sealed record Connector(string Designator, InsertArrangement Insert, Sour
 
     /// <summary>The size of contact <paramref name="name"/>, or null when not stated.</summary>
     public string? SizeOf(string name) => OtherSizes.GetValueOrDefault(name) ?? ContactSize;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Pole> ContactSets => [];
+
+    /// <inheritdoc/>
+    public override ImmutableArray<TerminalPair> Branches => [];
+
+    /// <inheritdoc/>
+    public override CoilData? Winding => null;
+
+    /// <inheritdoc/>
+    public override bool IsLoad => false;
+
+    /// <inheritdoc/>
+    public override bool IsSymbol => false;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IPartVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -3,7 +3,7 @@ using Schematic.Text;
 namespace Schematic.Model;
 
 /// <summary>A diode on terminals <c>A</c> (anode) and <c>K</c> (cathode).</summary>
-public sealed record Diode(string Designator, SourceSpan Span) : Part(Designator, Span)
+public sealed record Diode(string Designator, SourceSpan Span) : TwoEndedPart(Designator, new TerminalPair("A", "K"), Span)
 {
     /// <summary>Forward drop in volts: 0.7 for silicon unless stated.</summary>
     public double ForwardVolts { get; init; } = 0.7;
@@ -13,4 +13,10 @@ public sealed record Diode(string Designator, SourceSpan Span) : Part(Designator
 
     /// <summary>Highest reverse voltage in volts, or null when unknown.</summary>
     public double? ReverseVolts { get; init; }
+
+    /// <inheritdoc/>
+    public override bool IsLoad => false;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IPartVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -3,8 +3,14 @@ using Schematic.Text;
 namespace Schematic.Model;
 
 /// <summary>A light-emitting diode on terminals <c>A</c> (anode) and <c>K</c> (cathode).</summary>
-public sealed record Led(string Designator, double ForwardVolts, double RatedAmps, SourceSpan Span) : Part(Designator, Span)
+public sealed record Led(string Designator, double ForwardVolts, double RatedAmps, SourceSpan Span) : TwoEndedPart(Designator, new TerminalPair("A", "K"), Span)
 {
     /// <summary>Colour of the light, or null.</summary>
     public ColourCode? Colour { get; init; }
+
+    /// <inheritdoc/>
+    public override bool IsLoad => true;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IPartVisitor<T> visitor) => visitor.Visit(this);
 }

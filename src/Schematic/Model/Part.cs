@@ -32,6 +32,36 @@ public abstract record Part(string Designator, SourceSpan Span)
     /// <summary>Whether it is already there, as parts of a salvaged unit are: it is drawn but not bought.</summary>
     public bool OnHand { get; init; }
 
+    /// <summary>Contacts or terminals left unused on purpose: never reported as floating.</summary>
+    public ImmutableHashSet<string> Spares { get; init; } = [];
+
+    /// <summary>What each of its contacts may carry, or null when unknown or where it has none.</summary>
+    public ContactRating? Rating { get; init; }
+
+    /// <summary>The moving contacts in it.</summary>
+    public abstract ImmutableArray<Pole> ContactSets { get; }
+
+    /// <summary>
+    /// The pairs of its terminals with something between them other than a contact, such as a filament or a coil: both must
+    /// lead somewhere for the part to work. A supply and an input board have none, for they are judged by themselves.
+    /// </summary>
+    public abstract ImmutableArray<TerminalPair> Branches { get; }
+
+    /// <summary>The coil in it, or null.</summary>
+    public abstract CoilData? Winding { get; }
+
+    /// <summary>Whether somebody expects it to do something when it is fed, so that a claim may name it as energised.</summary>
+    public abstract bool IsLoad { get; }
+
+    /// <summary>Whether it is drawn as a symbol, not as a block of terminals.</summary>
+    public abstract bool IsSymbol { get; }
+
+    /// <summary>How many wires one of its terminals takes; three where nothing is stated (MIL-R-19309D 3.3.9.1).</summary>
+    public virtual int WiresPerTerminal { get; init; } = 3;
+
+    /// <summary>Asks for the answer that a visitor has for this kind of part.</summary>
+    public abstract T Accept<T>(IPartVisitor<T> visitor);
+
     /// <summary>The identity of terminal <paramref name="name"/> on this part.</summary>
     public TerminalId At(string name) => new(Designator, name);
 }

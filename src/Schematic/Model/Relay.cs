@@ -10,6 +10,24 @@ namespace Schematic.Model;
 public sealed record Relay(string Designator, CoilData Coil, ImmutableArray<RelayPole> Poles, SourceSpan Span)
     : Part(Designator, Span)
 {
-    /// <summary>What each contact may carry, or null when unknown.</summary>
-    public ContactRating? Rating { get; init; }
+    /// <summary>The ends of its coil.</summary>
+    public static readonly TerminalPair CoilEnds = new("A1", "A2");
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Pole> ContactSets => [.. Poles.Select(p => p.Pole)];
+
+    /// <inheritdoc/>
+    public override ImmutableArray<TerminalPair> Branches => [CoilEnds];
+
+    /// <inheritdoc/>
+    public override CoilData? Winding => Coil;
+
+    /// <inheritdoc/>
+    public override bool IsLoad => true;
+
+    /// <inheritdoc/>
+    public override bool IsSymbol => true;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IPartVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Schematic.Text;
 
 namespace Schematic.Model;
@@ -5,6 +6,9 @@ namespace Schematic.Model;
 /// <summary>A direct-current supply on terminals <c>+</c> and <c>-</c>.</summary>
 public sealed record Supply(string Designator, double Volts, SourceSpan Span) : Part(Designator, Span)
 {
+    /// <summary>Its terminals.</summary>
+    public static readonly TerminalPair Ends = new("+", "-");
+
     /// <summary>Lowest setting in volts; equal to <see cref="Volts"/> when it cannot be adjusted.</summary>
     public double MinVolts { get; init; } = Volts;
 
@@ -22,4 +26,22 @@ public sealed record Supply(string Designator, double Volts, SourceSpan Span) : 
 
     /// <summary>Whether the setting can be changed.</summary>
     public bool IsAdjustable => MinVolts < MaxVolts;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Pole> ContactSets => [];
+
+    /// <inheritdoc/>
+    public override ImmutableArray<TerminalPair> Branches => [];
+
+    /// <inheritdoc/>
+    public override CoilData? Winding => null;
+
+    /// <inheritdoc/>
+    public override bool IsLoad => false;
+
+    /// <inheritdoc/>
+    public override bool IsSymbol => false;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IPartVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Schematic.Text;
 
 namespace Schematic.Model;
@@ -9,6 +10,21 @@ public sealed record Switch(string Designator, ContactForm Form, string Actuator
     /// <summary>The designator of the gang's first pole; poles of one statement share it. Equal to the own designator when alone.</summary>
     public string Gang { get; init; } = Designator;
 
-    /// <summary>What the contact may carry, or null when unknown.</summary>
-    public ContactRating? Rating { get; init; }
+    /// <inheritdoc/>
+    public override ImmutableArray<Pole> ContactSets => [Pole];
+
+    /// <inheritdoc/>
+    public override ImmutableArray<TerminalPair> Branches => [];
+
+    /// <inheritdoc/>
+    public override CoilData? Winding => null;
+
+    /// <inheritdoc/>
+    public override bool IsLoad => false;
+
+    /// <inheritdoc/>
+    public override bool IsSymbol => true;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IPartVisitor<T> visitor) => visitor.Visit(this);
 }

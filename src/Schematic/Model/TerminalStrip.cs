@@ -13,8 +13,23 @@ public sealed record TerminalStrip(string Designator, SourceSpan Span) : Part(De
     /// How many wires, leads of components and jumper bars one terminal takes together; three unless stated
     /// (MIL-R-19309D, 3.3.9.1, says no more than three at one terminal).
     /// </summary>
-    public int WiresPerTerminal { get; init; } = 3;
+    public override int WiresPerTerminal { get; init; } = 3;
 
-    /// <summary>Terminals left unused on purpose.</summary>
-    public ImmutableHashSet<string> Spares { get; init; } = [];
+    /// <inheritdoc/>
+    public override ImmutableArray<Pole> ContactSets => [];
+
+    /// <inheritdoc/>
+    public override ImmutableArray<TerminalPair> Branches => [];
+
+    /// <inheritdoc/>
+    public override CoilData? Winding => null;
+
+    /// <inheritdoc/>
+    public override bool IsLoad => false;
+
+    /// <inheritdoc/>
+    public override bool IsSymbol => false;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IPartVisitor<T> visitor) => visitor.Visit(this);
 }

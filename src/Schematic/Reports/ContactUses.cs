@@ -75,12 +75,8 @@ public sealed class ContactUses
     private string DeviceWords(TerminalId device)
     {
         var part = _parts.GetValueOrDefault(device.Part);
-        var role = part switch
-        {
-            Switch s => PoleWords(s.Pole, device.Name),
-            Relay r => r.Poles.Select(p => PoleWords(p.Pole, device.Name)).FirstOrDefault(w => w == "common") ?? "",
-            _ => "",
-        };
+        var words = part?.ContactSets.Select(s => PoleWords(s, device.Name)) ?? [];
+        var role = (part is Switch ? words.FirstOrDefault() : words.FirstOrDefault(w => w == "common")) ?? "";
         var name = part is Switch && role.Length > 0 ? device.Part : device.ToString();
         return string.Join(' ', new[] { name, role, part?.Description ?? "" }.Where(w => w.Length > 0));
     }

@@ -127,7 +127,7 @@ public static class LoadSheet
         foreach (var load in worst.Loads)
         {
             if (LampNote(load) is { } note) yield return note;
-            if (load.HeldVolts is { } held && LoadLimits.CoilOf(load.Load.Part) is { } coil)
+            if (load.HeldVolts is { } held && load.Load.Part.Winding is { } coil)
                 yield return $"{load.Name} is held at {ValueText.Volts(held.Value)} or more; it surely releases below {ValueText.Volts(LoadLimits.ReleaseVolts(coil))}{(coil.ReleasesVolts is null ? " (assumed: 10 % of rated)" : "")}.";
         }
     }

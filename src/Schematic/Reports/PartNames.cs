@@ -5,25 +5,10 @@ namespace Schematic.Reports;
 /// <summary>What a list calls a part: the user's order text, or words made from the part's data.</summary>
 public static class PartNames
 {
+    private static readonly Words FromData = new();
+
     /// <summary>The words for a part.</summary>
-    public static string Of(Part part) => part.OrderText ?? part switch
-    {
-        Connector c => Joined($"connector, {c.Terminals.Length} {GenderWord(c.Gender)}", $"{c.Insert.Family}", Size(c), TerminationWord(c.Termination)),
-        Lamp l => Joined($"lamp {ValueText.Volts(l.RatedVolts)} {ValueText.Amps(l.RatedAmps)}", l.Colour?.ToString()),
-        Led l => Joined($"LED {ValueText.Volts(l.ForwardVolts)} {ValueText.Amps(l.RatedAmps)}", l.Colour?.ToString()),
-        Solenoid s => $"solenoid {ValueText.Volts(s.Coil.RatedVolts)} {ValueText.Amps(s.Coil.RatedAmps)}",
-        Relay r => Joined($"relay {ValueText.Volts(r.Coil.RatedVolts)}", Forms(r), Rating(r.Rating)),
-        Resistor r => Joined($"resistor {ValueText.Ohms(r.Ohms)}", r.RatedWatts is { } w ? ValueText.Watts(w) : null),
-        Diode d => Joined("diode", d.MaxAmps is { } a ? ValueText.Amps(a) : null, d.ReverseVolts is { } v ? ValueText.Volts(v) : null),
-        Fuse f => $"fuse {ValueText.Amps(f.RatedAmps)}{(f.IsSlow ? ", slow" : "")}",
-        Breaker b => $"circuit breaker {ValueText.Amps(b.RatedAmps)}",
-        Supply s => Joined(SupplyText(s), s.LimitAmps is { } a ? ValueText.Amps(a) : null),
-        Switch s => Joined($"switch, {FormWord(s.Form)}", Rating(s.Rating)),
-        Board b => $"input board, {b.Inputs.Length} inputs",
-        TerminalStrip t => $"terminal strip, {t.Terminals.Length} terminals",
-        Splice => "splice",
-        _ => part.Description,
-    };
+    public static string Of(Part part) => part.OrderText ?? part.Accept(FromData);
 
     /// <summary>The words for a cable.</summary>
     public static string Of(Cable cable) =>
@@ -61,4 +46,43 @@ public static class PartNames
         : $"supply {ValueText.Volts(s.Volts)}{(s.IsAlternating ? " AC" : "")}";
 
     private static string Joined(params IEnumerable<string?> parts) => string.Join(", ", parts.Where(p => !string.IsNullOrEmpty(p)));
+
+    private sealed class Words : IPartVisitor<string>
+    {
+        public string Visit(Connector connector) => Joined(
+            $"connector, {connector.Terminals.Length} {GenderWord(connector.Gender)}", $"{connector.Insert.Family}", Size(connector),
+            TerminationWord(connector.Termination));
+
+        public string Visit(Switch pole) => Joined($"switch, {FormWord(pole.Form)}", Rating(pole.Rating));
+
+        public string Visit(Relay relay) => Joined($"relay {ValueText.Volts(relay.Coil.RatedVolts)}", Forms(relay), Rating(relay.Rating));
+
+        public string Visit(Solenoid solenoid) =>
+            $"solenoid {ValueText.Volts(solenoid.Coil.RatedVolts)} {ValueText.Amps(solenoid.Coil.RatedAmps)}";
+
+        public string Visit(Lamp lamp) =>
+            Joined($"lamp {ValueText.Volts(lamp.RatedVolts)} {ValueText.Amps(lamp.RatedAmps)}", lamp.Colour?.ToString());
+
+        public string Visit(Led led) =>
+            Joined($"LED {ValueText.Volts(led.ForwardVolts)} {ValueText.Amps(led.RatedAmps)}", led.Colour?.ToString());
+
+        public string Visit(Diode diode) => Joined(
+            "diode", diode.MaxAmps is { } amps ? ValueText.Amps(amps) : null, diode.ReverseVolts is { } volts ? ValueText.Volts(volts) : null);
+
+        public string Visit(Resistor resistor) =>
+            Joined($"resistor {ValueText.Ohms(resistor.Ohms)}", resistor.RatedWatts is { } watts ? ValueText.Watts(watts) : null);
+
+        public string Visit(Fuse fuse) => $"fuse {ValueText.Amps(fuse.RatedAmps)}{(fuse.IsSlow ? ", slow" : "")}";
+
+        public string Visit(Breaker breaker) => $"circuit breaker {ValueText.Amps(breaker.RatedAmps)}";
+
+        public string Visit(Supply supply) =>
+            Joined(SupplyText(supply), supply.LimitAmps is { } amps ? ValueText.Amps(amps) : null);
+
+        public string Visit(Board board) => $"input board, {board.Inputs.Length} inputs";
+
+        public string Visit(TerminalStrip strip) => $"terminal strip, {strip.Terminals.Length} terminals";
+
+        public string Visit(Splice splice) => "splice";
+    }
 }

@@ -140,14 +140,10 @@ public static class WorkList
     }
 
     /// <summary>Which lead of a component it is, as the eye finds it on the part.</summary>
-    private static string LeadWords(Part part, string terminal) => (part, terminal) switch
-    {
-        (Diode, "K") => "lead at the band",
-        (Diode, _) => "lead without the band",
-        (Led, "K") => "short lead, at the flat",
-        (Led, _) => "long lead",
-        _ => $"lead {terminal}",
-    };
+    private static string LeadWords(Part part, string terminal) =>
+        part is Diode diode ? terminal == diode.Ends.To ? "lead at the band" : "lead without the band"
+        : part is Led led ? terminal == led.Ends.To ? "short lead, at the flat" : "long lead"
+        : $"lead {terminal}";
 
     /// <summary>Where a wire meets a component that has a right way round, which end of it.</summary>
     private static string PolarityWords(Part? part, string terminal) => part is Diode or Led ? $"{LeadWords(part, terminal)}: " : "";
@@ -164,12 +160,12 @@ public static class WorkList
     private static string Work(AnalysisContext context, TerminalId terminal, int things)
     {
         var together = things > 1 ? $", {Figures.Count(things)} together here" : "";
-        return context.Part(terminal.Part) switch
+        return (context.Part(terminal.Part) as Connector)?.Termination switch
         {
-            Connector { Termination: Termination.Solder } => $"sleeve on, solder, sleeve over{together}",
-            Connector { Termination: Termination.Crimp } => $"crimp, pull, insert{together}",
-            Connector { Termination: Termination.Screw } => $"fasten the screw, pull{together}",
-            Connector { Termination: Termination.Clamp } => $"clamp, pull{together}",
+            Termination.Solder => $"sleeve on, solder, sleeve over{together}",
+            Termination.Crimp => $"crimp, pull, insert{together}",
+            Termination.Screw => $"fasten the screw, pull{together}",
+            Termination.Clamp => $"clamp, pull{together}",
             _ => $"fasten, pull{together}",
         };
     }

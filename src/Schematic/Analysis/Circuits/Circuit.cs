@@ -21,15 +21,16 @@ public sealed class Circuit
     {
         Panel = context.Panel;
         _conductors = context.Connectivity.Whole;
-        Protectors = [.. Panel.Parts.Where(p => p is Fuse or Breaker).Where(p => p.Terminals.Length == 2)];
+        Protectors = [.. Panel.Parts.OfType<Protector>()];
         var joined = new DisjointSets(_conductors.Conductors.Length);
         foreach (var part in Protectors)
-            joined.Join(ConductorOf(part, part.Terminals[0]), ConductorOf(part, part.Terminals[1]));
+            joined.Join(_conductors.ConductorOf(part.At(part.Ends.From)), _conductors.ConductorOf(part.At(part.Ends.To)));
         _nodeOfConductor = joined.Numbered(out var count);
         NodeCount = count;
 
         Contacts = [.. ReadContacts().Select((c, i) => c with { Index = i })];
-        Elements = [.. Panel.Parts.SelectMany(ReadElements)];
+        var reader = new ElementReader(NodeOf);
+        Elements = [.. Panel.Parts.SelectMany(p => p.Accept(reader))];
         foreach (var element in Elements.Where(e => e.Kind != ElementKind.Pull)) _elementOf.TryAdd(element.Name, element);
         Inputs = [.. Panel.Parts.OfType<Board>().SelectMany(b => b.Inputs.Select(i => new InputPoint(b, i, NodeOf(b.At(i.Terminal)),
             b.Grounds.IsEmpty ? -1 : NodeOf(b.At(b.Grounds[0])))))];
@@ -54,7 +55,7 @@ public sealed class Circuit
     public ImmutableArray<InputPoint> Inputs { get; }
 
     /// <summary>Fuses and breakers: whole and switched on.</summary>
-    public ImmutableArray<Part> Protectors { get; }
+    public ImmutableArray<Protector> Protectors { get; }
 
     /// <summary>The supplies.</summary>
     public IEnumerable<Element> Supplies => Elements.Where(e => e.Kind == ElementKind.Supply);
@@ -78,16 +79,9 @@ public sealed class Circuit
     /// <summary>The element of a part, or null for parts that are none.</summary>
     public Element? ElementOf(string designator) => _elementOf.GetValueOrDefault(designator);
 
-    private int ConductorOf(Part part, Terminal terminal) => _conductors.ConductorOf(part.At(terminal.Name));
-
     private IEnumerable<Contact> ReadContacts() =>
         from part in Panel.Parts
-        from pole in part switch
-        {
-            Switch s => [s.Pole],
-            Relay r => r.Poles.Select(p => p.Pole),
-            _ => Enumerable.Empty<Pole>(),
-        }
+        from pole in part.ContactSets
         from t in pole.Throws
         let common = part.At(pole.Common)
         let end = part.At(t.Terminal)
@@ -96,40 +90,10 @@ public sealed class Circuit
             CommonNode = NodeOf(common), ThrowNode = NodeOf(end),
         };
 
-    private IEnumerable<Element> ReadElements(Part part) => part switch
-    {
-        Resistor r => [Make(ElementKind.Resistor, r, "1", "2", r.Ohms)],
-        Lamp l => [Make(ElementKind.Lamp, l, "X1", "X2", l.HotOhms)],
-        Relay r => [Make(ElementKind.Coil, r, "A1", "A2", r.Coil.Ohms)],
-        Solenoid s => [Make(ElementKind.Coil, s, "A1", "A2", s.Coil.Ohms)],
-        // The straight line through the rated point that cuts the axis a tenth below it: close enough for an indicator.
-        Led d => [Make(ElementKind.Led, d, "A", "K", 0.1 * d.ForwardVolts / d.RatedAmps) with { Volts = 0.9 * d.ForwardVolts }],
-        Diode d => [Make(ElementKind.Diode, d, "A", "K", DiodeSlopeOhms) with { Volts = d.ForwardVolts }],
-        Supply s => [Make(ElementKind.Supply, s, "+", "-", Math.Max(s.SourceOhms, LeastOhms)) with { Volts = s.Volts }],
-        Board b when !b.Grounds.IsEmpty => b.Inputs.SelectMany(i => Pulls(b, i)),
-        _ => [],
-    };
-
-    private IEnumerable<Element> Pulls(Board board, BoardInput input)
-    {
-        if (input.PullUpVolts is { } volts && input.PullUpOhms > 0)
-            yield return Make(ElementKind.Pull, board, input.Terminal, board.Grounds[0], input.PullUpOhms) with { Volts = volts };
-        if (input.PullDownOhms is > 0 and var ohms)
-            yield return Make(ElementKind.Pull, board, input.Terminal, board.Grounds[0], ohms);
-    }
-
-    private Element Make(ElementKind kind, Part part, string from, string to, double ohms) =>
-        new(kind, part, part.At(from), part.At(to))
-        {
-            FromNode = NodeOf(part.At(from)), ToNode = NodeOf(part.At(to)), Ohms = Math.Max(ohms, LeastOhms),
-        };
-
     /// <summary>
     /// Stands for an ideal joint or source where a resistance is needed for a current to be known: one milliohm.
     /// </summary>
     public const double LeastOhms = 0.001;
-
-    private const double DiodeSlopeOhms = 0.01;
 
     private ImmutableArray<T>[] ListAt<T>(ImmutableArray<T> items, Func<T, int> one, Func<T, int> other)
     {

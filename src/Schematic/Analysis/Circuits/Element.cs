@@ -21,6 +21,9 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     /// <summary>The voltage in series: a diode's knee, a supply's setting, what a pull-up goes to; else zero.</summary>
     public double Volts { get; init; }
 
+    /// <summary>From where on it does what it is there for; null where nobody asks.</summary>
+    public LoadScale? Scale { get; } = LoadScale.Of(Part);
+
     /// <summary>The designator of the part.</summary>
     public string Name => Part.Designator;
 

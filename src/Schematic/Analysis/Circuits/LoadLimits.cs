@@ -38,14 +38,6 @@ public static class LoadLimits
     public static double ReleaseVolts(CoilData coil) =>
         Math.Min(coil.ReleasesVolts ?? ReleaseFraction * coil.RatedVolts, OperateVolts(coil));
 
-    /// <summary>The coil of a relay or solenoid, or null for other parts.</summary>
-    public static CoilData? CoilOf(Part part) => part switch
-    {
-        Relay relay => relay.Coil,
-        Solenoid solenoid => solenoid.Coil,
-        _ => null,
-    };
-
     /// <summary>
     /// At or below this voltage an input reads low: as stated, or a third of its pull-up voltage, or a third of its highest
     /// voltage, or 1.5 V.
@@ -61,24 +53,14 @@ public static class LoadLimits
         input.HighVolts ?? (input.PullUpVolts ?? input.MaxVolts) * 2 / 3 ?? 3.5;
 
     /// <summary>How much of what it needs a load gets: volts over rated volts; of an LED amperes over rated amperes.</summary>
-    public static double FedFraction(Element load, double volts, double amps) => load.Part switch
-    {
-        Lamp lamp => Math.Abs(volts) / lamp.RatedVolts,
-        Led led => Math.Max(0, amps) / led.RatedAmps,
-        _ when CoilOf(load.Part) is { } coil => Math.Abs(volts) / coil.RatedVolts,
-        _ => 0,
-    };
+    public static double FedFraction(Element load, double volts, double amps) =>
+        load.Scale is { } scale ? scale.Measure(volts, amps) / scale.Rated : 0;
 
     /// <summary>Whether a load does what it is there for, never having been energised before.</summary>
-    public static bool IsEnergised(Element load, double volts, double amps) => load.Part switch
-    {
-        Lamp => FedFraction(load, volts, amps) >= LampFraction,
-        Led => FedFraction(load, volts, amps) >= LedFraction,
-        _ when CoilOf(load.Part) is { } coil => Math.Abs(volts) >= OperateVolts(coil),
-        _ => false,
-    };
+    public static bool IsEnergised(Element load, double volts, double amps) =>
+        load.Scale is { } scale && scale.Measure(volts, amps) >= scale.Operates;
 
     /// <summary>Whether a load that is energised stays so: of a relay, down to its release voltage.</summary>
     public static bool StaysEnergised(Element load, double volts, double amps) =>
-        load.Part is Relay relay ? Math.Abs(volts) >= ReleaseVolts(relay.Coil) : IsEnergised(load, volts, amps);
+        load.Scale is { } scale && scale.Measure(volts, amps) >= scale.Holds;
 }

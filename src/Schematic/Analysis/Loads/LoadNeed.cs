@@ -21,22 +21,50 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
     /// <summary>See <see cref="LampLeast"/>.</summary>
     public const double LampMost = 1.1;
 
-    /// <summary>What an element needs, its surroundings having <paramref name="ambientCelsius"/>.</summary>
-    public static LoadNeed Of(Element load, double ambientCelsius) => load.Part switch
-    {
-        Lamp lamp => new(lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampMost * lamp.RatedVolts, false),
-        Resistor { RatedWatts: { } watts } r => new(null, null, null, Math.Sqrt(watts * r.Ohms), true),
-        Resistor => new(null, null, null, null, false),
-        // On its straight line an LED carries its rated current at its rated voltage (see the circuit's elements).
-        Led led => new(led.ForwardVolts, load.Volts, load.Volts, led.ForwardVolts, true),
-        _ when LoadLimits.CoilOf(load.Part) is { } coil => OfCoil(coil, ambientCelsius),
-        _ => new(null, null, null, null, false),
-    };
+    private static readonly LoadNeed None = new(null, null, null, null, false);
 
-    private static LoadNeed OfCoil(CoilData coil, double ambientCelsius)
+    /// <summary>What an element needs, its surroundings having <paramref name="ambientCelsius"/>.</summary>
+    public static LoadNeed Of(Element load, double ambientCelsius) => load.Part.Accept(new Reader(load, ambientCelsius));
+
+    private sealed class Reader(Element load, double ambientCelsius) : IPartVisitor<LoadNeed>
     {
-        var cold = LoadLimits.OperateVolts(coil);
-        var hot = new CoilMargin(0, cold, ambientCelsius + CoilMargin.UsualRise).HotOperateVolts;
-        return new(coil.RatedVolts, cold, hot, coil.MaxVolts ?? CoilMost * coil.RatedVolts, coil.MaxVolts is not null);
+        public LoadNeed Visit(Lamp lamp) => new(
+            lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampMost * lamp.RatedVolts, false);
+
+        /// <summary>On its straight line an LED carries its rated current at its rated voltage (see the circuit's elements).</summary>
+        public LoadNeed Visit(Led led) => new(led.ForwardVolts, load.Volts, load.Volts, led.ForwardVolts, true);
+
+        public LoadNeed Visit(Relay relay) => OfCoil(relay.Coil);
+
+        public LoadNeed Visit(Solenoid solenoid) => OfCoil(solenoid.Coil);
+
+        public LoadNeed Visit(Resistor resistor) => resistor.RatedWatts is { } watts
+            ? new(null, null, null, Math.Sqrt(watts * resistor.Ohms), true)
+            : None;
+
+        public LoadNeed Visit(Diode diode) => None;
+
+        public LoadNeed Visit(Connector connector) => None;
+
+        public LoadNeed Visit(Switch pole) => None;
+
+        public LoadNeed Visit(Fuse fuse) => None;
+
+        public LoadNeed Visit(Breaker breaker) => None;
+
+        public LoadNeed Visit(Supply supply) => None;
+
+        public LoadNeed Visit(Board board) => None;
+
+        public LoadNeed Visit(TerminalStrip strip) => None;
+
+        public LoadNeed Visit(Splice splice) => None;
+
+        private LoadNeed OfCoil(CoilData coil)
+        {
+            var cold = LoadLimits.OperateVolts(coil);
+            var hot = new CoilMargin(0, cold, ambientCelsius + CoilMargin.UsualRise).HotOperateVolts;
+            return new(coil.RatedVolts, cold, hot, coil.MaxVolts ?? CoilMost * coil.RatedVolts, coil.MaxVolts is not null);
+        }
     }
 }

@@ -27,21 +27,25 @@ public sealed class LoadRatingCheck : ICheck
     {
         var most = load.MostVolts!;
         var (rule, severity) = load.Need.MostIsStated ? (OverRule, Severity.Error) : (HighRule, Severity.Warning);
-        var message = load.Load.Part switch
-        {
-            Led led => $"{load.Name} gets {ValueText.Amps(load.MostAmps!.Value)}; it is rated {ValueText.Amps(led.RatedAmps)}.",
-            Resistor r => $"{load.Name} makes {ValueText.Watts(most.Value * most.Value / r.Ohms)} of heat; it is rated {ValueText.Watts(r.RatedWatts!.Value)}.",
-            _ => $"{load.Name} gets {ValueText.Volts(most.Value)}; it stands {ValueText.Volts(load.Need.MostVolts!.Value)}.",
-        };
+        var (message, help) = load.Load.Part is Led led ? OfLed(load, led)
+            : load.Load.Part is Resistor resistor ? OfResistor(load, resistor)
+            : ($"{load.Name} gets {ValueText.Volts(most.Value)}; it stands {ValueText.Volts(load.Need.MostVolts!.Value)}.",
+                "Lower the supply, or put a resistor in series, or take a part for this voltage.");
         return new Diagnostic(rule, severity, message, load.Load.Part.Span)
         {
-            Help = load.Load.Part switch
-            {
-                Led => "Take a larger series resistor.",
-                Resistor => "Take a resistor of at least twice that power.",
-                _ => "Lower the supply, or put a resistor in series, or take a part for this voltage.",
-            },
+            Help = help,
             Trace = LoadWords.Trace(most),
         };
+    }
+
+    private static (string Message, string Help) OfLed(LoadLevel load, Led led) => (
+        $"{load.Name} gets {ValueText.Amps(load.MostAmps!.Value)}; it is rated {ValueText.Amps(led.RatedAmps)}.",
+        "Take a larger series resistor.");
+
+    private static (string Message, string Help) OfResistor(LoadLevel load, Resistor resistor)
+    {
+        var watts = load.MostVolts!.Value * load.MostVolts.Value / resistor.Ohms;
+        return ($"{load.Name} makes {ValueText.Watts(watts)} of heat; it is rated {ValueText.Watts(resistor.RatedWatts!.Value)}.",
+            "Take a resistor of at least twice that power.");
     }
 }

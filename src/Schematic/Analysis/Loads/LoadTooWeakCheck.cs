@@ -42,14 +42,14 @@ public sealed class LoadTooWeakCheck : ICheck
             Trace = context.Positions.Trace(weak.Best, [LostLine(weak), .. Consequences(weak)]),
         };
 
-    private static string Message(WeakLoad weak) => weak.Load.Part switch
-    {
-        Lamp lamp => $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} of its {ValueText.Volts(lamp.RatedVolts)}: {Light(weak.Volts, lamp)}.",
-        Led led => $"{weak.Load.Name} gets at most {ValueText.Amps(weak.Amps)} of its {ValueText.Amps(led.RatedAmps)}: too little to be seen.",
-        var part when LoadLimits.CoilOf(part) is { } coil =>
-            $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} in any position; it needs {ValueText.Volts(LoadLimits.OperateVolts(coil))} to operate{(coil.OperatesVolts is null ? " (assumed: 75 % of its rated voltage)" : "")}.",
-        _ => $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} in any position.",
-    };
+    private static string Message(WeakLoad weak) =>
+        weak.Load.Part is Lamp lamp
+            ? $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} of its {ValueText.Volts(lamp.RatedVolts)}: {Light(weak.Volts, lamp)}."
+        : weak.Load.Part is Led led
+            ? $"{weak.Load.Name} gets at most {ValueText.Amps(weak.Amps)} of its {ValueText.Amps(led.RatedAmps)}: too little to be seen."
+        : weak.Load.Part.Winding is { } coil
+            ? $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} in any position; it needs {ValueText.Volts(LoadLimits.OperateVolts(coil))} to operate{(coil.OperatesVolts is null ? " (assumed: 75 % of its rated voltage)" : "")}."
+        : $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} in any position.";
 
     private static string Light(double volts, Lamp lamp)
     {
@@ -66,13 +66,11 @@ public sealed class LoadTooWeakCheck : ICheck
         if (weak.Lost.IsEmpty || weak.Lost[0].Volts < weak.Volts / 4)
             return $"Take a supply for {weak.Load.Name}, or a part for the voltage of this supply.";
         var (name, _) = weak.Lost[0];
-        return context.Part(name) switch
-        {
-            Resistor => $"Take a smaller resistor than {name}.",
-            Supply => $"Take a supply with less source resistance than {name}.",
-            null => "Take thicker or shorter wires, or check the length that is stated.",
-            _ => $"Give {weak.Load.Name} a feed of its own: {name} takes its volts.",
-        };
+        var taker = context.Part(name);
+        return taker is null ? "Take thicker or shorter wires, or check the length that is stated."
+            : taker is Resistor ? $"Take a smaller resistor than {name}."
+            : taker is Supply ? $"Take a supply with less source resistance than {name}."
+            : $"Give {weak.Load.Name} a feed of its own: {name} takes its volts.";
     }
 
     private static Diagnostic? Dim(LoadLevel level)

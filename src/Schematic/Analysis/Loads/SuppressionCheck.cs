@@ -27,7 +27,7 @@ public sealed class SuppressionCheck : ICheck
         foreach (var coil in context.Worst.Loads.Where(l => l.Load.Kind == ElementKind.Coil && l.MostVolts is not null))
         {
             var across = DiodesAcross(circuit, coil.Load).ToList();
-            if (across.Count == 0 && LoadLimits.CoilOf(coil.Load.Part) is { HasSuppression: false }) yield return Missing(context, coil);
+            if (across.Count == 0 && coil.Load.Part.Winding is { HasSuppression: false }) yield return Missing(context, coil);
             foreach (var diode in across)
             {
                 if (Weak(coil, (Diode)diode.Part) is { } weak) yield return weak;

@@ -46,7 +46,7 @@ public sealed class WeakLoads
     /// <summary>Whether a lock is never released only because a load is too weak.</summary>
     public bool Explains(ActuatorLock one) => CauseOf(one) is not null;
 
-    private WeakLoad? CauseOf(ActuatorLock one) => StateVariables.NamesIn(one.Release).OfType<EnergisedCondition>()
+    private WeakLoad? CauseOf(ActuatorLock one) => one.Release.Leaves().OfType<EnergisedCondition>()
         .Where(e => e.Energised).Select(e => _causeOf.GetValueOrDefault(e.Part)).FirstOrDefault(w => w is not null);
 
     private WeakLoad? Find(Element load)

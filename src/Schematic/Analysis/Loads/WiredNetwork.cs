@@ -16,7 +16,7 @@ public sealed class WiredNetwork
     private readonly ConductorGraph _fixed;
     private readonly int[] _nodeOf;
     private readonly ImmutableArray<Wire> _wires;
-    private readonly ImmutableArray<Part> _protectors;
+    private readonly ImmutableArray<Protector> _protectors;
     private readonly ImmutableArray<double> _wireOhms;
 
     /// <summary>Reads the network of a panel.</summary>

@@ -84,17 +84,17 @@ public sealed class WorstCaseFinder
 
     private ContactLoad ContactLoad(Contact contact, Tally worst) => new(
         contact,
-        contact.Part switch { Switch s => s.Rating, Relay r => r.Rating, _ => null },
+        contact.Part.Rating,
         Extreme(worst.ContactAmps[contact.Index]),
         Extreme(worst.ContactRequired[contact.Index]),
         Extreme(worst.ContactPeak[contact.Index]),
         [.. worst.ContactLoads[contact.Index].Where(l => _circuit.Elements[l].Kind != ElementKind.Pull).Select(l => _circuit.Elements[l].Name)]);
 
-    private ProtectorLoad ProtectorLoad(Part part, Peak amps, ImmutableArray<Wire> wires)
+    private ProtectorLoad ProtectorLoad(Protector part, Peak amps, ImmutableArray<Wire> wires)
     {
         var (thinnest, capacity) = Weakest(new GuardedWires(_context, _circuit).Behind(part), wires);
         return new ProtectorLoad(
-            part, part switch { Fuse f => f.RatedAmps, Breaker b => b.RatedAmps, _ => 0 }, Extreme(amps), thinnest, capacity,
+            part, part.RatedAmps, Extreme(amps), thinnest, capacity,
             ProtectorSelection.Choose(amps.Value, capacity?.Amps ?? double.PositiveInfinity));
     }
 

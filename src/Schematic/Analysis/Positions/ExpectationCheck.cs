@@ -20,9 +20,9 @@ public sealed class ExpectationCheck : ICheck
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
         var proof = context.Positions;
-        foreach (var expectation in context.Panel.Expectations.Where(e => e is not NeverExpectation))
+        foreach (var expectation in context.Panel.Expectations)
         {
-            if (!proof.IsDecided(expectation.When) || Claim.Of(proof, expectation) is not { } claim) continue;
+            if (!proof.IsDecided(expectation.When) || expectation.Accept(new ClaimReader(proof)) is not { } claim) continue;
             var store = proof.Circuit.Store;
             var asked = store.AndNot(proof.Circuit.Compile(expectation.When), proof.Circuit.AnyShort);
             if (proof.States.Nearest(store.AndNot(asked, claim.Holds)) is { } witness)
@@ -43,24 +43,19 @@ public sealed class ExpectationCheck : ICheck
         }
     }
 
-    private sealed record Claim(string Text, Diagram Holds, Func<PanelState, IEnumerable<string>> Explain)
-    {
-        public static Claim? Of(PositionProof proof, Expectation expectation) => expectation switch
-        {
-            LevelExpectation level => OfLevel(proof, level),
-            EnergisedExpectation energised => OfLoad(proof, energised),
-            ContinuityExpectation continuity => OfContinuity(proof, continuity),
-            _ => null,
-        };
+    private sealed record Claim(string Text, Diagram Holds, Func<PanelState, IEnumerable<string>> Explain);
 
-        private static Claim? OfLevel(PositionProof proof, LevelExpectation level) =>
+    /// <summary>What is claimed, as a diagram; null for what another check proves and for what could not be decided.</summary>
+    private sealed class ClaimReader(PositionProof proof) : IExpectationVisitor<Claim?>
+    {
+        public Claim? Visit(LevelExpectation level) =>
             proof.Circuit.Circuit.Inputs.FirstOrDefault(i => i.Terminal == level.Input) is not { GroundNode: >= 0 } input || !proof.Circuit.IsDecided(input) ? null
             : new Claim(
                 $"{level.Input} {(level.Level == InputLevel.Low ? "low" : "high")}",
                 proof.Circuit.Reads(input, level.Level),
                 state => proof.Explain(input, state));
 
-        private static Claim? OfLoad(PositionProof proof, EnergisedExpectation energised)
+        public Claim? Visit(EnergisedExpectation energised)
         {
             if (proof.Circuit.Circuit.ElementOf(energised.Part) is not { IsLoad: true } load || !proof.Circuit.IsDecided(load)) return null;
             var holds = proof.Circuit.Energised(load);
@@ -70,7 +65,7 @@ public sealed class ExpectationCheck : ICheck
                 state => proof.Explain(load, state));
         }
 
-        private static Claim? OfContinuity(PositionProof proof, ContinuityExpectation continuity)
+        public Claim? Visit(ContinuityExpectation continuity)
         {
             var (from, to) = (proof.Circuit.Circuit.NodeOf(continuity.From), proof.Circuit.Circuit.NodeOf(continuity.To));
             if (from < 0 || to < 0) return null;
@@ -81,5 +76,8 @@ public sealed class ExpectationCheck : ICheck
                 state => [proof.Joined(state, continuity.From, continuity.To)
                     ?? $"no closed path from {continuity.From} to {continuity.To}"]);
         }
+
+        /// <summary>The never check proves these.</summary>
+        public Claim? Visit(NeverExpectation never) => null;
     }
 }

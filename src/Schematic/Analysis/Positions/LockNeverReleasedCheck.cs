@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Schematic.Analysis.Circuits;
-using Schematic.Analysis.States;
 using Schematic.Diagnostics;
 using Schematic.Model;
 using Schematic.Text;
@@ -27,7 +26,7 @@ public sealed class LockNeverReleasedCheck : ICheck
             var position = stuck.First().Position;
             var here = proof.Circuit.Compile(new PositionCondition(stuck.Key.Actuator, [position], SourceSpan.None));
             var witness = proof.States.Nearest(here)!;
-            var loads = StateVariables.NamesIn(stuck.Key.Release).OfType<EnergisedCondition>()
+            var loads = stuck.Key.Release.Leaves().OfType<EnergisedCondition>()
                 .Select(e => proof.Circuit.Circuit.ElementOf(e.Part)).OfType<Element>();
             yield return new Diagnostic(
                 Rule,

@@ -76,7 +76,7 @@ public sealed class PositionProof
         : Circuit.Where(Circuit.CasesOf(input), c => c.HighestVolts > most + 1e-6 || c.LowestVolts < LeastInputVolts);
 
     /// <summary>Whether all loads that a condition names could be decided.</summary>
-    public bool IsDecided(Condition condition) => StateVariables.NamesIn(condition).OfType<EnergisedCondition>()
+    public bool IsDecided(Condition condition) => condition.Leaves().OfType<EnergisedCondition>()
         .All(e => Circuit.Circuit.ElementOf(e.Part) is not { IsLoad: true } load || Circuit.IsDecided(load));
 
     /// <summary>A path through wires and closed contacts, or null.</summary>

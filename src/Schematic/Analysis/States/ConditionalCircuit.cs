@@ -31,6 +31,7 @@ public sealed class ConditionalCircuit
     private readonly DeadEnds _deadEnds;
     private readonly Lazy<bool> _supplyIsHighest;
     private readonly ILoadJudge? _judge;
+    private readonly Compiler _compiler;
 
     /// <summary>Writes the conditions of a circuit.</summary>
     /// <param name="circuit">The circuit.</param>
@@ -41,6 +42,7 @@ public sealed class ConditionalCircuit
         Variables = new StateVariables(circuit);
         Store = new DiagramStore([.. Variables.All.Select(v => v.Values.Length)]);
         _supplyIsHighest = new Lazy<bool>(SupplyIsHighest);
+        _compiler = new Compiler(this);
         _closed = [.. circuit.Contacts.Select(c => Compile(c.When))];
         Conduction = new Conduction(circuit, Store, _closed);
         Rails = [.. ReadRails(circuit).Select((r, i) => r with { Index = i })];
@@ -123,17 +125,7 @@ public sealed class ConditionalCircuit
     }
 
     /// <summary>A condition of the panel over the state variables.</summary>
-    public Diagram Compile(Condition condition) => condition switch
-    {
-        AllCondition all => Store.All(all.Parts.Select(Compile)),
-        AnyCondition any => Store.Any(any.Parts.Select(Compile)),
-        PositionCondition position => CompilePosition(position),
-        SupplyCondition supply => Variables.IndexOf(StateVariableKind.Supply, supply.Supply) is var i && i >= 0
-            ? Store.Literal(i, supply.On ? 1 : 0)
-            : supply.On ? Diagram.Always : Diagram.Never,
-        EnergisedCondition energised => CompileEnergised(energised),
-        _ => throw new ArgumentOutOfRangeException(nameof(condition)),
-    };
+    public Diagram Compile(Condition condition) => condition.Accept(_compiler);
 
     /// <summary>When a load does what it is there for. Of a coil that moves contacts: when it is operated.</summary>
     public Diagram Energised(Element load) =>
@@ -228,22 +220,6 @@ public sealed class ConditionalCircuit
             .All(i => Tied(minus, i.GroundNode).IsAlways && (i.Input.PullUpVolts ?? 0) <= supply.MinVolts - TwoDiodesVolts);
     }
 
-    private Diagram CompilePosition(PositionCondition condition)
-    {
-        var index = Variables.IndexOf(StateVariableKind.Actuator, condition.Actuator);
-        if (index < 0) return Diagram.Never;
-        var values = Variables.All[index].Values;
-        return Store.Literal(index, v => condition.Positions.Contains(values[v]));
-    }
-
-    private Diagram CompileEnergised(EnergisedCondition condition)
-    {
-        var index = Variables.IndexOf(StateVariableKind.Coil, condition.Part);
-        var energised = index >= 0 ? Store.Literal(index, 1)
-            : Circuit.ElementOf(condition.Part) is { IsLoad: true } load ? Attracted(load) : Diagram.Never;
-        return condition.Energised ? energised : Store.Not(energised);
-    }
-
     private Diagram[] StartAt(Rail rail)
     {
         var start = Conduction.From(rail.Node);
@@ -283,5 +259,34 @@ public sealed class ConditionalCircuit
 
         foreach (var board in circuit.Panel.Parts.OfType<Board>().Where(b => !b.Grounds.IsEmpty))
             yield return new Rail(0, board.At(board.Grounds[0]), circuit.NodeOf(board.At(board.Grounds[0])), null, false);
+    }
+
+    /// <summary>Conditions of the panel as diagrams over the state variables.</summary>
+    private sealed class Compiler(ConditionalCircuit owner) : IConditionVisitor<Diagram>
+    {
+        public Diagram Visit(AllCondition all) => owner.Store.All(all.Parts.Select(p => p.Accept(this)));
+
+        public Diagram Visit(AnyCondition any) => owner.Store.Any(any.Parts.Select(p => p.Accept(this)));
+
+        public Diagram Visit(PositionCondition position)
+        {
+            var index = owner.Variables.IndexOf(StateVariableKind.Actuator, position.Actuator);
+            if (index < 0) return Diagram.Never;
+            var values = owner.Variables.All[index].Values;
+            return owner.Store.Literal(index, v => position.Positions.Contains(values[v]));
+        }
+
+        public Diagram Visit(EnergisedCondition energised)
+        {
+            var index = owner.Variables.IndexOf(StateVariableKind.Coil, energised.Part);
+            var holds = index >= 0 ? owner.Store.Literal(index, 1)
+                : owner.Circuit.ElementOf(energised.Part) is { IsLoad: true } load ? owner.Attracted(load) : Diagram.Never;
+            return energised.Energised ? holds : owner.Store.Not(holds);
+        }
+
+        public Diagram Visit(SupplyCondition supply) =>
+            owner.Variables.IndexOf(StateVariableKind.Supply, supply.Supply) is var i && i >= 0
+                ? owner.Store.Literal(i, supply.On ? 1 : 0)
+                : supply.On ? Diagram.Always : Diagram.Never;
     }
 }

@@ -32,7 +32,7 @@ public sealed class StateVariables
 
         foreach (var coil in coils)
         {
-            foreach (var name in Touching(circuit, coil).SelectMany(c => NamesIn(c.When).OfType<PositionCondition>()))
+            foreach (var name in Touching(circuit, coil).SelectMany(c => c.When.Leaves().OfType<PositionCondition>()))
                 AddActuator(name.Actuator);
             Add(new StateVariable(StateVariableKind.Coil, coil.Name, ["released", "operated"], 0));
         }
@@ -53,14 +53,6 @@ public sealed class StateVariables
     /// <summary>The number of a variable, or -1 where there is none.</summary>
     public int IndexOf(StateVariableKind kind, string name) => _indexOf.GetValueOrDefault((kind, name), -1);
 
-    /// <summary>The condition and all its parts.</summary>
-    internal static IEnumerable<Condition> NamesIn(Condition condition) => condition switch
-    {
-        AllCondition all => all.Parts.SelectMany(NamesIn),
-        AnyCondition any => any.Parts.SelectMany(NamesIn),
-        _ => [condition],
-    };
-
     private static StateVariable OfActuator(Actuator actuator) => new(
         StateVariableKind.Actuator, actuator.Name, [.. actuator.Positions.Select(p => p.Name)],
         actuator.Positions.IndexOf(actuator.Rest));
@@ -68,7 +60,7 @@ public sealed class StateVariables
     /// <summary>Relays, and whatever else contacts are stated to follow.</summary>
     private static IEnumerable<Element> CoilsThatMoveSomething(Circuit circuit)
     {
-        var named = circuit.Contacts.SelectMany(c => NamesIn(c.When)).OfType<EnergisedCondition>()
+        var named = circuit.Contacts.SelectMany(c => c.When.Leaves()).OfType<EnergisedCondition>()
             .Select(e => e.Part).ToHashSet(StringComparer.Ordinal);
         return circuit.Loads.Where(l => l.Part is Relay || named.Contains(l.Name));
     }
@@ -78,7 +70,7 @@ public sealed class StateVariables
         var panel = circuit.Panel;
         var named = circuit.Contacts.Select(c => c.When)
             .Concat(panel.Locks.Select(l => l.Release)).Concat(panel.Expectations.Select(e => e.When))
-            .SelectMany(NamesIn).OfType<SupplyCondition>().Select(c => c.Supply).ToHashSet(StringComparer.Ordinal);
+            .SelectMany(c => c.Leaves()).OfType<SupplyCondition>().Select(c => c.Supply).ToHashSet(StringComparer.Ordinal);
         return circuit.Supplies.Select(s => s.Name).Where(named.Contains);
     }
 

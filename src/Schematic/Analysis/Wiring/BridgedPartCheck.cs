@@ -36,13 +36,6 @@ public sealed class BridgedPartCheck : ICheck
             Trace = [path.ToString()],
         };
 
-    private static IEnumerable<(string From, string To)> PairsOf(Part part) => part switch
-    {
-        Switch contact => PairsOf(contact.Pole),
-        Relay relay => PartTerminals.CoilOf(relay).Concat(relay.Poles.SelectMany(p => PairsOf(p.Pole))),
-        _ => PartTerminals.EndsOf(part),
-    };
-
-    private static IEnumerable<(string From, string To)> PairsOf(Pole pole) =>
-        pole.Throws.Select(t => t.Terminal).Distinct().Select(t => (pole.Common, t));
+    private static IEnumerable<TerminalPair> PairsOf(Part part) => part.Branches.Concat(
+        part.ContactSets.SelectMany(s => s.Throws.Select(t => t.Terminal).Distinct().Select(t => new TerminalPair(s.Common, t))));
 }

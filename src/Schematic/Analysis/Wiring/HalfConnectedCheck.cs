@@ -18,36 +18,11 @@ public sealed class HalfConnectedCheck : ICheck
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context) =>
         from part in context.Panel.Parts
-        from missing in MissingOf(context, part)
+        from missing in part.Accept(new Missing(t => context.IsUsed(part.At(t)) || part.NotTraced.Contains(t)))
         select new Diagnostic(Rule, Severity.Error, $"{part.Designator} cannot work: {missing}.", part.Span)
         {
             Help = "Connect the open end, or leave the part out.",
         };
-
-    private static IEnumerable<string> MissingOf(AnalysisContext context, Part part)
-    {
-        bool Used(string terminal) => context.IsUsed(part.At(terminal)) || part.NotTraced.Contains(terminal);
-        return part switch
-        {
-            Supply => OpenEnds(part.Terminals.Select(t => t.Name), Used),
-            Board board => board.Inputs.Any(i => Used(i.Terminal)) && !board.Grounds.Any(Used)
-                ? [$"inputs are connected, but nothing is on its ground {NameList.Sentence(board.Grounds)}"] : [],
-            Switch contact => OpenPole(contact.Pole, Used),
-            Relay relay => OpenRelay(relay, Used),
-            _ => PartTerminals.EndsOf(part).SelectMany(e => OpenEnds([e.From, e.To], Used)),
-        };
-    }
-
-    private static IEnumerable<string> OpenRelay(Relay relay, Func<string, bool> used)
-    {
-        if (!relay.Terminals.Any(t => used(t.Name))) return [];
-        var coil = PartTerminals.CoilOf(relay).SelectMany(e => new[] { e.From, e.To }).ToImmutableArray();
-        var open = coil.Where(c => !used(c)).ToImmutableArray();
-        IEnumerable<string> ofCoil = open.Length == 0 ? []
-            : open.Length == coil.Length ? [$"nothing is on its coil {NameList.Sentence(coil)}"]
-            : [$"nothing is on its terminal {open[0]}"];
-        return ofCoil.Concat(relay.Poles.SelectMany(p => OpenPole(p.Pole, used)));
-    }
 
     private static IEnumerable<string> OpenPole(Pole pole, Func<string, bool> used)
     {
@@ -61,5 +36,49 @@ public sealed class HalfConnectedCheck : ICheck
     {
         var all = ends.ToImmutableArray();
         return all.Any(used) ? all.Where(e => !used(e)).Select(e => $"nothing is on its terminal {e}") : [];
+    }
+
+    /// <summary>What a kind of part misses, by what is used of its terminals.</summary>
+    private sealed class Missing(Func<string, bool> used) : IPartVisitor<IEnumerable<string>>
+    {
+        public IEnumerable<string> Visit(Switch pole) => OpenPole(pole.Pole, used);
+
+        public IEnumerable<string> Visit(Relay relay)
+        {
+            if (!relay.Terminals.Any(t => used(t.Name))) return [];
+            ImmutableArray<string> coil = [Relay.CoilEnds.From, Relay.CoilEnds.To];
+            var open = coil.Where(c => !used(c)).ToImmutableArray();
+            IEnumerable<string> ofCoil = open.Length == 0 ? []
+                : open.Length == coil.Length ? [$"nothing is on its coil {NameList.Sentence(coil)}"]
+                : [$"nothing is on its terminal {open[0]}"];
+            return ofCoil.Concat(relay.ContactSets.SelectMany(p => OpenPole(p, used)));
+        }
+
+        public IEnumerable<string> Visit(Supply supply) => OpenEnds([Supply.Ends.From, Supply.Ends.To], used);
+
+        public IEnumerable<string> Visit(Board board) => board.Inputs.Any(i => used(i.Terminal)) && !board.Grounds.Any(used)
+            ? [$"inputs are connected, but nothing is on its ground {NameList.Sentence(board.Grounds)}"] : [];
+
+        public IEnumerable<string> Visit(Lamp lamp) => Ends(lamp);
+
+        public IEnumerable<string> Visit(Led led) => Ends(led);
+
+        public IEnumerable<string> Visit(Solenoid solenoid) => Ends(solenoid);
+
+        public IEnumerable<string> Visit(Diode diode) => Ends(diode);
+
+        public IEnumerable<string> Visit(Resistor resistor) => Ends(resistor);
+
+        public IEnumerable<string> Visit(Fuse fuse) => Ends(fuse);
+
+        public IEnumerable<string> Visit(Breaker breaker) => Ends(breaker);
+
+        public IEnumerable<string> Visit(Connector connector) => [];
+
+        public IEnumerable<string> Visit(TerminalStrip strip) => [];
+
+        public IEnumerable<string> Visit(Splice splice) => [];
+
+        private IEnumerable<string> Ends(TwoEndedPart part) => OpenEnds([part.Ends.From, part.Ends.To], used);
     }
 }

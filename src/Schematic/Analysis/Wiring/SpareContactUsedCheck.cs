@@ -44,16 +44,7 @@ public sealed class SpareContactUsedCheck : ICheck
         }
     }
 
-    private static IEnumerable<string> Spares(Part part)
-    {
-        var spares = part switch
-        {
-            Connector connector => connector.Spares,
-            TerminalStrip strip => strip.Spares,
-            _ => [],
-        };
-        return part.Terminals.Select(t => t.Name).Where(spares.Contains);
-    }
+    private static IEnumerable<string> Spares(Part part) => part.Terminals.Select(t => t.Name).Where(part.Spares.Contains);
 
     /// <summary>The harness's first use of the contact or of the one that meets it in a mated connector.</summary>
     private static (string User, SourceSpan Span)? FirstUse(AnalysisContext context, TerminalId spare)

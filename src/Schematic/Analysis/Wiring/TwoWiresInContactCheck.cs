@@ -59,12 +59,7 @@ public sealed class TwoWiresInContactCheck : ICheck
 
     private static Diagnostic? OnTerminal(Part part, TerminalId terminal, ImmutableArray<Fastening> all)
     {
-        var most = part switch
-        {
-            Splice => int.MaxValue,
-            TerminalStrip strip => strip.WiresPerTerminal,
-            _ => MostAtTerminal,
-        };
+        var most = part.WiresPerTerminal;
         if (all.Length <= most) return null;
         var limit = part is TerminalStrip
             ? $"each terminal of {part.Designator} takes {most.ToString(CultureInfo.InvariantCulture)}"

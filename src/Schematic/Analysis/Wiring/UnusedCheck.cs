@@ -35,17 +35,12 @@ public sealed class UnusedCheck : ICheck
             };
     }
 
-    private static bool IsAllSpare(Part part) => part switch
-    {
-        Connector connector => connector.Terminals.All(t => connector.Spares.Contains(t.Name)),
-        TerminalStrip strip => strip.Terminals.All(t => strip.Spares.Contains(t.Name)),
-        _ => false,
-    };
+    private static bool IsAllSpare(Part part) => part.Terminals.All(t => part.Spares.Contains(t.Name)) && !part.Spares.IsEmpty;
 
     private static IEnumerable<Diagnostic> Actuators(Panel panel)
     {
         var used = panel.Parts.OfType<Switch>().Select(s => s.Actuator)
-            .Concat(panel.Locks.SelectMany(l => ActuatorsOf(l.Release).Append(l.Actuator)))
+            .Concat(panel.Locks.SelectMany(l => l.Release.Leaves().OfType<PositionCondition>().Select(c => c.Actuator).Append(l.Actuator)))
             .ToHashSet(StringComparer.Ordinal);
         return
             from actuator in panel.Actuators
@@ -55,14 +50,6 @@ public sealed class UnusedCheck : ICheck
                 Help = "Name it in a switch, in poles or in a lock, or leave it out.",
             };
     }
-
-    private static IEnumerable<string> ActuatorsOf(Condition condition) => condition switch
-    {
-        PositionCondition position => [position.Actuator],
-        AllCondition all => all.Parts.SelectMany(ActuatorsOf),
-        AnyCondition any => any.Parts.SelectMany(ActuatorsOf),
-        _ => [],
-    };
 
     private static IEnumerable<Diagnostic> Cores(Panel panel, Cable cable)
     {

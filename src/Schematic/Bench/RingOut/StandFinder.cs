@@ -66,7 +66,7 @@ internal static class StandFinder
         foreach (var contact in circuit.Contacts)
         {
             sets.Join(contact.From, contact.To);
-            foreach (var name in ActuatorsOf(contact.Source.When).Distinct())
+            foreach (var name in contact.Source.When.Leaves().OfType<PositionCondition>().Select(p => p.Actuator).Distinct())
             {
                 var number = circuit.Actuators.Select(a => a.Name).ToList().IndexOf(name);
                 if (number >= 0) sets.Join(contact.From, circuit.Terminals.Length + number);
@@ -75,12 +75,4 @@ internal static class StandFinder
 
         return [.. Enumerable.Range(0, circuit.Actuators.Length).GroupBy(a => sets.Find(circuit.Terminals.Length + a)).Select(g => g.ToList())];
     }
-
-    private static IEnumerable<string> ActuatorsOf(Condition condition) => condition switch
-    {
-        PositionCondition at => [at.Actuator],
-        AllCondition all => all.Parts.SelectMany(ActuatorsOf),
-        AnyCondition any => any.Parts.SelectMany(ActuatorsOf),
-        _ => [],
-    };
 }

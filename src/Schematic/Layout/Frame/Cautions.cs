@@ -21,7 +21,7 @@ public static class Cautions
         texts.AddRange(OfWords(panel));
         texts.AddRange(OfVoltages(panel));
 
-        var coils = panel.Parts.Where(p => p is Relay or Solenoid).ToList();
+        var coils = panel.Parts.Where(p => p.Winding is not null).ToList();
         if (coils.Count > 0)
         {
             texts.Add($"{(coils.Count == 1 ? "Coil" : "Coils")} {Names(coils)}: switching off gives a high voltage. "

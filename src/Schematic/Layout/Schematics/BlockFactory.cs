@@ -25,11 +25,9 @@ internal sealed class BlockFactory(CircuitMap map)
     }
 
     /// <summary>The blocks of devices that sit in no unit.</summary>
-    public ImmutableArray<Block> OfLoose(Part device) => device switch
-    {
-        Switch s => [.. Gangs([s], s.Actuator, 1, true)],
-        _ => [.. Single(_figures.Of(device), true)],
-    };
+    public ImmutableArray<Block> OfLoose(Part device) => device is Switch pole
+        ? [.. Gangs([pole], pole.Actuator, 1, true)]
+        : [.. Single(_figures.Of(device), true)];
 
     /// <summary>The blocks of a loose gang.</summary>
     public ImmutableArray<Block> OfLooseGang(IEnumerable<Switch> gang, double maxHeight)

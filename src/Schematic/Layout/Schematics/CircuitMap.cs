@@ -57,8 +57,7 @@ internal sealed class CircuitMap
     public PlaceHint? HintOf(string designator) => _hints.GetValueOrDefault(designator);
 
     /// <summary>Whether the part is drawn as a symbol in a row, not as a block of terminals.</summary>
-    public static bool IsDevice(Part part) =>
-        part is Switch or Relay or Lamp or Led or Diode or Resistor or Solenoid or Fuse or Breaker;
+    public static bool IsDevice(Part part) => part.IsSymbol;
 
     /// <summary>Whether a wire may meet each side of the part's terminals.</summary>
     public static bool IsTwoSided(Part part) => part is TerminalStrip or Splice;
@@ -233,14 +232,11 @@ internal sealed class CircuitMap
     }
 
     /// <summary>Where a net is at home: at its supply, else its board, else its strip.</summary>
-    public int HomeRank(TerminalId terminal) => Find(terminal.Part) switch
-    {
-        Supply => 0,
-        Board => 1,
-        TerminalStrip => 2,
-        Splice => 3,
-        _ => 4,
-    };
+    public int HomeRank(TerminalId terminal) => Find(terminal.Part) is not { } part ? 4
+        : part is Supply ? 0
+        : part is Board ? 1
+        : part is TerminalStrip ? 2
+        : part is Splice ? 3 : 4;
 
     private void NameEdges()
     {

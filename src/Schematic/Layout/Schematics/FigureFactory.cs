@@ -7,7 +7,7 @@ using Schematic.Symbols;
 namespace Schematic.Layout.Schematics;
 
 /// <summary>Makes the rows that devices are drawn as.</summary>
-internal sealed class FigureFactory(CircuitMap map)
+internal sealed class FigureFactory(CircuitMap map) : IPartVisitor<IEnumerable<Figure>>
 {
     private readonly SymbolLibrary _symbols = SymbolLibrary.For(map.Panel.Symbols);
     private readonly RestState _rest = new(map.Panel);
@@ -15,19 +15,42 @@ internal sealed class FigureFactory(CircuitMap map)
     public RestState Rest => _rest;
 
     /// <summary>All figures of a device: a relay gives its coil and one for each contact set.</summary>
-    public IEnumerable<Figure> Of(Part part) => part switch
-    {
-        Switch s => [Pole(s, s.Form, s.Pole)],
-        Relay relay => [RelayCoil(relay), .. relay.Poles.Select(p => RelayPole(relay, p))],
-        Lamp lamp => [Two(lamp, SymbolKind.Lamp, "X1", "X2", $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}{Colour(lamp.Colour)}")],
-        Led led => [Two(led, SymbolKind.Led, "A", "K", $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}")],
-        Diode diode => [Two(diode, SymbolKind.Diode, "A", "K", "")],
-        Resistor resistor => [Two(resistor, SymbolKind.Resistor, "1", "2", Number(resistor.Ohms, "Ω"))],
-        Solenoid coil => [Two(coil, SymbolKind.Solenoid, "A1", "A2", CoilText(coil.Coil))],
-        Fuse fuse => [Two(fuse, SymbolKind.Fuse, "1", "2", Number(fuse.RatedAmps, "A") + (fuse.IsSlow ? " slow" : ""))],
-        Breaker breaker => [Two(breaker, SymbolKind.Breaker, "1", "2", Number(breaker.RatedAmps, "A"))],
-        _ => [],
-    };
+    public IEnumerable<Figure> Of(Part part) => part.Accept(this);
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Switch pole) => [Pole(pole, pole.Form, pole.Pole)];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Relay relay) =>
+        [RelayCoil(relay), .. relay.Poles.Select(p => RelayPole(relay, p))];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Lamp lamp) =>
+        [Two(lamp, SymbolKind.Lamp, $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}{Colour(lamp.Colour)}")];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Led led) =>
+        [Two(led, SymbolKind.Led, $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}")];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Diode diode) => [Two(diode, SymbolKind.Diode, "")];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Resistor resistor) =>
+        [Two(resistor, SymbolKind.Resistor, Number(resistor.Ohms, "Ω"))];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Solenoid solenoid) =>
+        [Two(solenoid, SymbolKind.Solenoid, CoilText(solenoid.Coil))];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Fuse fuse) =>
+        [Two(fuse, SymbolKind.Fuse, Number(fuse.RatedAmps, "A") + (fuse.IsSlow ? " slow" : ""))];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Breaker breaker) =>
+        [Two(breaker, SymbolKind.Breaker, Number(breaker.RatedAmps, "A"))];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Connector connector) => [];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Supply supply) => [];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Board board) => [];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(TerminalStrip strip) => [];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Splice splice) => [];
 
     /// <summary>A quantity with its unit and the trade's prefixes: <c>40 mA</c>, <c>10 kΩ</c>.</summary>
     public static string Number(double value, string unit)
@@ -44,11 +67,9 @@ internal sealed class FigureFactory(CircuitMap map)
         return (value * scale).ToString("0.###", CultureInfo.InvariantCulture) + " " + prefix + unit;
     }
 
-    private Figure RelayCoil(Relay relay) =>
-        Two(relay, SymbolKind.Coil, "A1", "A2", CoilText(relay.Coil), [.. relay.Poles.Select(ContactWords)]);
+    private Figure RelayCoil(Relay relay) => Two(relay, Relay.CoilEnds, SymbolKind.Coil, CoilText(relay.Coil));
 
-    private static (string Words, Thing? Target) ContactWords(RelayPole pole, int index) =>
-        (string.Join('-', pole.Pole.Throws.Select(t => t.Terminal).Prepend(pole.Pole.Common)), null);
+    private static string ContactWords(Pole pole) => string.Join('-', pole.Throws.Select(t => t.Terminal).Prepend(pole.Common));
 
     private Figure RelayPole(Relay relay, RelayPole pole)
     {
@@ -65,21 +86,20 @@ internal sealed class FigureFactory(CircuitMap map)
 
     private static Thing ContactOf(Relay relay, RelayPole pole) => new(ThingKind.Contact, $"{relay.Designator}:{pole.Pole.Common}");
 
-    private Figure Two(
-        Part part, SymbolKind kind, string left, string right, string value,
-        ImmutableArray<(string Words, Thing? Target)> contacts = default)
+    private Figure Two(TwoEndedPart part, SymbolKind kind, string value) => Two(part, part.Ends, kind, value);
+
+    private Figure Two(Part part, TerminalPair ends, SymbolKind kind, string value)
     {
         var symbol = _symbols.Get(kind);
-        var figure = new Figure(part, symbol, [
-            new FigureEnd(part.At(left), symbol.Ports[0].Name, false, ""),
-            new FigureEnd(part.At(right), symbol.Ports[1].Name, true, "")])
+        return new Figure(part, symbol, [
+            new FigureEnd(part.At(ends.From), symbol.Ports[0].Name, false, ""),
+            new FigureEnd(part.At(ends.To), symbol.Ports[1].Name, true, "")])
         {
             Value = value,
             Remark = part.Description,
-            Contacts = part is Relay relay ? [.. relay.Poles.Select(p => (ContactWords(p, 0).Words, ContactOf(relay, p)))] : [],
+            Contacts = part is Relay relay ? [.. relay.Poles.Select(p => (ContactWords(p.Pole), ContactOf(relay, p)))] : [],
             Shows = part is Relay coil ? CoilOf(coil) : Thing.Part(part.Designator),
         };
-        return figure;
     }
 
     private Figure Pole(Part part, ContactForm form, Pole pole)

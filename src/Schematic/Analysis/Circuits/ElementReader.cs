@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using Schematic.Model;
+
+namespace Schematic.Analysis.Circuits;
+
+/// <summary>What each kind of part is as elements between nodes; contacts and joints are read elsewhere.</summary>
+internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor<ImmutableArray<Element>>
+{
+    private const double DiodeSlopeOhms = 0.01;
+
+    public ImmutableArray<Element> Visit(Lamp lamp) => [Make(ElementKind.Lamp, lamp, lamp.Ends, lamp.HotOhms)];
+
+    public ImmutableArray<Element> Visit(Relay relay) => [Make(ElementKind.Coil, relay, Relay.CoilEnds, relay.Coil.Ohms)];
+
+    public ImmutableArray<Element> Visit(Solenoid solenoid) => [Make(ElementKind.Coil, solenoid, solenoid.Ends, solenoid.Coil.Ohms)];
+
+    public ImmutableArray<Element> Visit(Resistor resistor) => [Make(ElementKind.Resistor, resistor, resistor.Ends, resistor.Ohms)];
+
+    /// <summary>The straight line through the rated point that cuts the axis a tenth below it: close enough for an indicator.</summary>
+    public ImmutableArray<Element> Visit(Led led) =>
+        [Make(ElementKind.Led, led, led.Ends, 0.1 * led.ForwardVolts / led.RatedAmps) with { Volts = 0.9 * led.ForwardVolts }];
+
+    public ImmutableArray<Element> Visit(Diode diode) =>
+        [Make(ElementKind.Diode, diode, diode.Ends, DiodeSlopeOhms) with { Volts = diode.ForwardVolts }];
+
+    public ImmutableArray<Element> Visit(Supply supply) =>
+        [Make(ElementKind.Supply, supply, Supply.Ends, Math.Max(supply.SourceOhms, Circuit.LeastOhms)) with { Volts = supply.Volts }];
+
+    public ImmutableArray<Element> Visit(Board board) => board.Grounds.IsEmpty ? [] : [.. board.Inputs.SelectMany(i => Pulls(board, i))];
+
+    public ImmutableArray<Element> Visit(Connector connector) => [];
+
+    public ImmutableArray<Element> Visit(Switch pole) => [];
+
+    public ImmutableArray<Element> Visit(Fuse fuse) => [];
+
+    public ImmutableArray<Element> Visit(Breaker breaker) => [];
+
+    public ImmutableArray<Element> Visit(TerminalStrip strip) => [];
+
+    public ImmutableArray<Element> Visit(Splice splice) => [];
+
+    private IEnumerable<Element> Pulls(Board board, BoardInput input)
+    {
+        var ends = new TerminalPair(input.Terminal, board.Grounds[0]);
+        if (input.PullUpVolts is { } volts && input.PullUpOhms > 0)
+            yield return Make(ElementKind.Pull, board, ends, input.PullUpOhms) with { Volts = volts };
+        if (input.PullDownOhms is > 0 and var ohms) yield return Make(ElementKind.Pull, board, ends, ohms);
+    }
+
+    private Element Make(ElementKind kind, Part part, TerminalPair ends, double ohms)
+    {
+        var (from, to) = (part.At(ends.From), part.At(ends.To));
+        return new(kind, part, from, to)
+        {
+            FromNode = nodeOf(from), ToNode = nodeOf(to), Ohms = Math.Max(ohms, Circuit.LeastOhms),
+        };
+    }
+}
