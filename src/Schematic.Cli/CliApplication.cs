@@ -11,8 +11,19 @@ public static class CliApplication
     /// <summary>The program's name on the command line.</summary>
     public const string Name = "schematic";
 
+    private const string About = """
+        Checks a wiring description and draws it as a printable pack of sheets.
+
+        Where to begin, with a unit in your hand:
+          schematic new unknown-unit found.panel    writes a commented file; change it to what you find
+          schematic check found.panel               tells what is wrong and what is not known yet
+          schematic draw found.panel --out sheets   draws sheets to solder from
+          schematic explain lamp                    explains a word of the language
+        """;
+
     private static readonly ImmutableArray<ICliCommand> Commands =
     [
+        new NewCommand(),
         new CheckCommand(),
         new DrawCommand(),
         new FaceCommand(),
@@ -25,6 +36,7 @@ public static class CliApplication
         new SignalsCommand(),
         new RingOutCommand(),
         new ExplainCommand(),
+        new InsertsCommand(),
     ];
 
     /// <summary>Runs one command line without colours. Returns an <see cref="ExitCode"/>.</summary>
@@ -36,6 +48,7 @@ public static class CliApplication
     {
         try
         {
+            if (args.Any(FindingsOutput.IsNoColour)) console = console with { HasColour = false };
             var result = BuildRoot(console).Parse(args.Length == 0 ? ["--help"] : args);
             return result.Errors.Count > 0 || Usage.NamesNoCommand(result) ? Usage.Report(console, result) : result.Invoke(new InvocationConfiguration
             {
@@ -60,9 +73,10 @@ public static class CliApplication
     /// <summary>The root is a plain command, so that help names the program and not the process that hosts it.</summary>
     private static Command BuildRoot(CliConsole console)
     {
-        var root = new Command(Name, "Checks a wiring description and draws it as a printable pack of sheets.");
+        var root = new Command(Name, About);
         root.Options.Add(new HelpOption());
         root.Options.Add(new VersionOption());
+        root.Options.Add(FindingsOutput.NoColourOption());
         foreach (var command in Commands) root.Subcommands.Add(command.Build(console));
         return root;
     }

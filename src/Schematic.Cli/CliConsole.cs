@@ -21,6 +21,17 @@ public sealed record CliConsole(TextWriter Out, TextWriter Error, Stream In, str
     /// <summary>Prints a line, the name of a file in it shown as what it is.</summary>
     public void Say(string line) => Out.Write($"{HiddenCharacters.Show(line)}\n");
 
+    /// <summary>Whether somebody sits before standard error and wants to see that work goes on.</summary>
+    public bool ShowsProgress { get; init; }
+
+    /// <summary>Does work that may take long, and tells on standard error when it does.</summary>
+    public T During<T>(string doing, Func<T> work)
+    {
+        if (!ShowsProgress) return work();
+        using var progress = new Progress(Error, doing);
+        return work();
+    }
+
     /// <summary>The absolute path of a path from the command line.</summary>
     public string PathOf(string path) => Path.GetFullPath(path, WorkingDirectory);
 }

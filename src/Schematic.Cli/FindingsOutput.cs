@@ -6,22 +6,25 @@ using Schematic.Diagnostics;
 namespace Schematic.Cli;
 
 /// <summary>How commands print findings, and the option that says it.</summary>
-public sealed class FindingsOutput
+public static class FindingsOutput
 {
-    private readonly Option<bool> _noColour = new("--no-colour", "--no-color") { Description = "print without colours" };
+    private const string NoColour = "--no-colour";
+    private const string NoColor = "--no-color";
 
-    /// <summary>Adds the option to a command.</summary>
-    public void AddTo(Command command) => command.Options.Add(_noColour);
+    /// <summary>The option of every command that takes the colours away; so does the variable NO_COLOR.</summary>
+    public static Option<bool> NoColourOption() => new(NoColour, NoColor) { Description = "print without colours", Recursive = true };
+
+    /// <summary>Whether a word of the command line is that option.</summary>
+    public static bool IsNoColour(string word) => word is NoColour or NoColor;
 
     /// <summary>Prints the findings of a panel for people.</summary>
-    public void Print(CliConsole console, ParseResult parsed, LoadedPanel panel, TextWriter output) =>
-        Print(console, parsed, panel.Findings, panel.Text.Folder, output);
+    public static void Print(CliConsole console, LoadedPanel panel, TextWriter output) =>
+        Print(console, panel.Findings, panel.Text.Folder, output);
 
     /// <summary>Prints findings for people; <paramref name="folder"/> is what file names are relative to.</summary>
-    public void Print(
-        CliConsole console, ParseResult parsed, ImmutableArray<Diagnostic> findings, string folder, TextWriter output)
+    public static void Print(CliConsole console, ImmutableArray<Diagnostic> findings, string folder, TextWriter output)
     {
-        var theme = console.HasColour && !parsed.GetValue(_noColour) ? TextTheme.Colour : TextTheme.Plain;
+        var theme = console.HasColour ? TextTheme.Colour : TextTheme.Plain;
         new TextPrinter(theme, console.Width) { Folder = folder }.Print(findings, output);
     }
 }

@@ -7,7 +7,8 @@ using var input = Console.OpenStandardInput();
 var code = CliApplication.Run(args, new CliConsole(output, error, input, Environment.CurrentDirectory)
 {
     HasColour = !Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
-    Width = Console.IsOutputRedirected ? 140 : Math.Clamp(Console.WindowWidth, 60, 160),
+    ShowsProgress = !Console.IsErrorRedirected,
+    Width = Console.IsOutputRedirected ? 140 : Math.Clamp(Console.WindowWidth, 40, 200),
 });
 return Flushed(output) & Flushed(error) ? code : ExitCode.Failure;
 

@@ -63,7 +63,8 @@ public sealed class SheetOutput
         var shownFolder = parsed.GetValue(_folder)!;
         var folder = console.PathOf(shownFolder);
         if (File.Exists(folder)) return Fail(console, $"'{shownFolder}' is a file; --out names a folder.");
-        var files = PackFiles.Render(sheets, name, panel.Panel.Title, parsed.GetValue(_formats) ?? AllFormats, parsed.GetValue(_dpi));
+        var files = console.During(
+            "writing", () => PackFiles.Render(sheets, name, panel.Panel.Title, parsed.GetValue(_formats) ?? AllFormats, parsed.GetValue(_dpi)));
         if (AtomicFiles.Write(folder, shownFolder, files) is { } problem) return Fail(console, problem);
         foreach (var file in files) console.Say(Path.Combine(shownFolder, file.Name));
         WarnOfOlderSheets(console, folder, shownFolder, name, files);

@@ -18,16 +18,14 @@ public abstract class TableCommand(string name, string description) : ICliComman
     public Command Build(CliConsole console)
     {
         var input = new PanelInput();
-        var findings = new FindingsOutput();
         var output = new TableOutput();
         var command = new Command(name, description);
         input.AddTo(command);
         output.AddTo(command);
-        findings.AddTo(command);
         command.SetAction(parsed =>
         {
             if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
-            if (panel.HasErrors) findings.Print(console, parsed, panel, console.Error);
+            if (panel.HasErrors) FindingsOutput.Print(console, panel, console.Error);
             output.Print(console, parsed, TablesOf(new AnalysisContext(panel.Panel).Sized));
             return panel.ExitCode;
         });

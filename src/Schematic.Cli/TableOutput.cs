@@ -8,6 +8,8 @@ namespace Schematic.Cli;
 /// <summary>How commands print lists, and the options that say it: a table for the eye, CSV or JSON for other programs.</summary>
 public sealed class TableOutput
 {
+    private const int NarrowestTerminal = 40;
+
     private readonly Option<bool> _csv = new("--csv") { Description = "print as CSV, for a spreadsheet" };
 
     private readonly Option<bool> _json = new("--json") { Description = "print as JSON" };
@@ -40,23 +42,26 @@ public sealed class TableOutput
             Interactive = InteractionSupport.No,
             Out = new AnsiConsoleOutput(console.Out),
         });
-        terminal.Profile.Width = Math.Max(console.Width, 60);
+        var width = Math.Max(console.Width, NarrowestTerminal);
+        terminal.Profile.Width = width;
         foreach (var table in tables)
         {
             console.Out.Write($"{table.Title}\n");
-            terminal.Write(Shown(table));
-            foreach (var note in table.Notes) console.Out.Write($"{note}\n");
+            if (TableFit.Widths(table, width) is { } widths) terminal.Write(Shown(table, widths));
+            else foreach (var line in TableFit.Records(table, width)) console.Out.Write($"{line}\n");
+            foreach (var line in table.Notes.SelectMany(n => WordWrap.Lines(n, width))) console.Out.Write($"{line}\n");
             console.Out.Write("\n");
         }
     }
 
-    private static Table Shown(ReportTable table)
+    private static Table Shown(ReportTable table, int[] widths)
     {
         var shown = new Table { Border = TableBorder.Simple };
-        foreach (var column in table.Columns)
+        foreach (var (column, width) in table.Columns.Zip(widths))
         {
             shown.AddColumn(new TableColumn(Markup.Escape(column.Header))
             {
+                Width = width,
                 Alignment = column.Align switch
                 {
                     ColumnAlign.Right => Justify.Right,

@@ -11,17 +11,15 @@ public sealed class CheckCommand : ICliCommand
     public Command Build(CliConsole console)
     {
         var input = new PanelInput();
-        var output = new FindingsOutput();
         var json = new Option<bool>("--json") { Description = "print the findings as JSON" };
         var command = new Command("check", "Check a panel file and print what is wrong, where, and what to do.");
         input.AddTo(command);
         command.Options.Add(json);
-        output.AddTo(command);
         command.SetAction(parsed =>
         {
             if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
             if (parsed.GetValue(json)) JsonPrinter.Print(panel.Text.ShownName, panel.Findings, console.Out);
-            else output.Print(console, parsed, panel, console.Out);
+            else FindingsOutput.Print(console, panel, console.Out);
             return panel.ExitCode;
         });
         return command;

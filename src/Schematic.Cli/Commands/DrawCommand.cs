@@ -11,16 +11,14 @@ public sealed class DrawCommand : ICliCommand
     public Command Build(CliConsole console)
     {
         var input = new PanelInput();
-        var findings = new FindingsOutput();
         var sheets = new SheetOutput();
         var command = new Command("draw", "Check a panel file and draw its pack: schematic, connector faces, lists.");
         input.AddTo(command);
         sheets.AddTo(command);
-        findings.AddTo(command);
         command.SetAction(parsed =>
         {
             if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
-            if (panel.Findings.Length > 0) findings.Print(console, parsed, panel, console.Error);
+            if (panel.Findings.Length > 0) FindingsOutput.Print(console, panel, console.Error);
             if (panel.HasErrors && !sheets.IsForced(parsed))
             {
                 console.Error.Write("Nothing was drawn, because of the errors. --force draws sheets that are stamped NOT CHECKED.\n");
@@ -33,7 +31,7 @@ public sealed class DrawCommand : ICliCommand
                 return ExitCode.Failure;
             }
 
-            var written = sheets.Write(console, parsed, PackBuilder.Build(panel.Panel, panel.Findings), panel.PackName, panel);
+            var written = sheets.Write(console, parsed, console.During("drawing", () => PackBuilder.Build(panel.Panel, panel.Findings)), panel.PackName, panel);
             return written == ExitCode.Clean ? panel.ExitCode : written;
         });
         return command;

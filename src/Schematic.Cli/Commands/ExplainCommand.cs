@@ -1,41 +1,67 @@
 using System.CommandLine;
 using Schematic.Diagnostics;
+using Schematic.Language;
+using Schematic.Text;
 
 namespace Schematic.Cli.Commands;
 
-/// <summary><c>schematic explain RULE</c>: prints the page of a rule, or the list of all.</summary>
+/// <summary><c>schematic explain WORD</c>: prints the page of a word of the language or of a rule, or the list of all.</summary>
 public sealed class ExplainCommand : ICliCommand
 {
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {
-        var rule = new Argument<string?>("RULE") { Description = "name of the rule, as a finding shows it", Arity = ArgumentArity.ZeroOrOne };
-        var list = new Option<bool>("--list") { Description = "list all rules, one line each" };
-        var command = new Command("explain", "Explain a rule, with a wrong and a right example.") { rule, list };
-        command.SetAction(parsed => Run(console, parsed.GetValue(rule), parsed.GetValue(list)));
+        var word = new Argument<string?>("WORD")
+        {
+            Description = "a word of the language, such as lamp, or a rule as a finding shows it",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var list = new Option<bool>("--list") { Description = "list all words and rules, one line each" };
+        var command = new Command("explain", "Explain a word of the language or a rule, with an example.") { word, list };
+        command.SetAction(parsed => Run(console, parsed.GetValue(word), parsed.GetValue(list)));
         return command;
     }
 
-    private static int Run(CliConsole console, string? rule, bool list)
+    private static int Run(CliConsole console, string? word, bool list)
     {
-        if (list || rule is null)
+        if (list || word is null)
         {
-            foreach (var name in RuleCatalogue.Rules)
-            {
-                var page = RuleCatalogue.Find(name)!;
-                console.Out.Write($"{page.Severity.ToString().ToLowerInvariant(),-8}{name,-26}{page.Summary}\n");
-            }
-
+            PrintList(console);
             return ExitCode.Clean;
         }
 
-        if (RuleCatalogue.Find(rule) is { } found)
+        var pages = new[] { WordCatalogue.Find(word)?.Text, RuleCatalogue.Find(word)?.Text }.OfType<string>().ToList();
+        if (pages.Count > 0)
         {
-            console.Out.Write(found.Text);
+            console.Out.Write(string.Join('\n', pages));
             return ExitCode.Clean;
         }
 
-        console.Error.Write($"There is no rule '{rule}'. 'schematic explain --list' names them all.\n");
+        var nearest = Spelling.Nearest(word, [.. WordCatalogue.Words, .. RuleCatalogue.Rules]);
+        console.Complain(nearest is null
+            ? $"there is no word and no rule '{word}'; 'schematic explain --list' names them all."
+            : $"there is no word and no rule '{word}'; did you mean '{nearest}'?");
         return ExitCode.Failure;
+    }
+
+    private static void PrintList(CliConsole console)
+    {
+        console.Out.Write("Words of the language\n");
+        foreach (var page in WordCatalogue.Pages) PrintLine(console, string.Join(' ', page.Words), page.Summary);
+        console.Out.Write("\nRules\n");
+        foreach (var name in RuleCatalogue.Rules)
+        {
+            var page = RuleCatalogue.Find(name)!;
+            PrintLine(console, name, $"{page.Severity.ToString().ToLowerInvariant()}: {page.Summary}");
+        }
+    }
+
+    private static void PrintLine(CliConsole console, string name, string summary)
+    {
+        const int NameWidth = 26;
+        var lines = WordWrap.Lines(summary.Replace("`", "", StringComparison.Ordinal), console.Width - NameWidth - 4);
+        var head = $"  {name}".PadRight(NameWidth + 2);
+        console.Out.Write(name.Length >= NameWidth ? $"{head}\n{new string(' ', NameWidth + 2)}{lines[0]}\n" : $"{head}{lines[0]}\n");
+        foreach (var line in lines.Skip(1)) console.Out.Write($"{new string(' ', NameWidth + 2)}{line}\n");
     }
 }

@@ -12,20 +12,18 @@ public sealed class FaceCommand : ICliCommand
     public Command Build(CliConsole console)
     {
         var input = new PanelInput();
-        var findings = new FindingsOutput();
         var sheets = new SheetOutput();
         var connector = new Argument<string>("CONNECTOR") { Description = "designator of the connector, such as J1" };
         var command = new Command("face", "Draw the faces of one connector, enlarged and at true size.");
         input.AddTo(command);
         command.Arguments.Add(connector);
         sheets.AddTo(command);
-        findings.AddTo(command);
         command.SetAction(parsed =>
         {
             if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
             if (panel.HasErrors && !sheets.IsForced(parsed))
             {
-                findings.Print(console, parsed, panel, console.Error);
+                FindingsOutput.Print(console, panel, console.Error);
                 console.Error.Write("Nothing was drawn, because of the errors. --force draws sheets that are stamped NOT CHECKED.\n");
                 return ExitCode.Findings;
             }

@@ -15,14 +15,12 @@ public sealed class FormatCommand : ICliCommand
     public Command Build(CliConsole console)
     {
         var input = new PanelInput();
-        var output = new FindingsOutput();
         var check = new Option<bool>("--check") { Description = "change nothing; exit with 1 if the file is not in the usual form" };
         var write = new Option<bool>("--write", "-w") { Description = "rewrite the file" };
         var command = new Command("format", "Print a panel file in its usual form, comments kept.");
         input.AddFileTo(command);
         command.Options.Add(check);
         command.Options.Add(write);
-        output.AddTo(command);
         command.SetAction(parsed =>
         {
             if (input.Read(console, parsed) is not { } text) return ExitCode.Failure;
@@ -30,7 +28,7 @@ public sealed class FormatCommand : ICliCommand
             var syntax = PanelParser.Parse(source);
             var found = DiagnosticOrder.Sort([.. text.Opened.Diagnostics, .. syntax.Diagnostics]);
             var hasErrors = found.Any(f => f.Severity == Severity.Error);
-            if (hasErrors) output.Print(console, parsed, found, text.Folder, console.Error);
+            if (hasErrors) FindingsOutput.Print(console, found, text.Folder, console.Error);
             if (text.Opened.Diagnostics.Any(f => f.Severity == Severity.Error))
             {
                 console.Error.Write("Nothing was changed: bytes that are no text would be lost.\n");

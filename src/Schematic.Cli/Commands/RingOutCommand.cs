@@ -12,17 +12,15 @@ public sealed class RingOutCommand : ICliCommand
     {
         var input = new PanelInput();
         var bench = new BenchOptions();
-        var findings = new FindingsOutput();
         var output = new TableOutput();
         var command = new Command("ring-out", "Plan which contacts to measure, in which positions, to find every single fault.");
         input.AddTo(command);
         bench.AddTo(command);
         output.AddTo(command);
-        findings.AddTo(command);
         command.SetAction(parsed =>
         {
             if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
-            if (panel.HasErrors) findings.Print(console, parsed, panel, console.Error);
+            if (panel.HasErrors) FindingsOutput.Print(console, panel, console.Error);
             if (bench.Read(console, parsed, panel.Panel) is not { } circuit) return ExitCode.Failure;
             output.Print(console, parsed, RingOutList.Build(RingOutPlanner.Plan(circuit)));
             return panel.ExitCode;

@@ -38,9 +38,12 @@ public sealed class PanelInput
         if (Read(console, parsed) is not { } file) return null;
         var folder = file.IsStandardInput ? console.WorkingDirectory : Path.GetDirectoryName(console.PathOf(file.ShownName))!;
         var files = new FolderPanelFiles(folder, parsed.GetValue(_allowOutside));
-        var loaded = PanelLoader.Load(file.Opened.Text, files);
-        var findings = PanelChecker.Check(loaded.Panel, [.. file.Opened.Diagnostics, .. loaded.Diagnostics]);
-        return new LoadedPanel(loaded.Panel, findings, file);
+        return console.During("checking", () =>
+        {
+            var loaded = PanelLoader.Load(file.Opened.Text, files);
+            var findings = PanelChecker.Check(loaded.Panel, [.. file.Opened.Diagnostics, .. loaded.Diagnostics]);
+            return new LoadedPanel(loaded.Panel, findings, file);
+        });
     }
 
     /// <summary>Reads the text alone; null when it cannot be read, which has then been said on standard error.</summary>

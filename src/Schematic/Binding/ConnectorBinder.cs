@@ -15,7 +15,7 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
     /// <summary>Builds a connector, as far as that goes without knowing the others; null when its name was taken.</summary>
     public Connector? Bind(Scope scope, PartSyntax syntax)
     {
-        var reader = new ClauseReader(Joined(syntax), scope, report, MayRepeat);
+        var reader = new ClauseReader(Joined(scope, syntax), scope, report, MayRepeat);
         var insert = new InsertReader(reader, scope, ranges, report).Read(order => SizesOf(scope, reader.Clauses, order));
         var declared = names.Own(scope, syntax.Designator.Text, syntax.Designator.Span);
         var mounting = new MountingReader(reader, scope, report);
@@ -40,7 +40,7 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
         };
         connector = reader.WithPurchase(WithInsert(connector, connector.Insert));
         if (declared is null) return null;
-        declared.IsIncomplete |= insert.IsBroken || (syntax.HasErrors && insert.Arrangement is null);
+        declared.IsIncomplete |= insert.IsBroken || reader.Has("insert") || (syntax.HasErrors && insert.Arrangement is null);
         declared.Set(connector);
         return connector;
     }
@@ -74,7 +74,8 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
     {
         if (Own(connector) is not { } declared) return connector;
         var spares = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
-        foreach (var clause in Joined(syntax).Where(c => c.Keyword is "spare" or "size"))
+        var clauses = Joined(scope, syntax);
+        foreach (var clause in clauses.Where(c => c.Keyword is "spare" or "size"))
         {
             foreach (var item in clause.All<ContactSyntax>())
             {
@@ -87,7 +88,7 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
         var completed = connector with
         {
             Spares = spares.ToImmutable(),
-            OtherSizes = SizesOf(scope, Joined(syntax), declared.TerminalNames).Others,
+            OtherSizes = SizesOf(scope, clauses, declared.TerminalNames).Others,
         };
         declared.Set(completed);
         return completed;
@@ -101,7 +102,32 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
         Terminals = [.. insert.Contacts.Select(c => new Terminal(c.Name, connector.Span))],
     };
 
-    private static ImmutableArray<ClauseSyntax> Joined(PartSyntax syntax) => [.. syntax.Clauses, .. syntax.Block];
+    /// <summary>The clauses of head and block; a named arrangement of the library is put in the place of its name.</summary>
+    private ImmutableArray<ClauseSyntax> Joined(Scope scope, PartSyntax syntax)
+    {
+        ImmutableArray<ClauseSyntax> own = [.. syntax.Clauses, .. syntax.Block];
+        if (own.FirstOrDefault(c => c.Keyword == "insert") is not { } named) return own;
+        foreach (var second in own.Where(c => c.Keyword == "insert" && c != named))
+            report.StatedTwice(scope.At(second.KeywordSpan), "`insert`", scope.At(named.KeywordSpan));
+        own = own.RemoveAll(c => c.Keyword == "insert" && c != named);
+        var word = named.All<WordSyntax>().First();
+        if (InsertLibrary.ClausesOf(word.Text, named.Span) is not { } library)
+        {
+            report.UnknownWord(scope.At(word.Span), "unknown-name", "an arrangement of the library; 'schematic inserts' lists them", word.Text, InsertLibrary.Names);
+            return own;
+        }
+
+        var described = own.FirstOrDefault(c => InsertReader.Describes(c.Keyword) && !(c is { Keyword: "strip", Values: [QuantitySyntax { Unit.Length: > 0 }] }));
+        if (described is not null)
+        {
+            report.Contradiction(
+                scope.At(described.KeywordSpan), $"`{described.Keyword}` describes an insert beside the one that is named.",
+                "Keep `insert`, or describe the insert yourself.", scope.At(named.KeywordSpan));
+            return own.Remove(named).RemoveAll(c => InsertReader.Describes(c.Keyword)).AddRange(library);
+        }
+
+        return [.. own.Remove(named), .. library.Where(c => c.Keyword is not ("size" or "source") || own.All(o => o.Keyword != c.Keyword))];
+    }
 
     /// <summary>The size that holds for all contacts, and those of the contacts in <paramref name="order"/> that differ.</summary>
     private ContactSizes SizesOf(Scope scope, ImmutableArray<ClauseSyntax> clauses, ImmutableArray<string> order)

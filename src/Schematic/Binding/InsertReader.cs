@@ -9,6 +9,16 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
 {
     private static readonly string[] Families = ["spiral", "ring", "rows", "grid", "strip"];
 
+    /// <summary>Words that describe an insert or shape it.</summary>
+    private static readonly string[] Describing =
+    [
+        .. Families, "position", "positions", "rings", "start", "from", "arc", "radius", "radii", "pitch", "gap", "names", "letters", "order",
+        "staggered", "d-shape", "centre", "zigzag", "by-rows", "by-columns", "around", "clockwise", "counter-clockwise", "on",
+    ];
+
+    /// <summary>Whether a keyword of a connector describes its insert or shapes it.</summary>
+    public static bool Describes(string keyword) => Describing.Contains(keyword);
+
     /// <summary>What the clauses give: the insert, if any; the strip length; whether an insert was described but is wrong.</summary>
     public (InsertArrangement? Arrangement, double? StripMm, bool IsBroken) Read(Func<ImmutableArray<string>, ContactSizes> sizes)
     {

@@ -47,7 +47,7 @@ internal sealed class SwitchBinder(
 
         parts.AttachLater(() =>
         {
-            var contacts = ContactsOfRows(scope, allRows[0], designators.Count);
+            var contacts = ContactsOfRows(scope, allRows[0], designators.Count, syntax.LastActuator is not null);
             foreach (var (part, index) in own)
             {
                 foreach (var (terminal, list) in part.Terminals.Zip(contacts)) parts.Attach(part.At(terminal.Name), list, index);
@@ -169,8 +169,10 @@ internal sealed class SwitchBinder(
         };
     }
 
-    /// <summary>For each terminal the contacts of all poles, in order.</summary>
-    private List<List<BoundTerminal>> ContactsOfRows(Scope scope, Rows rows, int poles)
+    /// <summary>
+    /// For each terminal the contacts of all poles, in order. Contacts with actuators of their own may share one.
+    /// </summary>
+    private List<List<BoundTerminal>> ContactsOfRows(Scope scope, Rows rows, int poles, bool mayShare)
     {
         if (rows.IsPair)
         {
@@ -191,6 +193,7 @@ internal sealed class SwitchBinder(
         foreach (var row in rows.Throws.Prepend(rows.Common).OfType<PoleRowSyntax>())
         {
             var (contacts, hasBrokenRange) = terminals.Bind(scope, row.Contacts, mayBeUnknown: true);
+            if (contacts.Count == 1 && mayShare) contacts = [.. Enumerable.Repeat(contacts[0], poles)];
             all.Add(contacts);
             if (hasBrokenRange || contacts.Count == 0 || contacts.Count == poles) continue;
             report.CountMismatch(

@@ -106,7 +106,7 @@ internal static class PartGrammar
     private static ClauseSet DeclareConnectorBlock() => new ClauseSet()
         .Flags("pins", "sockets", "solder", "crimp", "screw", "clamp", "letters", "clockwise", "counter-clockwise", "staggered")
         .Flags("zigzag", "by-rows", "by-columns", "around", "d-shape", "centre", "on-hand")
-        .WithOne("spiral", _ => Lexemes.Number).WithOne("ring", _ => Lexemes.Number)
+        .WithOne("insert", _ => Lexemes.Contact).WithOne("spiral", _ => Lexemes.Number).WithOne("ring", _ => Lexemes.Number)
         .With("rows", _ => Lexemes.Number.AtLeastOnce()).With("grid", _ => Grid).WithOne("strip", s => s.Quantity)
         .With("rings", _ => Lexemes.Number.AtLeastOnce()).With("start", _ => Lexemes.Number.AtLeastOnce())
         .WithOne("from", _ => Lexemes.OneOf("centre", "rim", "upper-left", "upper-right", "lower-left", "lower-right"))

@@ -1,0 +1,57 @@
+using Schematic.Analysis;
+using Schematic.Cli.Commands;
+using Schematic.Diagnostics;
+using Schematic.Language;
+using Xunit;
+
+namespace Schematic.Tests.Cli;
+
+public sealed class NewCommandTests : IDisposable
+{
+    private readonly CliRun _cli = new();
+
+    public static TheoryData<string> Units => [.. NewCommand.Units];
+
+    public void Dispose() => _cli.Dispose();
+
+    [Theory]
+    [MemberData(nameof(Units))]
+    public void A_new_file_checks_clean_and_stands_in_its_usual_form(string unit)
+    {
+        Assert.Equal(0, _cli.Run("new", unit));
+        Assert.Equal($"{unit}.panel\n", _cli.Out);
+        var text = System.Text.Encoding.UTF8.GetString(_cli.Read($"{unit}.panel"));
+        var result = TestPanels.Read(text);
+        var found = PanelChecker.Check(result.Panel, result.Diagnostics);
+        Assert.Empty(found.Where(f => f.Severity != Severity.Note).Select(f => $"{f.Span}: {f.Rule}: {f.Message}"));
+        Assert.All(found, f => Assert.Equal("not-traced", f.Rule));
+        Assert.Equal(text, PanelFormatter.Format(text));
+        Assert.Equal(0, _cli.Run("check", $"{unit}.panel"));
+    }
+
+    [Fact]
+    public void There_is_a_file_for_each_kind_of_unit() =>
+        Assert.Equal(["lever", "relay-box", "switch-panel", "unknown-unit"], NewCommand.Units.AsEnumerable());
+
+    [Fact]
+    public void A_file_that_is_there_is_never_written_over()
+    {
+        _cli.Write("lever.panel", "# mine\n");
+        Assert.Equal(2, _cli.Run("new", "lever"));
+        Assert.Equal("# mine\n"u8.ToArray(), _cli.Read("lever.panel"));
+    }
+
+    [Fact]
+    public void The_remarks_of_a_file_of_another_name_speak_of_that_name()
+    {
+        Assert.Equal(0, _cli.Run("new", "lever", "frame.panel"));
+        Assert.Contains("#   schematic check frame.panel\n", System.Text.Encoding.UTF8.GetString(_cli.Read("frame.panel")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unknown_kind_of_unit_is_told_with_the_nearest()
+    {
+        Assert.Equal(2, _cli.Run("new", "levre"));
+        Assert.Equal("schematic: there is no file for 'levre'; did you mean 'lever'?\n", _cli.Error);
+    }
+}
