@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Text;
+using Schematic.Diagnostics;
 using Schematic.Model;
 
 namespace Schematic.Analysis;
@@ -21,24 +21,25 @@ public sealed record ConductorPath(TerminalId From, ImmutableArray<Joint> Joints
         }
     }
 
-    /// <summary>
-    /// The path as a finger follows it: <c>S1:C - J1:5 - P1:5 - W3 - A1:IN2</c>. A net is named once, however many of its
-    /// members are passed.
-    /// </summary>
-    public override string ToString()
+    /// <summary>The path as a step of a trace. A net is named once, however many of its members are passed.</summary>
+    public PathStep Step
     {
-        var text = new StringBuilder(From.ToString());
-        var at = From;
-        for (var i = 0; i < Joints.Length; i++)
+        get
         {
-            at = Joints[i].Other(at);
-            var staysInNet = i + 1 < Joints.Length && Joints[i].Kind == JointKind.Net
-                && Joints[i + 1].Kind == JointKind.Net && Joints[i + 1].Name == Joints[i].Name;
-            if (staysInNet) continue;
-            if (Joints[i].Label.Length > 0) text.Append(" - ").Append(Joints[i].Label);
-            text.Append(" - ").Append(at.ToString());
-        }
+            var hops = ImmutableArray.CreateBuilder<PathHop>();
+            var at = From;
+            for (var i = 0; i < Joints.Length; i++)
+            {
+                at = Joints[i].Other(at);
+                var staysInNet = i + 1 < Joints.Length && Joints[i].Kind == JointKind.Net
+                    && Joints[i + 1].Kind == JointKind.Net && Joints[i + 1].Name == Joints[i].Name;
+                if (!staysInNet) hops.Add(new PathHop(Joints[i].Over, Joints[i].Name, at.ToString()));
+            }
 
-        return text.ToString();
+            return new PathStep(From.ToString(), hops.ToImmutable());
+        }
     }
+
+    /// <inheritdoc/>
+    public override string ToString() => Step.ToString();
 }

@@ -1,3 +1,4 @@
+using Schematic.Diagnostics;
 using Schematic.Model;
 using Schematic.Text;
 
@@ -14,13 +15,14 @@ public sealed record Joint(TerminalId From, TerminalId To, JointKind Kind, strin
     /// <summary>The terminal at the other end.</summary>
     public TerminalId Other(TerminalId end) => end == From ? To : From;
 
-    /// <summary>What a path says between the two terminals, or empty where they simply meet.</summary>
-    public string Label => Kind switch
+    /// <summary>What a path passes here.</summary>
+    public PathOver Over => Kind switch
     {
-        JointKind.Wire => Name,
-        JointKind.Net => $"net {Name}",
-        JointKind.Jumper => "jumper",
-        JointKind.BoardGround => "board",
-        _ => "",
+        JointKind.Wire => PathOver.Wire,
+        JointKind.Net => PathOver.Net,
+        JointKind.Jumper => PathOver.Jumper,
+        JointKind.BoardGround => PathOver.BoardGround,
+        JointKind.Mate => PathOver.Mate,
+        _ => PathOver.Attachment,
     };
 }

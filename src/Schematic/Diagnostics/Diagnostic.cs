@@ -19,8 +19,14 @@ public sealed record Diagnostic(string Rule, Severity Severity, string Message, 
     public ImmutableArray<RelatedSpan> Related { get; init; } = [];
 
     /// <summary>
-    /// Lines that let a person follow the finding with a finger on the drawing: the moves from rest, then the path
-    /// contact by contact.
+    /// What lets a person follow the finding with a finger on the drawing: the moves from rest, then the path contact by
+    /// contact and what is so there.
     /// </summary>
-    public ImmutableArray<string> Trace { get; init; } = [];
+    public ImmutableArray<TraceStep> Trace { get; init; } = [];
+
+    /// <summary>What it is about, the chief thing first.</summary>
+    public ImmutableArray<Subject> Subjects { get; init; } = [];
+
+    /// <summary>The figures that it names.</summary>
+    public ImmutableArray<FindingValue> Values { get; init; } = [];
 }

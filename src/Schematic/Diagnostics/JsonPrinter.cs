@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -9,7 +10,7 @@ namespace Schematic.Diagnostics;
 public static class JsonPrinter
 {
     /// <summary>The version of the form: raised when a field is taken away or changes its meaning, not when one is added.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
 
     private static readonly JsonWriterOptions Options = new()
     {
@@ -64,11 +65,44 @@ public static class JsonPrinter
         }
 
         writer.WriteEndArray();
+        Write(writer, diagnostic.Subjects);
+        Write(writer, diagnostic.Values);
         writer.WriteStartArray("trace");
-        foreach (var line in diagnostic.Trace) writer.WriteStringValue(line);
+        foreach (var step in diagnostic.Trace) step.Accept(new StepWriter(writer));
         writer.WriteEndArray();
         writer.WriteEndObject();
     }
+
+    private static void Write(Utf8JsonWriter writer, ImmutableArray<Subject> subjects)
+    {
+        writer.WriteStartArray("subjects");
+        foreach (var subject in subjects)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("kind", Word(subject.Kind));
+            writer.WriteString("name", subject.Name);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static void Write(Utf8JsonWriter writer, ImmutableArray<FindingValue> values)
+    {
+        writer.WriteStartArray("values");
+        foreach (var value in values)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("name", value.Name);
+            writer.WriteNumber("value", value.Value);
+            writer.WriteString("unit", value.Unit);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
+    private static string Word(Enum value) => value.ToString().ToLowerInvariant();
 
     private static void Write(Utf8JsonWriter writer, string name, SourceSpan span)
     {
@@ -88,5 +122,66 @@ public static class JsonPrinter
         writer.WriteNumber("end_line", end.Line);
         writer.WriteNumber("end_column", end.Column);
         writer.WriteEndObject();
+    }
+
+    private sealed class StepWriter(Utf8JsonWriter writer) : ITraceVisitor
+    {
+        public void Visit(MoveStep move)
+        {
+            Begin(move);
+            writer.WriteString("action", Word(move.Action));
+            writer.WriteString("actuator", move.Actuator);
+            writer.WriteString("position", move.Position);
+            writer.WriteEndObject();
+        }
+
+        public void Visit(PathStep path)
+        {
+            Begin(path);
+            writer.WriteString("from", path.From);
+            writer.WriteStartArray("hops");
+            foreach (var hop in path.Hops)
+            {
+                writer.WriteStartObject();
+                writer.WriteString("over", Word(hop.Over));
+                writer.WriteString("name", hop.Name);
+                writer.WriteString("to", hop.To);
+                writer.WriteEndObject();
+            }
+
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+
+        public void Visit(StateStep state)
+        {
+            Begin(state);
+            writer.WriteStartArray("things");
+            foreach (var thing in state.Things)
+            {
+                writer.WriteStartObject();
+                writer.WriteString("name", thing.Name);
+                writer.WriteString("stands", thing.Stands);
+                writer.WriteEndObject();
+            }
+
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+
+        public void Visit(FactStep fact)
+        {
+            Begin(fact);
+            Write(writer, fact.Subjects);
+            Write(writer, fact.Values);
+            writer.WriteEndObject();
+        }
+
+        private void Begin(TraceStep step)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("kind", step.Label);
+            writer.WriteString("text", step.ToString());
+        }
     }
 }

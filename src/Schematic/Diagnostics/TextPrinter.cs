@@ -55,7 +55,7 @@ public sealed class TextPrinter(TextTheme theme, int lineWidth = 100)
             PrintExcerpt(related.Span, theme.Quiet, '-', output);
         }
 
-        foreach (var line in diagnostic.Trace) output.Write($"   {theme.Quiet}path:{theme.Reset} {line}\n");
+        foreach (var step in diagnostic.Trace) output.Write($"   {theme.Quiet}{step.Label}:{theme.Reset} {step}\n");
         if (diagnostic.Help is { } help) output.Write($"   {theme.Help}help:{theme.Reset} {help}\n");
     }
 

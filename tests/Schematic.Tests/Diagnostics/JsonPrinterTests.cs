@@ -15,13 +15,20 @@ public class JsonPrinterTests
         {
             Help = "List \"both\" ends (µ).",
             Related = [new RelatedSpan(new SourceSpan(source, new TextSpan(4, 1)), "net A")],
-            Trace = ["J1:1 - W1 - J1:2"],
+            Subjects = [new Subject(SubjectKind.Net, "RTN"), new Subject(SubjectKind.Terminal, "J1:1")],
+            Values = [new FindingValue("members", 1, "1")],
+            Trace =
+            [
+                new MoveStep(MoveAction.LetGo, "GRIP", "centre"), new StateStep([new StandingThing("K1", "operated")]),
+                new PathStep("J1:1", [new PathHop(PathOver.Wire, "W1", "J1:2")]),
+                new FactStep("J1:2 is dead") { Subjects = [new Subject(SubjectKind.Terminal, "J1:2")], Values = [new FindingValue("stands at", 0.5, "V")] },
+            ],
         };
         Assert.Equal(
             """
             {
               "format": "schematic-findings",
-              "version": 1,
+              "version": 2,
               "file": "dir/x.panel",
               "errors": 0,
               "warnings": 1,
@@ -55,8 +62,70 @@ public class JsonPrinterTests
                       }
                     }
                   ],
+                  "subjects": [
+                    {
+                      "kind": "net",
+                      "name": "RTN"
+                    },
+                    {
+                      "kind": "terminal",
+                      "name": "J1:1"
+                    }
+                  ],
+                  "values": [
+                    {
+                      "name": "members",
+                      "value": 1,
+                      "unit": "1"
+                    }
+                  ],
                   "trace": [
-                    "J1:1 - W1 - J1:2"
+                    {
+                      "kind": "move",
+                      "text": "let GRIP go: it springs to centre",
+                      "action": "letgo",
+                      "actuator": "GRIP",
+                      "position": "centre"
+                    },
+                    {
+                      "kind": "state",
+                      "text": "K1 operated",
+                      "things": [
+                        {
+                          "name": "K1",
+                          "stands": "operated"
+                        }
+                      ]
+                    },
+                    {
+                      "kind": "path",
+                      "text": "J1:1 - W1 - J1:2",
+                      "from": "J1:1",
+                      "hops": [
+                        {
+                          "over": "wire",
+                          "name": "W1",
+                          "to": "J1:2"
+                        }
+                      ]
+                    },
+                    {
+                      "kind": "fact",
+                      "text": "J1:2 is dead",
+                      "subjects": [
+                        {
+                          "kind": "terminal",
+                          "name": "J1:2"
+                        }
+                      ],
+                      "values": [
+                        {
+                          "name": "stands at",
+                          "value": 0.5,
+                          "unit": "V"
+                        }
+                      ]
+                    }
                   ]
                 }
               ]

@@ -14,7 +14,14 @@ public class TextPrinterTests
         {
             Help = "Move the end that is on the wrong contact.",
             Related = [new RelatedSpan(Span(source, "RTN"), "net RTN"), new RelatedSpan(Span(source, "FEED"), "net FEED")],
-            Trace = ["PS1:- - W1 - P1:5"],
+            Trace =
+            [
+                new MoveStep(MoveAction.Hold, "GRIP", "left"),
+                new StateStep([new StandingThing("K1", "operated"), new StandingThing("PS1", "off")]),
+                new PathStep("PS1:-", [new PathHop(PathOver.Wire, "W1", "P1:5"), new PathHop(PathOver.Mate, "", "J1:5")]),
+                new FactStep("J1:5 is then dead"),
+                new StateStep([]),
+            ],
         };
         Assert.Equal(
             """
@@ -27,7 +34,11 @@ public class TextPrinterTests
                lever.panel:2:5: net FEED
                 2 | net FEED PS1:+ P1:5
                   |     ----
-               path: PS1:- - W1 - P1:5
+               move: hold GRIP at left
+               state: K1 operated, PS1 off
+               path: PS1:- - W1 - P1:5 - J1:5
+               fact: J1:5 is then dead
+               state: everything at rest
                help: Move the end that is on the wrong contact.
 
             1 error
@@ -126,7 +137,7 @@ public class TextPrinterTests
     public void Colours_add_codes_and_change_no_letter()
     {
         var source = new SourceText("x.panel", "net RTN");
-        var finding = Finding(Span(source, "RTN")) with { Help = "Do this.", Trace = ["A - B"] };
+        var finding = Finding(Span(source, "RTN")) with { Help = "Do this.", Trace = [new FactStep("A")] };
         var coloured = new StringWriter();
         new TextPrinter(TextTheme.Colour).Print([finding], coloured);
         Assert.Contains("\u001b[1;33mwarning\u001b[0m", coloured.ToString(), StringComparison.Ordinal);

@@ -50,6 +50,8 @@ public sealed class CoilVoltageCheck : ICheck
             coil.Load.Part.Span)
         {
             Help = "Raise the supply towards the rated voltage, or be sure that the coil never gets warm before it has to operate.",
+            Subjects = [About.Part(coil.Load.Part)],
+            Values = [About.Volts("gets", least.Value), About.Volts("operates warm", warm)],
             Trace = LoadWords.Trace(least, $"a warm winding has more resistance: {ValueText.Volts(cold)} x (234.5 + T) / 254.5 with 60 degrees above the surroundings"),
         };
     }
@@ -71,6 +73,8 @@ public sealed class CoilVoltageCheck : ICheck
     private static Diagnostic Below(LoadLevel coil, double volts, double cold, Severity severity) => new(
         ColdRule, severity, $"{coil.Name} gets {ValueText.Volts(volts)}; it surely operates only from {ValueText.Volts(cold)}.", coil.Load.Part.Span)
     {
+        Subjects = [About.Part(coil.Load.Part)],
+        Values = [About.Volts("gets", volts), About.Volts("operates", cold)],
         Help = "Raise the supply, shorten or thicken the wires, or take a coil for this voltage.",
     };
 }

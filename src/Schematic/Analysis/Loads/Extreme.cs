@@ -1,6 +1,12 @@
+using Schematic.Diagnostics;
+
 namespace Schematic.Analysis.Loads;
 
-/// <summary>A highest or lowest value over all positions, with a position that shows it.</summary>
+/// <summary>A highest or lowest value over all positions, with a state that shows it.</summary>
 /// <param name="Value">The value, in the unit of the property it stands in.</param>
-/// <param name="Position">How actuators, relays and supplies stand, in words.</param>
-public sealed record Extreme(double Value, string Position);
+/// <param name="State">How actuators, relays and supplies stand; null where it is so in every position.</param>
+public sealed record Extreme(double Value, StateStep? State)
+{
+    /// <summary>The state in words; empty where it is so in every position.</summary>
+    public string Position => State?.ToString() ?? "";
+}

@@ -34,6 +34,8 @@ public sealed class LoadRatingCheck : ICheck
         return new Diagnostic(rule, severity, message, load.Load.Part.Span)
         {
             Help = help,
+            Subjects = [About.Part(load.Load.Part)],
+            Values = [About.Volts("gets", most.Value), About.Volts("stands", load.Need.MostVolts!.Value)],
             Trace = LoadWords.Trace(most),
         };
     }

@@ -27,19 +27,28 @@ public sealed class LoadTooWeakCheck : ICheck
     ];
 
     /// <summary>What follows from a load that never works, a line each.</summary>
-    internal static IEnumerable<string> Consequences(WeakLoad weak)
+    internal static IEnumerable<FactStep> Consequences(WeakLoad weak)
     {
-        if (weak.Load.Part is Relay { Poles.IsEmpty: false }) yield return $"so the contacts of {weak.Load.Name} stay as they are drawn";
-        foreach (var load in weak.Followers) yield return $"so {load.Name} is never energised";
+        if (weak.Load.Part is Relay { Poles.IsEmpty: false })
+            yield return new FactStep($"so the contacts of {weak.Load.Name} stay as they are drawn") { Subjects = [About.Part(weak.Load.Part)] };
+        foreach (var load in weak.Followers)
+            yield return new FactStep($"so {load.Name} is never energised") { Subjects = [About.Part(load.Part)] };
         foreach (var group in weak.Locks.GroupBy(l => l.Lock.Actuator))
-            yield return $"so {group.Key} is never released from {NameList.Sentence(group.Select(l => l.Position))}";
+        {
+            yield return new FactStep($"so {group.Key} is never released from {NameList.Sentence(group.Select(l => l.Position))}")
+            {
+                Subjects = [About.Actuator(group.Key)],
+            };
+        }
     }
 
     private static Diagnostic Weak(AnalysisContext context, WeakLoad weak) =>
         new(WeakRule, Severity.Error, Message(weak), weak.Load.Part.Span)
         {
             Help = Help(context, weak),
-            Trace = context.Positions.Trace(weak.Best, [LostLine(weak), .. Consequences(weak)]),
+            Subjects = [About.Part(weak.Load.Part), .. weak.Followers.Select(l => About.Part(l.Part)), .. weak.Locks.Select(l => About.Actuator(l.Lock.Actuator)).Distinct()],
+            Values = [About.Volts("gets at most", weak.Volts)],
+            Trace = context.Positions.Trace(weak.Best, [Lost(weak), .. Consequences(weak)]),
         };
 
     private static string Message(WeakLoad weak) =>
@@ -57,9 +66,14 @@ public sealed class LoadTooWeakCheck : ICheck
         return percent < 1 ? "less than 1 % of its light" : string.Create(CultureInfo.InvariantCulture, $"about {percent:0} % of its light");
     }
 
-    private static string LostLine(WeakLoad weak) => weak.Lost.IsEmpty
+    /// <summary>What the load gets at best and where the rest stays.</summary>
+    private static FactStep Lost(WeakLoad weak) => new(weak.Lost.IsEmpty
         ? $"{weak.Load.Name} then gets {ValueText.Volts(weak.Volts)}; nothing is lost on the way"
-        : $"{weak.Load.Name} then gets {ValueText.Volts(weak.Volts)}; the rest is lost in {NameList.Sentence(weak.Lost.Select(l => $"{l.Name} ({ValueText.Volts(l.Volts)})"))}";
+        : $"{weak.Load.Name} then gets {ValueText.Volts(weak.Volts)}; the rest is lost in {NameList.Sentence(weak.Lost.Select(l => $"{l.Name} ({ValueText.Volts(l.Volts)})"))}")
+    {
+        Subjects = [About.Part(weak.Load.Part)],
+        Values = [About.Volts("gets", weak.Volts), .. weak.Lost.Select(l => About.Volts($"lost in {l.Name}", l.Volts))],
+    };
 
     private static string Help(AnalysisContext context, WeakLoad weak)
     {
@@ -82,6 +96,8 @@ public sealed class LoadTooWeakCheck : ICheck
             $"{level.Name} gets {ValueText.Volts(least.Value)} of its {ValueText.Volts(lamp.RatedVolts)}: {Light(least.Value, lamp)}.", lamp.Span)
         {
             Help = "Take a lamp for this voltage, or raise the supply, or see what lies in its way.",
+            Subjects = [About.Part(lamp)],
+            Values = [About.Volts("gets", least.Value), About.Volts("rated", lamp.RatedVolts)],
             Trace = LoadWords.Trace(least, $"light goes with the power 3.4 of the voltage ({Sources.LampRerating})"),
         };
     }

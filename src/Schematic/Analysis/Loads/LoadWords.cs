@@ -10,9 +10,9 @@ internal static class LoadWords
     public static Severity ErrorUnlessBound(AnalysisContext context) =>
         context.Worst.IsBound ? Severity.Warning : Severity.Error;
 
-    /// <summary>The position, then further lines.</summary>
-    public static ImmutableArray<string> Trace(Extreme extreme, params IEnumerable<string> lines) =>
-        [extreme.Position.Length > 0 ? extreme.Position : "in every position", .. lines];
+    /// <summary>The position, then further facts.</summary>
+    public static ImmutableArray<TraceStep> Trace(Extreme extreme, params IEnumerable<string> facts) =>
+        [extreme.State ?? (TraceStep)new FactStep("in every position"), .. facts.Select(f => new FactStep(f))];
 
     /// <summary>
     /// Whether the setting of a load's own supply is the cause, or that no setting of it serves every load: told by rules of

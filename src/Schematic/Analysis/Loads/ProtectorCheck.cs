@@ -35,7 +35,9 @@ public sealed class ProtectorCheck : ICheck
             ? $"Take {ValueText.Amps(fits)}, or a thicker wire."
             : "Take a thicker wire: no rating both carries the load and guards this one.",
         Related = [new RelatedSpan(load.Thinnest.Span, "the weakest wire that a short could load through it")],
-        Trace = [load.Capacity.Method],
+        Subjects = [About.Part(load.Part), About.Wire(load.Thinnest)],
+        Values = [About.Amps("rated", load.RatedAmps), About.Amps("wire", load.Capacity.Amps)],
+        Trace = [new FactStep($"the limit: {load.Capacity.Method}") { Subjects = [About.Wire(load.Thinnest)] }],
     };
 
     private static Diagnostic Overloaded(AnalysisContext context, ProtectorLoad load) => new(
@@ -43,6 +45,8 @@ public sealed class ProtectorCheck : ICheck
         $"{load.Part.Designator} carries {ValueText.Amps(load.Amps.Value)}; it is rated {ValueText.Amps(load.RatedAmps)}.", load.Part.Span)
     {
         Help = load.Choice.Amps is { } fits ? $"Take {ValueText.Amps(fits)}." : "Share the load between circuits of their own.",
+        Subjects = [About.Part(load.Part)],
+        Values = [About.Amps("carries", load.Amps.Value), About.Amps("rated", load.RatedAmps)],
         Trace = LoadWords.Trace(load.Amps),
     };
 }

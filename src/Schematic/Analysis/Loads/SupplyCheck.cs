@@ -40,7 +40,16 @@ public sealed class SupplyCheck : ICheck
         load.Supply.Span)
     {
         Help = "Take a larger supply, or see that these loads are never on together.",
-        Trace = LoadWords.Trace(load.Amps, load.Shares.Select(s => $"{s.Load} takes {ValueText.Amps(s.Amps)}")),
+        Subjects = [About.Part(load.Supply)],
+        Values = [About.Amps("gives", load.Amps.Value), About.Amps("limit", limit)],
+        Trace =
+        [
+            .. LoadWords.Trace(load.Amps),
+            .. load.Shares.Select(s => new FactStep($"{s.Load} takes {ValueText.Amps(s.Amps)}")
+            {
+                Subjects = [About.Part(s.Load)], Values = [About.Amps("takes", s.Amps)],
+            }),
+        ],
     };
 
     private static Diagnostic? Setting(AnalysisContext context, SupplyLoad load)
@@ -53,6 +62,8 @@ public sealed class SupplyCheck : ICheck
                 $"No setting of {load.Supply.Designator} serves every load: {Bound(load.ColdSetting.Lowest, "at least")}, {Bound(load.ColdSetting.Highest, "at most")}.",
                 load.Supply.Span)
             {
+                Subjects = [About.Part(load.Supply)],
+                Values = [About.Volts("at least", load.ColdSetting.Lowest.Volts), About.Volts("at most", load.ColdSetting.Highest.Volts)],
                 Help = "Give one of these loads a supply of its own, a series resistor, or wires that lose less.",
             };
         }
@@ -65,10 +76,17 @@ public sealed class SupplyCheck : ICheck
             load.Supply.Span)
         {
             Help = $"Set it to {Volts(load.Setting.Recommended!.Value)}.",
+            Subjects = [About.Part(load.Supply), .. weak.Select(w => About.Part(w.Load.Part))],
+            Values =
+            [
+                About.Volts("set to", load.Supply.Volts), About.Volts("at least", load.Setting.Lowest.Volts),
+                About.Volts("at most", load.Setting.Highest.Volts),
+            ],
             Trace =
             [
-                Bound(load.Setting.Lowest, "at least"), Bound(load.Setting.Highest, "at most"),
-                .. weak.SelectMany(w => new[] { $"so {w.Load.Name} never works" }.Concat(LoadTooWeakCheck.Consequences(w))),
+                new FactStep(Bound(load.Setting.Lowest, "at least")), new FactStep(Bound(load.Setting.Highest, "at most")),
+                .. weak.SelectMany(w => LoadTooWeakCheck.Consequences(w).Prepend(
+                    new FactStep($"so {w.Load.Name} never works") { Subjects = [About.Part(w.Load.Part)] })),
             ],
         };
     }
@@ -82,6 +100,7 @@ public sealed class SupplyCheck : ICheck
         $"{(regions == 1 ? "A part" : $"{regions.ToString(CultureInfo.InvariantCulture)} parts")} of the circuit {(regions == 1 ? "has" : "have")} too many combinations of contacts: the load sheet leaves {(regions == 1 ? "it" : "them")} out.",
         supply.Span)
     {
+        Subjects = [About.Part(supply)],
         Help = "Currents and voltages there have to be found by hand; all other checks hold.",
     };
 
@@ -90,6 +109,8 @@ public sealed class SupplyCheck : ICheck
         $"{supply.Designator} gives {ValueText.Volts(supply.MaxVolts)}: above extra-low voltage ({ValueText.Volts(ExtraLowVoltage.LimitVolts(supply.IsAlternating))} {(supply.IsAlternating ? "AC" : "DC")}).",
         supply.Span)
     {
+        Subjects = [About.Part(supply)],
+        Values = [About.Volts("gives", supply.MaxVolts)],
         Help = "Such circuits can kill: local codes and licensed practice decide how they are built and by whom.",
     };
 }

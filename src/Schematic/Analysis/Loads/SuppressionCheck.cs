@@ -48,6 +48,7 @@ public sealed class SuppressionCheck : ICheck
         return new Diagnostic(
             MissingRule, Severity.Warning, $"{coil.Name} has no suppression: switching it off gives a pulse of many hundred volts.", coil.Load.Part.Span)
         {
+            Subjects = [About.Part(coil.Load.Part), About.Terminal(plus), About.Terminal(minus)],
             Help = help,
         };
     }
@@ -68,6 +69,8 @@ public sealed class SuppressionCheck : ICheck
                 : null;
         return reason is null ? null : new Diagnostic(WeakRule, Severity.Warning, $"{diode.Designator} across {coil.Name} {reason}.", diode.Span)
         {
+            Subjects = [About.Part(diode), About.Part(coil.Load.Part)],
+            Values = [About.Amps("current", amps), About.Volts("voltage", volts)],
             Help = "Take a diode for at least the coil's current and twice the circuit's voltage, better ten times.",
         };
     }

@@ -36,6 +36,8 @@ public sealed class SwitchLoadCheck : ICheck
                 $"{name} carries {ValueText.Amps(load.Amps.Value)}; it is rated {ValueText.Amps(rating.Amps)}.", load.Contact.Part.Span)
             {
                 Help = "Let it switch a relay, and the relay the load.",
+                Subjects = [About.Part(load.Contact.Part), About.Terminal(load.Contact.Common), About.Terminal(load.Contact.Throw)],
+                Values = [About.Amps("carries", load.Amps.Value), About.Amps("rated", rating.Amps)],
                 Trace = LoadWords.Trace(load.Amps),
             };
         }
@@ -48,6 +50,8 @@ public sealed class SwitchLoadCheck : ICheck
                 load.Contact.Part.Span)
             {
                 Help = "Take a larger switch, or let it switch a relay; lamps count eightfold and coils fourfold at 28 V.",
+                Subjects = [About.Part(load.Contact.Part), About.Terminal(load.Contact.Common), About.Terminal(load.Contact.Throw)],
+                Values = [About.Amps("needs", load.RequiredAmps.Value), About.Amps("rated", rating.Amps)],
                 Trace = LoadWords.Trace(load.RequiredAmps, $"current {ValueText.Amps(load.Amps.Value)}, factors of {Sources.SwitchDerating}"),
             };
         }
@@ -59,6 +63,8 @@ public sealed class SwitchLoadCheck : ICheck
             load.Contact.Part.Span)
         {
             Help = "Take a larger switch, put a small resistor in series, or use LEDs in place of the lamps.",
+            Subjects = [About.Part(load.Contact.Part), About.Terminal(load.Contact.Common), About.Terminal(load.Contact.Throw)],
+            Values = [About.Amps("peak", load.PeakAmps.Value), About.Amps("rated", rating.Amps)],
             Trace = LoadWords.Trace(load.PeakAmps, "a cold lamp takes about ten times its steady current for some milliseconds"),
         };
     }
@@ -72,6 +78,8 @@ public sealed class SwitchLoadCheck : ICheck
             load.Supply.Span)
         {
             Help = "A supply that limits its current may never start all lamps at once: take a larger one, or switch the lamps one after another.",
+            Subjects = [About.Part(load.Supply)],
+            Values = [About.Amps("peak", load.PeakAmps.Value), About.Amps("limit", limit)],
             Trace = LoadWords.Trace(load.PeakAmps),
         };
     }

@@ -25,6 +25,8 @@ public sealed class VoltageDropCheck : ICheck
             l.Load.Part.Span)
         {
             Help = "Take thicker or shorter wires, or state the drop you accept with 'limits { drop ... }'.",
+            Subjects = [About.Part(l.Load.Part)],
+            Values = [About.Volts("lost", l.Drop!.Value), About.Volts("allowed", l.AllowedDrop)],
             Trace = LoadWords.Trace(l.Drop, $"allowed: {Words(context, l)}"),
         });
 

@@ -23,6 +23,8 @@ public sealed class WireOverloadCheck : ICheck
         w.Wire.Span)
     {
         Help = "Take a thicker wire, or share the current between wires of their own contacts.",
+        Subjects = [About.Wire(w.Wire)],
+        Values = [About.Amps("carries", w.Amps.Value), About.Amps("limit", w.Capacity.Amps)],
         Trace = LoadWords.Trace(w.Amps, $"the limit: {w.Capacity.Method}"),
     });
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Schematic.Analysis.Circuits;
 using Schematic.Analysis.Quantities;
 using Schematic.Analysis.States;
+using Schematic.Diagnostics;
 using Schematic.Model;
 
 namespace Schematic.Analysis.Loads;
@@ -22,7 +23,7 @@ public sealed class WorstCaseFinder
     private readonly StateSpace _space;
     private readonly Circuit _circuit;
     private readonly Dictionary<Element, int> _placeOf = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<SwitchingCase, string> _words = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<SwitchingCase, StateStep?> _words = new(ReferenceEqualityComparer.Instance);
     private readonly LoadStanding _standing;
     private readonly WireSizes _sizes;
     private readonly double _ambient;
@@ -152,10 +153,10 @@ public sealed class WorstCaseFinder
 
     private Extreme Extreme(Peak peak)
     {
-        if (peak.Case is null) return new Extreme(peak.Value, "");
+        if (peak.Case is null) return new Extreme(peak.Value, null);
         if (!_words.TryGetValue(peak.Case, out var words))
         {
-            words = _space.Nearest(peak.Case.When) is { } witness ? MoveText.Describe(_space.Circuit.Variables, witness.State) : "";
+            words = _space.Nearest(peak.Case.When) is { } witness ? MoveText.Describe(_space.Circuit.Variables, witness.State) : null;
             _words[peak.Case] = words;
         }
 

@@ -30,6 +30,7 @@ public sealed class ExpectationCheck : ICheck
                 yield return new Diagnostic(Rule, Severity.Error, $"{claim.Text} does not hold in every position asked for.", expectation.Span)
                 {
                     Help = "Follow the moves and the path; then correct the wiring, or the statement.",
+                    Subjects = claim.Subjects,
                     Trace = proof.Trace(witness, [.. claim.Explain(witness.State)]),
                 };
             }
@@ -38,12 +39,13 @@ public sealed class ExpectationCheck : ICheck
                 yield return new Diagnostic(Rule, Severity.Warning, $"{claim.Text} proves nothing: its positions never come about together.", expectation.Span)
                 {
                     Help = "Check the condition behind 'when'.",
+                    Subjects = claim.Subjects,
                 };
             }
         }
     }
 
-    private sealed record Claim(string Text, Diagram Holds, Func<PanelState, IEnumerable<string>> Explain);
+    private sealed record Claim(string Text, Diagram Holds, ImmutableArray<Subject> Subjects, Func<PanelState, IEnumerable<TraceStep>> Explain);
 
     /// <summary>What is claimed, as a diagram; null for what another check proves and for what could not be decided.</summary>
     private sealed class ClaimReader(PositionProof proof) : IExpectationVisitor<Claim?>
@@ -53,6 +55,7 @@ public sealed class ExpectationCheck : ICheck
             : new Claim(
                 $"{level.Input} {(level.Level == InputLevel.Low ? "low" : "high")}",
                 proof.Circuit.Reads(input, level.Level),
+                [About.Terminal(level.Input)],
                 state => proof.Explain(input, state));
 
         public Claim? Visit(EnergisedExpectation energised)
@@ -62,6 +65,7 @@ public sealed class ExpectationCheck : ICheck
             return new Claim(
                 $"{energised.Part} {(energised.Energised ? "energised" : "released")}",
                 energised.Energised ? holds : proof.Circuit.Store.Not(holds),
+                [About.Part(load.Part)],
                 state => proof.Explain(load, state));
         }
 
@@ -73,8 +77,12 @@ public sealed class ExpectationCheck : ICheck
             return new Claim(
                 $"{continuity.From} {(continuity.Closed ? "closed" : "open")} to {continuity.To}",
                 continuity.Closed ? joined : proof.Circuit.Store.Not(joined),
+                [About.Terminal(continuity.From), About.Terminal(continuity.To)],
                 state => [proof.Joined(state, continuity.From, continuity.To)
-                    ?? $"no closed path from {continuity.From} to {continuity.To}"]);
+                    ?? (TraceStep)new FactStep($"no closed path from {continuity.From} to {continuity.To}")
+                    {
+                        Subjects = [About.Terminal(continuity.From), About.Terminal(continuity.To)],
+                    }]);
         }
 
         /// <summary>The never check proves these.</summary>

@@ -28,7 +28,11 @@ public sealed class FloatingInputCheck : ICheck
             yield return new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} floats in some positions: nothing holds it at a voltage.", input.Board.Span)
             {
                 Help = $"Give {input.Terminal} a pull-up or pull-down resistor, or a throw that holds it in the other positions.",
-                Trace = proof.Trace(witness, $"{input.Terminal} is then joined to nothing that has a voltage"),
+                Subjects = [About.Terminal(input.Terminal)],
+                Trace = proof.Trace(witness, new FactStep($"{input.Terminal} is then joined to nothing that has a voltage")
+                {
+                    Subjects = [About.Terminal(input.Terminal)],
+                }),
             };
         }
     }

@@ -41,6 +41,7 @@ public sealed class IdleContactCheck : ICheck
     private static Diagnostic Report(string rule, Contact contact, string what, string why) =>
         new(rule, Severity.Warning, $"The contact {contact.Common} to {contact.Throw} {what}.", contact.Span)
         {
+            Subjects = [About.Terminal(contact.Common), About.Terminal(contact.Throw)],
             Help = why + ": check the positions named for it and what is wired beside it.",
         };
 
@@ -52,7 +53,7 @@ public sealed class IdleContactCheck : ICheck
         return !proof.ComesAbout(proof.Circuit.Store.Not(joined));
     }
 
-    private static ImmutableArray<string> Bridge(PositionProof proof, Contact contact) =>
+    private static ImmutableArray<TraceStep> Bridge(PositionProof proof, Contact contact) =>
         proof.States.Nearest(proof.Circuit.Store.Not(proof.Circuit.Closed(contact))) is { } witness
             ? proof.Trace(witness, proof.Joined(witness.State, contact.Common, contact.Throw))
             : [];

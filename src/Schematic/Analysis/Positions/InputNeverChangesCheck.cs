@@ -35,6 +35,7 @@ public sealed class InputNeverChangesCheck : ICheck
             yield return new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} {reading} in every position.", input.Board.Span)
             {
                 Help = $"Check its wire, or state that it is meant so: 'expect {input.Terminal} {(reading.EndsWith("high", StringComparison.Ordinal) ? "high" : "low")}'.",
+                Subjects = [About.Terminal(input.Terminal)],
                 Trace = [.. proof.Explain(input, proof.States.Rest)],
             };
         }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
 using Schematic.Diagnostics;
 
 namespace Schematic.Analysis.Positions;
@@ -28,21 +29,28 @@ public sealed class LoadNeverEnergisedCheck : ICheck
             yield return new Diagnostic(Rule, Severity.Warning, $"{load.Name} is never energised: no position feeds both its ends.", load.Part.Span)
             {
                 Help = $"Follow {load.From} and {load.To} to the supply: one of them lacks its feed or its return.",
+                Subjects = [About.Part(load.Part)],
                 Trace = [.. Ends(proof, load)],
             };
         }
     }
 
-    private static IEnumerable<string> Ends(PositionProof proof, Element load)
+    /// <summary>For each end of the load the moves after which it meets a supply, and the path; or that it never does.</summary>
+    private static IEnumerable<TraceStep> Ends(PositionProof proof, Element load)
     {
         foreach (var end in new[] { load.From, load.To })
         {
             var met = proof.Circuit.Rails.Where(r => r.Supply is not null)
                 .Select(r => (Rail: r, Witness: proof.States.Nearest(proof.Circuit.Tied(r, proof.Circuit.Circuit.NodeOf(end)))))
                 .FirstOrDefault(p => p.Witness is not null);
-            yield return met.Witness is { } witness
-                ? $"{end}: {string.Join(", ", States.MoveText.Lines(proof.Circuit.Variables, witness.Moves))}: {proof.Joined(witness.State, met.Rail.Terminal, end)}"
-                : $"{end}: meets no supply in any position";
+            if (met.Witness is not { } witness)
+            {
+                yield return new FactStep($"{end} meets no supply in any position") { Subjects = [About.Terminal(end)] };
+                continue;
+            }
+
+            foreach (var step in MoveText.Steps(proof.Circuit.Variables, witness.Moves)) yield return step;
+            if (proof.Joined(witness.State, met.Rail.Terminal, end) is { } path) yield return path;
         }
     }
 

@@ -35,6 +35,7 @@ public sealed class LockNeverReleasedCheck : ICheck
                 stuck.Key.Span)
             {
                 Help = "Feed the release from a contact that is closed while the actuator stands locked, or add a release button.",
+                Subjects = [About.Actuator(stuck.Key.Actuator), .. loads.Select(l => About.Part(l.Part))],
                 Trace = proof.Trace(witness, [.. loads.SelectMany(l => proof.Explain(l, witness.State))]),
             };
         }

@@ -32,6 +32,7 @@ public sealed class NeverCheck : ICheck
             yield return new Diagnostic(Rule, Severity.Error, $"{source} reaches {target}{(others > 0 ? $" and {others} more" : "")}.", never.Span)
             {
                 Help = "Follow the moves and the path, and open it.",
+                Subjects = [About.Terminal(source), .. found.Select(f => f.Target).Distinct().Order().Select(About.Terminal)],
                 Trace = proof.Trace(witness, IsReturn(proof, source)
                     ? proof.Conducting(witness.State, target, source)
                     : proof.Conducting(witness.State, source, target)),

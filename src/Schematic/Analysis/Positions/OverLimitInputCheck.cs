@@ -33,7 +33,9 @@ public sealed class OverLimitInputCheck : ICheck
         var found = proof.CaseIn(proof.Circuit.CasesOf(input), witness.State)!;
         var most = input.Input.MaxVolts!.Value;
         var isHigh = found.HighestVolts > most;
-        var volts = PositionProof.Volts(isHigh ? found.HighestVolts!.Value : found.LowestVolts!.Value);
+        var reached = isHigh ? found.HighestVolts!.Value : found.LowestVolts!.Value;
+        var volts = PositionProof.Volts(reached);
+        var ground = input.Board.At(input.Board.Grounds[0]);
         var (supply, path) = Driver(proof, input, witness.State, isHigh);
         return new Diagnostic(
             Rule,
@@ -42,12 +44,17 @@ public sealed class OverLimitInputCheck : ICheck
             input.Board.Span)
         {
             Help = "Keep the supply away from the input: use a pole of its own, switched to ground, or a divider.",
-            Trace = proof.Trace(witness, path, $"{input.Terminal} then stands at {volts} against {input.Board.At(input.Board.Grounds[0])}"),
+            Subjects = supply is null ? [About.Terminal(input.Terminal)] : [About.Terminal(input.Terminal), About.Part(supply)],
+            Values = [About.Volts("reaches", reached), About.Volts("limit", isHigh ? most : 0)],
+            Trace = proof.Trace(witness, path, new FactStep($"{input.Terminal} then stands at {volts} against {ground}")
+            {
+                Subjects = [About.Terminal(input.Terminal), About.Terminal(ground)], Values = [About.Volts("stands at", reached)],
+            }),
         };
     }
 
     /// <summary>The supply that drives the input, and the way: of current if there is one, else of the joint.</summary>
-    private static (string? Supply, string? Path) Driver(PositionProof proof, InputPoint input, PanelState state, bool isHigh)
+    private static (string? Supply, PathStep? Path) Driver(PositionProof proof, InputPoint input, PanelState state, bool isHigh)
     {
         var ways =
             from supply in proof.Circuit.Circuit.Supplies

@@ -3,6 +3,7 @@ using System.Globalization;
 using Schematic.Analysis.Circuits;
 using Schematic.Analysis.Loads;
 using Schematic.Analysis.States;
+using Schematic.Diagnostics;
 using Schematic.Model;
 using Schematic.Text;
 
@@ -80,70 +81,88 @@ public sealed class PositionProof
         .All(e => Circuit.Circuit.ElementOf(e.Part) is not { IsLoad: true } load || Circuit.IsDecided(load));
 
     /// <summary>A path through wires and closed contacts, or null.</summary>
-    public string? Joined(PanelState state, TerminalId from, TerminalId to) => _paths.Joined(state, from, to);
+    public PathStep? Joined(PanelState state, TerminalId from, TerminalId to) => _paths.Joined(state, from, to);
 
     /// <summary>A path through wires, closed contacts and diodes in the direction of current, or null.</summary>
-    public string? Shorting(PanelState state, TerminalId from, TerminalId to) => _paths.Shorting(state, from, to);
+    public PathStep? Shorting(PanelState state, TerminalId from, TerminalId to) => _paths.Shorting(state, from, to);
 
     /// <summary>A path in the direction of current, through loads where it must, or null.</summary>
-    public string? Conducting(PanelState state, TerminalId from, TerminalId to) => _paths.Conducting(state, from, to);
+    public PathStep? Conducting(PanelState state, TerminalId from, TerminalId to) => _paths.Conducting(state, from, to);
 
-    /// <summary>The lines that lead to a state, followed by more lines; null lines are left out.</summary>
-    public ImmutableArray<string> Trace(Witness witness, params IEnumerable<string?> lines) =>
-        [.. MoveText.Lines(Circuit.Variables, witness.Moves), .. OperatedLine(witness.State), .. lines.OfType<string>()];
+    /// <summary>The steps that lead to a state, followed by more steps; null ones are left out.</summary>
+    public ImmutableArray<TraceStep> Trace(Witness witness, params IEnumerable<TraceStep?> steps) =>
+        [.. MoveText.Steps(Circuit.Variables, witness.Moves), .. Operated(witness.State), .. steps.OfType<TraceStep>()];
 
     /// <summary>The case, of several, that holds in a state; null where a supply is shorted.</summary>
     public RegionCase? CaseIn(ImmutableArray<RegionCase> cases, PanelState state) =>
         cases.FirstOrDefault(c => Circuit.Store.Holds(c.When, state.Values));
 
-    /// <summary>How an input stands in a state, in words, with the path to what it is joined to.</summary>
-    public IEnumerable<string> Explain(InputPoint input, PanelState state)
+    /// <summary>How an input stands in a state, with the path to what it is joined to.</summary>
+    public IEnumerable<TraceStep> Explain(InputPoint input, PanelState state)
     {
         var ground = input.Board.At(input.Board.Grounds[0]);
         var found = CaseIn(Circuit.CasesOf(input), state)?.Volts;
         yield return found is { } volts
-            ? $"{input.Terminal} stands at {Volts(volts)} against {ground}"
-            : $"{input.Terminal} floats: nothing holds it at a voltage";
+            ? new FactStep($"{input.Terminal} stands at {Volts(volts)} against {ground}")
+            {
+                Subjects = [About.Terminal(input.Terminal), About.Terminal(ground)], Values = [About.Volts("stands at", volts)],
+            }
+            : new FactStep($"{input.Terminal} floats: nothing holds it at a voltage") { Subjects = [About.Terminal(input.Terminal)] };
         var path = Circuit.Rails.OrderBy(r => r.Terminal == ground ? 0 : 1)
             .Select(r => Joined(state, r.Terminal, input.Terminal)).FirstOrDefault(p => p is not null);
         if (path is not null) yield return path;
-        else if (input.HasPull && found is not null) yield return $"no closed path leads to {input.Terminal}: the board's own resistor holds it";
+        else if (input.HasPull && found is not null)
+        {
+            yield return new FactStep($"no closed path leads to {input.Terminal}: the board's own resistor holds it")
+            {
+                Subjects = [About.Terminal(input.Terminal), About.Part(input.Board)],
+            };
+        }
     }
 
-    /// <summary>How a load is fed in a state, in words: the way of the current, or for each end what it meets.</summary>
-    public IEnumerable<string> Explain(Element load, PanelState state)
+    /// <summary>How a load is fed in a state: the way of the current, or for each end what it meets.</summary>
+    public IEnumerable<TraceStep> Explain(Element load, PanelState state)
     {
         var found = CaseIn(Circuit.CasesOf(load), state);
         var volts = found?.Volts ?? 0;
         var left = found is null ? volts : Circuit.VoltsIn(load, state) ?? volts;
-        yield return Math.Abs(Math.Abs(left) - Math.Abs(volts)) < LossWorthSaying
+        var isWhole = Math.Abs(Math.Abs(left) - Math.Abs(volts)) < LossWorthSaying;
+        yield return new FactStep(isWhole
             ? $"{load.Name} gets {Volts(Math.Abs(volts))}"
-            : $"{load.Name} gets {Volts(Math.Abs(left))}: wires and sources take the rest of {Volts(Math.Abs(volts))}";
+            : $"{load.Name} gets {Volts(Math.Abs(left))}: wires and sources take the rest of {Volts(Math.Abs(volts))}")
+        {
+            Subjects = [About.Part(load.Part)],
+            Values = isWhole
+                ? [About.Volts("gets", Math.Abs(volts))]
+                : [About.Volts("gets", Math.Abs(left)), About.Volts("without losses", Math.Abs(volts))],
+        };
         var isFed = found is not null && LoadLimits.FedFraction(load, volts, found.Amps) >= LoadLimits.PartFraction;
         var (fed, back) = volts < 0 ? (load.To, load.From) : (load.From, load.To);
-        string?[] lines = isFed
+        TraceStep?[] steps = isFed
             ? [FirstPath(s => Conducting(state, s.From, fed)), FirstPath(s => Conducting(state, back, s.To))]
             : [MetBy(fed, state), MetBy(back, state)];
-        foreach (var line in lines.OfType<string>()) yield return line;
+        foreach (var step in steps.OfType<TraceStep>()) yield return step;
     }
 
     /// <summary>A voltage with one decimal: <c>27.9 V</c>.</summary>
     public static string Volts(double volts) => (Math.Round(volts, 1) + 0.0).ToString("0.0", CultureInfo.InvariantCulture) + " V";
 
-    private string? FirstPath(Func<Element, string?> pathOf) =>
+    private PathStep? FirstPath(Func<Element, PathStep?> pathOf) =>
         Circuit.Circuit.Supplies.Select(pathOf).FirstOrDefault(p => p is not null);
 
-    private string MetBy(TerminalId end, PanelState state) =>
-        FirstPath(s => Joined(state, s.From, end) ?? Joined(state, s.To, end)) ?? $"{end} meets no supply";
+    private TraceStep MetBy(TerminalId end, PanelState state) =>
+        FirstPath(s => Joined(state, s.From, end) ?? Joined(state, s.To, end))
+        ?? (TraceStep)new FactStep($"{end} meets no supply") { Subjects = [About.Terminal(end)] };
 
-    private IEnumerable<string> OperatedLine(PanelState state)
+    /// <summary>The coils that are operated in a state, where there are some.</summary>
+    private IEnumerable<StateStep> Operated(PanelState state)
     {
         var operated = Circuit.Variables.All
             .Where((v, i) => v.Kind == StateVariableKind.Coil && state.Values[i] == 1)
-            .Select(v => v.Name)
-            .Order(NaturalOrder.Comparer)
+            .OrderBy(v => v.Name, NaturalOrder.Comparer)
+            .Select(v => new StandingThing(v.Name, v.Values[1]))
             .ToImmutableArray();
-        if (!operated.IsEmpty) yield return $"operated: {NameList.Sentence(operated)}";
+        if (!operated.IsEmpty) yield return new StateStep(operated);
     }
 
     private IEnumerable<(ActuatorLock, string)> FindStuckLocks() =>

@@ -22,8 +22,8 @@ public sealed class ProofIncompleteCheck : ICheck
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
         var circuit = context.Positions.Circuit;
-        var left = circuit.Circuit.Loads.Where(l => !circuit.IsDecided(l)).Select(l => (l.Name, l.Part.Span))
-            .Concat(circuit.Circuit.Inputs.Where(i => !circuit.IsDecided(i)).Select(i => (Name: i.Terminal.ToString(), i.Board.Span)))
+        var left = circuit.Circuit.Loads.Where(l => !circuit.IsDecided(l)).Select(l => (Name: l.Name, Subject: About.Part(l.Part), l.Part.Span))
+            .Concat(circuit.Circuit.Inputs.Where(i => !circuit.IsDecided(i)).Select(i => (Name: i.Terminal.ToString(), Subject: About.Terminal(i.Terminal), i.Board.Span)))
             .ToImmutableArray();
         if (left.IsEmpty) yield break;
         yield return new Diagnostic(
@@ -32,6 +32,7 @@ public sealed class ProofIncompleteCheck : ICheck
             $"Not proved: {NameList.Sentence(left.Select(l => l.Name))}; more than {ConditionalCircuit.MostCases} electrically different cases meet there.",
             left[0].Span)
         {
+            Subjects = [.. left.Select(l => l.Subject)],
             Help = "Many switches share a resistor or another load: prove this part with a meter, or describe it in parts.",
         };
     }

@@ -23,7 +23,7 @@ public sealed class RelayChatterCheck : ICheck
         foreach (var restless in proof.States.RestlessGroups())
         {
             if (proof.States.Nearest(restless) is not { } witness) continue;
-            var (names, lines) = Cycle(proof, witness.State);
+            var (names, steps) = Cycle(proof, witness.State);
             var first = proof.Circuit.Circuit.ElementOf(names[0])!;
             yield return new Diagnostic(
                 Rule,
@@ -32,16 +32,17 @@ public sealed class RelayChatterCheck : ICheck
                 first.Part.Span)
             {
                 Help = "A coil is fed through a contact that the coil itself opens. Feed it from another contact, or add a holding contact.",
-                Trace = [.. MoveText.Lines(proof.Circuit.Variables, witness.Moves), .. lines],
+                Subjects = [.. names.Select(About.Part)],
+                Trace = [.. MoveText.Steps(proof.Circuit.Variables, witness.Moves), .. steps],
             };
         }
     }
 
     /// <summary>Follows the relays from a restless state until a state comes back.</summary>
-    private static (ImmutableArray<string> Names, List<string> Lines) Cycle(PositionProof proof, PanelState start)
+    private static (ImmutableArray<string> Names, ImmutableArray<TraceStep> Steps) Cycle(PositionProof proof, PanelState start)
     {
         var seen = new Dictionary<PanelState, int>();
-        var steps = new List<(string Name, string Line)>();
+        var steps = new List<(string Name, ImmutableArray<TraceStep> Told)>();
         var at = start;
         while (seen.TryAdd(at, steps.Count))
         {
@@ -49,14 +50,17 @@ public sealed class RelayChatterCheck : ICheck
             var name = proof.Circuit.Variables.All[variable].Name;
             var operates = at.Values[variable] == 0;
             var coil = proof.Circuit.Circuit.ElementOf(name)!;
-            var paths = operates ? ", fed through " + string.Join(" and ", proof.Explain(coil, at).Skip(1)) : ", its feed being open";
-            steps.Add((name, $"{name} {(operates ? "operates" : "releases")}{paths}"));
+            var fact = new FactStep(name + (operates ? " operates" : " releases, its feed being open"))
+            {
+                Subjects = [About.Part(coil.Part)],
+            };
+            steps.Add((name, operates ? [fact, .. proof.Explain(coil, at).OfType<PathStep>()] : [fact]));
             at = new PanelState(at.Values.SetItem(variable, operates ? 1 : 0));
         }
 
         var cycle = steps.Skip(seen[at]).ToList();
         return (
             [.. cycle.Select(s => s.Name).Distinct().Order(NaturalOrder.Comparer)],
-            [.. cycle.Select(s => s.Line), "and so on for ever"]);
+            [.. cycle.SelectMany(s => s.Told), new FactStep("and so on for ever")]);
     }
 }

@@ -27,14 +27,16 @@ public sealed class SneakPathCheck : ICheck
         foreach (var load in proof.Circuit.Circuit.Loads)
         {
             if (Find(proof, load) is not { } witness || !told.Add(witness.State)) continue;
-            var found = proof.CaseIn(proof.Circuit.CasesOf(load), witness.State)!;
+            var volts = Math.Abs(proof.CaseIn(proof.Circuit.CasesOf(load), witness.State)!.Volts ?? 0);
             yield return new Diagnostic(
                 Rule,
                 Severity.Warning,
-                $"{load.Name} gets {PositionProof.Volts(Math.Abs(found.Volts ?? 0))} through another load while it should be off.",
+                $"{load.Name} gets {PositionProof.Volts(volts)} through another load while it should be off.",
                 load.Part.Span)
             {
                 Help = "Break the back path with a pole of its own or a diode, or give each load its own return.",
+                Subjects = [About.Part(load.Part)],
+                Values = [About.Volts("gets", volts)],
                 Trace = proof.Trace(witness, [.. proof.Explain(load, witness.State)]),
             };
         }

@@ -64,6 +64,7 @@ public sealed class SuppliesTiedCheck : ICheck
             {
                 Help = "Keep one of the two paths open, or put a diode in the positive lead of each supply.",
                 Related = [new RelatedSpan(first.Part.Span, $"{first.Name} is declared here")],
+                Subjects = [About.Part(first.Part), About.Part(second.Part)],
                 Trace = proof.Trace(
                     witness,
                     proof.Shorting(witness.State, from.Terminal, to.Terminal),

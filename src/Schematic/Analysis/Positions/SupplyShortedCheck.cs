@@ -24,6 +24,7 @@ public sealed class SupplyShortedCheck : ICheck
             yield return new Diagnostic(Rule, Severity.Error, $"{supply.Name} is shorted: {supply.From} meets {supply.To} with no load between.", supply.Part.Span)
             {
                 Help = "Follow the path and open it where two wires, contacts or throws are confused.",
+                Subjects = [About.Part(supply.Part), About.Terminal(supply.From), About.Terminal(supply.To)],
                 Trace = proof.Trace(witness, proof.Shorting(witness.State, supply.From, supply.To)),
             };
         }

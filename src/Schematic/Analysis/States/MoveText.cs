@@ -1,50 +1,46 @@
 using System.Collections.Immutable;
+using Schematic.Diagnostics;
 
 namespace Schematic.Analysis.States;
 
-/// <summary>Puts moves and states into words.</summary>
+/// <summary>Tells moves and states as steps of a trace.</summary>
 public static class MoveText
 {
     /// <summary>
-    /// A sequence of moves, a line each. An actuator moved on through positions where it stays is one line: a hand passes them
-    /// on the way.
+    /// A sequence of moves, a step each. An actuator moved on through positions where it stays is one step: a hand passes them
+    /// on the way. No moves are the state of rest.
     /// </summary>
-    public static ImmutableArray<string> Lines(StateVariables variables, ImmutableArray<Move> moves)
+    public static ImmutableArray<TraceStep> Steps(StateVariables variables, ImmutableArray<Move> moves)
     {
-        if (moves.IsEmpty) return ["at rest"];
-        var lines = ImmutableArray.CreateBuilder<string>();
+        if (moves.IsEmpty) return [new StateStep([])];
+        var steps = ImmutableArray.CreateBuilder<TraceStep>();
         for (var i = 0; i < moves.Length; i++)
         {
             if (i + 1 < moves.Length && PassesOn(moves[i], moves[i + 1])) continue;
-            lines.Add(Line(variables.All[moves[i].Variable], moves[i]));
+            var variable = variables.All[moves[i].Variable];
+            steps.Add(new MoveStep(ActionOf(moves[i].Kind), variable.Name, variable.Values[moves[i].To]));
         }
 
-        return lines.ToImmutable();
+        return steps.ToImmutable();
     }
 
-    /// <summary>A state in words, actuators and supplies that are not at rest and coils that are operated: <c>LEVER reverse, K1 operated</c>.</summary>
-    public static string Describe(StateVariables variables, PanelState state)
-    {
-        var parts = variables.All
+    /// <summary>A state: the actuators and supplies that are not at rest and the coils that are operated.</summary>
+    public static StateStep Describe(StateVariables variables, PanelState state) => new(
+    [
+        .. variables.All
             .Select((v, i) => (Variable: v, Value: state.Values[i]))
             .Where(p => p.Value != p.Variable.Rest)
-            .Select(p => $"{p.Variable.Name} {p.Variable.Values[p.Value]}");
-        var text = string.Join(", ", parts);
-        return text.Length == 0 ? "everything at rest" : text;
-    }
+            .Select(p => new StandingThing(p.Variable.Name, p.Variable.Values[p.Value])),
+    ]);
 
     private static bool PassesOn(Move move, Move next) =>
         move.Variable == next.Variable && move.Kind == MoveKind.Move && next.Kind != MoveKind.LetGo && move.From != next.To;
 
-    private static string Line(StateVariable variable, Move move)
+    private static MoveAction ActionOf(MoveKind kind) => kind switch
     {
-        var target = variable.Values[move.To];
-        return move.Kind switch
-        {
-            MoveKind.Hold => $"hold {variable.Name} at {target}",
-            MoveKind.LetGo => $"let {variable.Name} go: it springs to {target}",
-            MoveKind.Switch => $"switch {variable.Name} {target}",
-            _ => $"move {variable.Name} to {target}",
-        };
-    }
+        MoveKind.Hold => MoveAction.Hold,
+        MoveKind.LetGo => MoveAction.LetGo,
+        MoveKind.Switch => MoveAction.Switch,
+        _ => MoveAction.Move,
+    };
 }

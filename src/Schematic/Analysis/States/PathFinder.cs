@@ -1,4 +1,5 @@
 using Schematic.Analysis.Circuits;
+using Schematic.Diagnostics;
 using Schematic.Model;
 
 namespace Schematic.Analysis.States;
@@ -17,27 +18,27 @@ internal sealed class PathFinder
     {
         _circuit = circuit;
         foreach (var joint in connectivity.Whole.Joints)
-            AddBoth(joint.From, joint.To, joint.Label, joint.Kind == JointKind.Net ? NetCost : JointCost);
+            AddBoth(joint.From, joint.To, joint.Over, joint.Name, joint.Kind == JointKind.Net ? NetCost : JointCost);
         foreach (var part in circuit.Circuit.Protectors)
-            AddBoth(part.At(part.Terminals[0].Name), part.At(part.Terminals[1].Name), "", JointCost);
+            AddBoth(part.At(part.Ends.From), part.At(part.Ends.To), PathOver.Device, part.Designator, JointCost);
         foreach (var contact in circuit.Circuit.Contacts)
         {
-            Add(contact.Common, new Edge(contact.Throw, "", JointCost, contact, null));
-            Add(contact.Throw, new Edge(contact.Common, "", JointCost, contact, null));
+            Add(contact.Common, new Edge(contact.Throw, PathOver.Contact, contact.Part.Designator, JointCost, contact, null));
+            Add(contact.Throw, new Edge(contact.Common, PathOver.Contact, contact.Part.Designator, JointCost, contact, null));
         }
 
         foreach (var element in circuit.Circuit.Elements.Where(e => e.Kind is not (ElementKind.Supply or ElementKind.Pull)))
         {
-            Add(element.From, new Edge(element.To, "", LoadCost, null, element));
-            if (!element.IsOneWay) Add(element.To, new Edge(element.From, "", LoadCost, null, element));
+            Add(element.From, new Edge(element.To, PathOver.Device, element.Name, LoadCost, null, element));
+            if (!element.IsOneWay) Add(element.To, new Edge(element.From, PathOver.Device, element.Name, LoadCost, null, element));
         }
     }
 
     /// <summary>A path through wires and closed contacts alone, or null.</summary>
-    public string? Joined(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, _ => false);
+    public PathStep? Joined(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, _ => false);
 
     /// <summary>A path through wires, closed contacts and diodes in the direction of current, or null.</summary>
-    public string? Shorting(PanelState state, TerminalId from, TerminalId to) =>
+    public PathStep? Shorting(PanelState state, TerminalId from, TerminalId to) =>
         Find(state, from, to, e => e.Kind == ElementKind.Diode);
 
 
@@ -45,9 +46,9 @@ internal sealed class PathFinder
     /// A path in the direction of current, through loads and resistors where it must; it does not pass over a rail. Null when
     /// there is none.
     /// </summary>
-    public string? Conducting(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, _ => true);
+    public PathStep? Conducting(PanelState state, TerminalId from, TerminalId to) => Find(state, from, to, _ => true);
 
-    private string? Find(PanelState state, TerminalId from, TerminalId to, Func<Element, bool> mayCross)
+    private PathStep? Find(PanelState state, TerminalId from, TerminalId to, Func<Element, bool> mayCross)
     {
         var best = new Dictionary<TerminalId, (TerminalId Before, Edge Edge)>();
         var done = new HashSet<TerminalId>();
@@ -89,27 +90,25 @@ internal sealed class PathFinder
 
     private bool Holds(PanelState state, Rail rail, int node) => _circuit.Store.Holds(_circuit.Tied(rail, node), state.Values);
 
-    private static string Describe(TerminalId from, TerminalId to, Dictionary<TerminalId, (TerminalId Before, Edge Edge)> best)
+    private static PathStep Describe(TerminalId from, TerminalId to, Dictionary<TerminalId, (TerminalId Before, Edge Edge)> best)
     {
-        var parts = new List<string> { to.ToString() };
+        var hops = new List<PathHop>();
         for (var at = to; at != from; at = best[at].Before)
         {
-            var (before, edge) = best[at];
+            var edge = best[at].Edge;
             // A net is one step for the finger, whatever member its joints are counted from.
-            var isSameNet = before != from && edge.Cost == NetCost && best[before].Edge.Label == edge.Label;
-            if (isSameNet) continue;
-            if (edge.Label.Length > 0) parts.Add(edge.Label);
-            parts.Add(before.ToString());
+            var isSameNet = hops.Count > 0 && edge.Over == PathOver.Net && hops[^1] is { Over: PathOver.Net } last && last.Name == edge.Name;
+            if (!isSameNet) hops.Add(new PathHop(edge.Over, edge.Name, at.ToString()));
         }
 
-        parts.Reverse();
-        return string.Join(" - ", parts);
+        hops.Reverse();
+        return new PathStep(from.ToString(), [.. hops]);
     }
 
-    private void AddBoth(TerminalId one, TerminalId other, string label, int cost)
+    private void AddBoth(TerminalId one, TerminalId other, PathOver over, string name, int cost)
     {
-        Add(one, new Edge(other, label, cost, null, null));
-        Add(other, new Edge(one, label, cost, null, null));
+        Add(one, new Edge(other, over, name, cost, null, null));
+        Add(other, new Edge(one, over, name, cost, null, null));
     }
 
     private void Add(TerminalId from, Edge edge)
@@ -118,5 +117,5 @@ internal sealed class PathFinder
         list.Add(edge);
     }
 
-    private sealed record Edge(TerminalId To, string Label, int Cost, Contact? Contact, Element? Element);
+    private sealed record Edge(TerminalId To, PathOver Over, string Name, int Cost, Contact? Contact, Element? Element);
 }

@@ -33,7 +33,8 @@ public sealed class BridgedPartCheck : ICheck
             Help = "Follow the path and open it where it does not belong.",
             Related = [.. path.Joints.Where(j => j.Kind != JointKind.Attachment).Take(3)
                 .Select(j => new RelatedSpan(j.Span, $"{j.From} and {j.To} are joined here"))],
-            Trace = [path.ToString()],
+            Subjects = [About.Part(part), About.Terminal(part.At(ends.From)), About.Terminal(part.At(ends.To))],
+            Trace = [path.Step],
         };
 
     private static IEnumerable<TerminalPair> PairsOf(Part part) => part.Branches.Concat(

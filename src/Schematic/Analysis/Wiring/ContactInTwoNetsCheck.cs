@@ -31,6 +31,7 @@ public sealed class ContactInTwoNetsCheck : ICheck
             $"{contacts} {verb} listed in net {conflict.First.Name} and again in net {conflict.Second.Name}.",
             Listing(conflict.Second, shared[0]).Span)
         {
+            Subjects = [.. shared.Order().Select(About.Terminal), About.Net(conflict.First), About.Net(conflict.Second)],
             Help = "Take the contact out of the net it does not belong to; if the two nets are one, write one statement.",
             Related = [new RelatedSpan(Listing(conflict.First, shared[0]).Span, $"listed in net {conflict.First.Name} here")],
         };

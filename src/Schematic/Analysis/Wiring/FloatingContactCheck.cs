@@ -35,7 +35,7 @@ public sealed class FloatingContactCheck : ICheck
         {
             var list = NameList.Compact(empty);
             var (noun, verb) = empty.Length == 1 ? ("Contact", "has") : ("Contacts", "have");
-            yield return Report(pair.Main, $"{noun} {list} of {pair.Main.Designator} {verb} nothing on {(empty.Length == 1 ? "it" : "them")}.", list, empty.Length);
+            yield return Report(pair.Main, $"{noun} {list} of {pair.Main.Designator} {verb} nothing on {(empty.Length == 1 ? "it" : "them")}.", empty);
         }
 
         var left = open[Openness.Left].ToImmutableArray();
@@ -48,8 +48,7 @@ public sealed class FloatingContactCheck : ICheck
             yield return Report(
                 pair.Main,
                 $"{noun} {list} of {pair.Main.Designator} {verb} to {owners} inside the unit, and nothing outside is connected there.",
-                list,
-                left.Length) with
+                left) with
             {
                 Related = [new RelatedSpan(devices[0].Span, $"{devices[0].Device} is on {devices[0].Contact}")],
             };
@@ -77,13 +76,14 @@ public sealed class FloatingContactCheck : ICheck
         if (empty.Length == 0) yield break;
         var list = NameList.Compact(empty);
         var (noun, verb) = empty.Length == 1 ? ("Terminal", "has") : ("Terminals", "have");
-        yield return Report(strip, $"{noun} {list} of {strip.Designator} {verb} nothing on {(empty.Length == 1 ? "it" : "them")}.", list, empty.Length);
+        yield return Report(strip, $"{noun} {list} of {strip.Designator} {verb} nothing on {(empty.Length == 1 ? "it" : "them")}.", empty);
     }
 
-    private static Diagnostic Report(Part part, string message, string list, int count) =>
+    private static Diagnostic Report(Part part, string message, ImmutableArray<string> contacts) =>
         new(Rule, Severity.Warning, message, part.Span)
         {
-            Help = $"Connect {(count == 1 ? "it" : "them")}, or write 'spare {list}' in the block of {part.Designator} if {(count == 1 ? "it is" : "they are")} left unused on purpose.",
+            Subjects = [.. contacts.Select(c => About.Terminal(part.At(c)))],
+            Help = $"Connect {(contacts.Length == 1 ? "it" : "them")}, or write 'spare {NameList.Compact(contacts)}' in the block of {part.Designator} if {(contacts.Length == 1 ? "it is" : "they are")} left unused on purpose.",
         };
 
     private enum Openness

@@ -21,6 +21,7 @@ public sealed class HalfConnectedCheck : ICheck
         from missing in part.Accept(new Missing(t => context.IsUsed(part.At(t)) || part.NotTraced.Contains(t)))
         select new Diagnostic(Rule, Severity.Error, $"{part.Designator} cannot work: {missing}.", part.Span)
         {
+            Subjects = [About.Part(part)],
             Help = "Connect the open end, or leave the part out.",
         };
 

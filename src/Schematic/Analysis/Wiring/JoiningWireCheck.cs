@@ -28,6 +28,7 @@ public sealed class JoiningWireCheck : ICheck
             $"{subject} the nets {conflict.First.Name} and {conflict.Second.Name}.",
             conflict.Wires[0].Span)
         {
+            Subjects = [.. conflict.Wires.Select(About.Wire), About.Net(conflict.First), About.Net(conflict.Second)],
             Help = names.Length == 2
                 ? $"{names[0]} and {names[1]} look swapped: exchange one end of each."
                 : "Move the end that is on the wrong contact, or write the two nets as one if they belong together.",
@@ -38,8 +39,8 @@ public sealed class JoiningWireCheck : ICheck
                 new RelatedSpan(conflict.Second.Span, $"net {conflict.Second.Name}"),
             ],
             Trace = conflict.Wires.Length > 1
-                ? [.. conflict.Wires.Select(w => $"{w.From} - {w.Designator} - {w.To}")]
-                : [conflict.Path.ToString()],
+                ? [.. conflict.Wires.Select(w => new PathStep(w.From.ToString(), [new PathHop(PathOver.Wire, w.Designator, w.To.ToString())]))]
+                : [conflict.Path.Step],
         };
     }
 }

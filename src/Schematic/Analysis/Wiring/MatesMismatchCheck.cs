@@ -41,7 +41,7 @@ public sealed class MatesMismatchCheck : ICheck
             else if (ThirdParty(half, other, partnerOf) is { } third)
             {
                 yield return Report(half, third, "A connector has one mate: give each half its own counterpart.")
-                    with { Related = [new RelatedSpan(other.Span, $"{other.Designator} is declared here")] };
+                    with { Subjects = [About.Part(half), About.Part(other)], Related = [new RelatedSpan(other.Span, $"{other.Designator} is declared here")] };
             }
             else if (!AreRecorded(half, other, partnerOf))
             {
@@ -103,8 +103,8 @@ public sealed class MatesMismatchCheck : ICheck
         Math.Abs(a.XMm - b.XMm) <= PlaceToleranceMm && Math.Abs(a.YMm - b.YMm) <= PlaceToleranceMm;
 
     private static Diagnostic Pair(Connector half, Connector other, string message, string help) =>
-        Report(half, message, help) with { Related = [new RelatedSpan(other.Span, $"{other.Designator} is declared here")] };
+        Report(half, message, help) with { Subjects = [About.Part(half), About.Part(other)], Related = [new RelatedSpan(other.Span, $"{other.Designator} is declared here")] };
 
     private static Diagnostic Report(Connector half, string message, string help) =>
-        new(Rule, Severity.Error, message, half.Span) { Help = help };
+        new(Rule, Severity.Error, message, half.Span) { Subjects = [About.Part(half)], Help = help };
 }

@@ -57,7 +57,14 @@ public sealed class NetWiringCheck : ICheck
         {
             Help = $"Add a wire between the pieces, such as {ends[0]} -> {ends[1]}, or divide the net.",
             Related = [.. pieces.Skip(1).Take(3).Select(p => new RelatedSpan(p.Members[0].Span, $"no wire joins {p.Members[0].Terminal} to {ends[0]}"))],
-            Trace = [.. pieces.Select((p, i) => $"piece {(i + 1).ToString(CultureInfo.InvariantCulture)}: {p.Text}")],
+            Subjects = [About.Net(net)],
+            Trace =
+            [
+                .. pieces.Select((p, i) => new FactStep($"piece {(i + 1).ToString(CultureInfo.InvariantCulture)}: {p.Text}")
+                {
+                    Subjects = [.. p.Members.Select(m => About.Terminal(m.Terminal))],
+                }),
+            ],
         };
     }
 
@@ -67,6 +74,7 @@ public sealed class NetWiringCheck : ICheck
         {
             return new Diagnostic(NotWiredRule, Severity.Note, $"Net {net.Name} is not wired yet.", net.Span)
             {
+                Subjects = [About.Net(net)],
                 Help = $"State the wires between {NameList.Sentence(net.Members.Select(m => m.Terminal.ToString()))} when they are planned.",
             };
         }
@@ -82,6 +90,7 @@ public sealed class NetWiringCheck : ICheck
                 : $"{names} {(left.Length == 1 ? "is" : "are")} listed in net {net.Name}, but no wire goes there; wire {stray.Wire.Designator} goes to {stray.End} instead.",
             left[0].Span)
         {
+            Subjects = [About.Net(net), .. left.Select(m => About.Terminal(m.Terminal))],
             Help = stray is null
                 ? $"Add a wire from {pieces.First(p => p.IsWired).Members[0].Terminal} to {left[0].Terminal}."
                 : $"Move that end of wire {stray.Wire.Designator} to {left[0].Terminal}, or correct the net.",
@@ -95,6 +104,7 @@ public sealed class NetWiringCheck : ICheck
         $"Wire {strays[0].Wire.Designator} takes net {net.Name} to {NameList.Sentence(strays.Select(s => s.End.ToString()))}, which the net does not list.",
         strays[0].Span)
     {
+        Subjects = [About.Net(net), About.Wire(strays[0].Wire), .. strays.Select(s => About.Terminal(s.End))],
         Help = $"Add {strays[0].End} to the net, or move the end of the wire.",
         Related = [new RelatedSpan(net.Span, $"net {net.Name}")],
     };

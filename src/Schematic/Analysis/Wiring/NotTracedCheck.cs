@@ -32,6 +32,7 @@ public sealed class NotTracedCheck : ICheck
         return new Diagnostic(
             Rule, Severity.Note, $"{noun}{plural} {NameList.Compact(part.NotTraced)} of {part.Designator} {verb} not traced yet.", part.Span)
         {
+            Subjects = [.. part.Terminals.Where(t => part.NotTraced.Contains(t.Name)).Select(t => About.Terminal(part.At(t.Name)))],
             Help = "When a meter has told what is on a contact, add the line that says it; 'not-traced rest' then shrinks by itself.",
         };
     }
@@ -47,6 +48,7 @@ public sealed class NotTracedCheck : ICheck
             $"To which contact {ends.ToString(System.Globalization.CultureInfo.InvariantCulture)} {noun} of {NameList.Sentence(devices.Select(d => d.Designator))} {verb} is not traced yet.",
             devices[0].Span)
         {
+            Subjects = [.. devices.SelectMany(d => d.Terminals.Where(t => d.NotTraced.Contains(t.Name)).Select(t => About.Terminal(d.At(t.Name))))],
             Help = "Put the contact in the place of the question mark when a meter has told it.",
             Related = [.. devices.Skip(1).Take(3).Select(d => new RelatedSpan(d.Span, $"{d.Designator} is declared here"))],
         };

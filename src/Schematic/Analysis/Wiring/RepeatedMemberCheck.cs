@@ -22,6 +22,7 @@ public sealed class RepeatedMemberCheck : ICheck
         where listings.Length > 1
         select new Diagnostic(Rule, Severity.Warning, $"Net {net.Name} lists {same.Key} twice.", listings[1].Span)
         {
+            Subjects = [About.Net(net), About.Terminal(same.Key)],
             Help = "Leave one out; perhaps another contact was meant.",
             Related = [new RelatedSpan(listings[0].Span, "first listed here")],
         };

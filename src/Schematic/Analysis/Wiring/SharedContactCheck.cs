@@ -39,6 +39,7 @@ public sealed class SharedContactCheck : ICheck
                     $"{contact.Key} is a contact of {NameList.Sentence(members.Select(m => m.Attachment.Device.Part))} at once.",
                     members[1].Attachment.Span)
                 {
+                    Subjects = [About.Terminal(contact.Key), .. members.Select(m => About.Part(m.Attachment.Device.Part))],
                     Help = "Give each pole of the gang its own contact; look for a number that is written twice.",
                     Related = [new RelatedSpan(members[0].Attachment.Span, $"{members[0].Attachment.Device.Part} has it here")],
                 };

@@ -34,7 +34,8 @@ public sealed class ShortBetweenNetsCheck : ICheck
                 new RelatedSpan(Listing(conflict.First, terminals[0]).Span, $"{terminals[0]} is listed in net {conflict.First.Name} here"),
                 .. conflict.Path.Joints.Select(j => new RelatedSpan(j.Span, Described(j))).Take(3),
             ],
-            Trace = [conflict.Path.ToString()],
+            Subjects = [About.Net(conflict.First), About.Net(conflict.Second)],
+            Trace = [conflict.Path.Step],
         };
     }
 

@@ -21,14 +21,14 @@ public sealed class SimilarNamesCheck : ICheck
         var panel = context.Panel;
         return
         [
-            .. Compare("parts", panel.Parts.Select(p => (p.Designator, p.Span))),
-            .. Compare("nets", panel.Nets.Select(n => (n.Name, n.Span))),
-            .. Compare("wires", panel.Wires.Select(w => (w.Designator, w.Span))),
-            .. Compare("actuators", panel.Actuators.Select(a => (a.Name, a.Span))),
+            .. Compare("parts", SubjectKind.Part, panel.Parts.Select(p => (p.Designator, p.Span))),
+            .. Compare("nets", SubjectKind.Net, panel.Nets.Select(n => (n.Name, n.Span))),
+            .. Compare("wires", SubjectKind.Wire, panel.Wires.Select(w => (w.Designator, w.Span))),
+            .. Compare("actuators", SubjectKind.Actuator, panel.Actuators.Select(a => (a.Name, a.Span))),
         ];
     }
 
-    private static IEnumerable<Diagnostic> Compare(string kind, IEnumerable<(string Name, SourceSpan Span)> names) =>
+    private static IEnumerable<Diagnostic> Compare(string kind, SubjectKind subject, IEnumerable<(string Name, SourceSpan Span)> names) =>
         from alike in names.DistinctBy(n => n.Name).GroupBy(n => Blurred(n.Name))
         let all = alike.ToImmutableArray()
         where all.Length > 1
@@ -38,6 +38,7 @@ public sealed class SimilarNamesCheck : ICheck
             $"The {kind} {NameList.Sentence(all.Select(a => a.Name))} are told apart by a detail that the eye passes over.",
             all[1].Span)
         {
+            Subjects = [.. all.Select(a => new Subject(subject, a.Name))],
             Help = "If one thing is meant, write its name alike everywhere; if not, choose names that differ in sound.",
             Related = [new RelatedSpan(all[0].Span, $"{all[0].Name} is declared here")],
         };

@@ -25,6 +25,7 @@ public sealed class SingleMemberNetCheck : ICheck
             members.Length == 0 ? $"Net {net.Name} lists no contact." : $"Net {net.Name} lists {members[0]} alone, so it joins nothing.",
             net.Span)
         {
+            Subjects = [About.Net(net), .. members.Select(About.Terminal)],
             Help = "List the contact at the other end, or leave the net out.",
         };
 }

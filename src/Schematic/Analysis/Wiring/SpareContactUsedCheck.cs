@@ -38,6 +38,7 @@ public sealed class SpareContactUsedCheck : ICheck
                 $"{part.Designator}:{names} {(used.Length == 1 ? "is declared spare but is" : "are declared spare but are")} used by {first.User}.",
                 first.Span)
             {
+                Subjects = [.. used.Select(u => About.Terminal(part.At(u.Name)))],
                 Help = $"Take {names} out of the spare contacts of {part.Designator}, or lead the harness to another contact.",
                 Related = [new RelatedSpan(part.Span, "declared spare here")],
             };

@@ -80,6 +80,7 @@ public sealed class TwoWiresInContactCheck : ICheck
             $"{all.Length.ToString(CultureInfo.InvariantCulture)} {(areWires ? "wires end" : "things are fastened")} on {terminal} ({NameList.Sentence(all.Select(f => f.Words))}): {limit}.",
             last.Span)
         {
+            Subjects = [About.Terminal(terminal), .. all.Select(f => f.Wire is { } wire ? About.Wire(wire) : f.Device is { } device ? About.Terminal(device) : null).OfType<Subject>()],
             Help = help,
             Related = [.. all.SkipLast(1).Take(3).Select(f => new RelatedSpan(f.Span, $"{(f.Kind == FasteningKind.Wire ? $"wire {f.Name} ends" : $"{f.Words} is fastened")} there too"))],
         };

@@ -31,6 +31,7 @@ public sealed class UnusedCheck : ICheck
                 && !mates.Contains(part.Designator) && !IsAllSpare(part) && part.NotTraced.IsEmpty
             select new Diagnostic(PartRule, Severity.Warning, $"Nothing is connected to {part.Designator}.", part.Span)
             {
+                Subjects = [About.Part(part)],
                 Help = "Connect it, or leave it out.",
             };
     }
@@ -47,6 +48,7 @@ public sealed class UnusedCheck : ICheck
             where !used.Contains(actuator.Name)
             select new Diagnostic(ActuatorRule, Severity.Warning, $"Actuator {actuator.Name} moves no contact and no lock.", actuator.Span)
             {
+                Subjects = [About.Actuator(actuator.Name)],
                 Help = "Name it in a switch, in poles or in a lock, or leave it out.",
             };
     }
@@ -61,6 +63,7 @@ public sealed class UnusedCheck : ICheck
             yield return new Diagnostic(
                 CoreRule, Severity.Note, $"{verb} {NameList.Compact(open)} of cable {cable.Designator} {(open.Length == 1 ? "is" : "are")} not connected.", cable.Span)
             {
+                Subjects = [About.Cable(cable)],
                 Help = "Insulate unused cores at both ends, or connect them.",
             };
         }
@@ -69,6 +72,7 @@ public sealed class UnusedCheck : ICheck
         {
             yield return new Diagnostic(CoreRule, Severity.Note, $"The screen of cable {cable.Designator} is not connected.", cable.Span)
             {
+                Subjects = [About.Cable(cable)],
                 Help = "Join it to ground at one end, where the source of the signal is.",
             };
         }

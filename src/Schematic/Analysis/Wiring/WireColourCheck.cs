@@ -43,6 +43,7 @@ public sealed class WireColourCheck : ICheck
                     $"{first.Designator} ({first.Colour!.Code}) and {other.Designator} ({other.Colour!.Code}) on {connector.Designator} differ only in which colour is the body.",
                     other.Span)
                 {
+                    Subjects = [About.Wire(first), About.Wire(other), About.Part(connector)],
                     Help = "Give one of them another colour, or mark both ends of each before they lie in one bundle.",
                     Related = [new RelatedSpan(first.Span, $"wire {first.Designator}")],
                 };
@@ -65,6 +66,7 @@ public sealed class WireColourCheck : ICheck
             $"Wire {wire.Designator} is {(wire.Colour!.Main == ColourCode.GNYE ? "green-yellow" : "green and yellow")}, the colour of the protective earth, but {wire.From} and {wire.To} are no earth.",
             wire.Span)
         {
+            Subjects = [About.Wire(wire)],
             Help = "Take another colour: whoever opens the box later trusts this one with a life. An earth is a terminal or a net named PE, FE, E, EARTH, CHASSIS, FRAME or SHELL.",
         };
 

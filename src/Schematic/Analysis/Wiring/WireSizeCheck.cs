@@ -44,6 +44,7 @@ public sealed class WireSizeCheck : ICheck
             $"Wire {wire.Designator} is {wire.Gauge!.Text}, too {(isThick ? "thick" : "thin")} for {contact}: a size {size} contact usually takes {range.Text}.",
             span)
         {
+            Subjects = [About.Wire(wire), About.Terminal(contact)],
             Help = isThick
                 ? "Choose a thinner wire, a larger contact, or join a short thinner wire outside the connector; the part number of the contact decides."
                 : severity == Severity.Note

@@ -30,13 +30,14 @@ public sealed class WireToItselfCheck : ICheck
             else if (context.Connectivity.Fixed.PathBetween(wire.From, wire.To) is { } path)
             {
                 yield return Report(wire, $"Wire {wire.Designator} joins {wire.From} and {wire.To}, which are joined without it.")
-                    with { Trace = [path.ToString()] };
+                    with { Trace = [path.Step] };
             }
         }
     }
 
     private static Diagnostic Report(Wire wire, string message) => new(SelfRule, Severity.Error, message, wire.ToSpan)
     {
+        Subjects = [About.Wire(wire), About.Terminal(wire.From), About.Terminal(wire.To)],
         Help = "Lead one end to the contact that was meant, or leave the wire out.",
     };
 
@@ -50,6 +51,7 @@ public sealed class WireToItselfCheck : ICheck
             $"Wires {NameList.Sentence(wires.Select(w => w.Designator))} run between the same two terminals, {same.Key.Item1} and {same.Key.Item2}.",
             wires[1].Span)
         {
+            Subjects = [.. wires.Select(About.Wire)],
             Help = "Leave one out, or use one wire of a larger cross-section if the current asks for it.",
             Related = [new RelatedSpan(wires[0].Span, $"wire {wires[0].Designator}")],
         };

@@ -26,6 +26,7 @@ public sealed class WireWithoutNetCheck : ICheck
         yield return new Diagnostic(
             Rule, Severity.Note, $"{subject} to no stated net, so there is nothing to compare with.", loose[0].Span)
         {
+            Subjects = [.. loose.Select(About.Wire)],
             Help = "State the nets of these wires too and a slip in either will be found.",
         };
     }

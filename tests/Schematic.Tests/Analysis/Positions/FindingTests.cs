@@ -16,7 +16,7 @@ public class FindingTests
             .Wire("PS1:+", "S1:C").Wire("S1:normal", "DS1:X1").Wire("DS1:X2", "PS1:-").Wire("S1:reverse", "PS1:-").FindAll());
         Assert.Equal("supply-shorted", finding.Rule);
         Assert.Equal(
-            ["move LEVER to reverse", "PS1:+ - W1 - S1:C - S1:reverse - W4 - PS1:-"], finding.Trace.AsEnumerable());
+            ["Move LEVER reverse", "path PS1:+ [W1] S1:C S1:reverse [W4] PS1:-"], TraceData.Of(finding));
     }
 
     [Fact]
@@ -26,8 +26,8 @@ public class FindingTests
             .Solenoid("L1").Diode("D1")
             .Wire("PS1:+", "S1:1").Wire("S1:2", "L1:A1", "D1:A").Wire("PS1:-", "L1:A2", "D1:K").FindAll());
         Assert.Equal("supply-shorted", finding.Rule);
-        Assert.Equal(["hold B at on", "PS1:+ - W1 - S1:1 - S1:2 - W2 - L1:A1 - W3 - D1:A - D1:K - W5 - L1:A2 - W4 - PS1:-"],
-            finding.Trace.AsEnumerable());
+        Assert.Equal(["Hold B on", "path PS1:+ [W1] S1:1 S1:2 [W2] L1:A1 [W3] D1:A D1:K [W5] L1:A2 [W4] PS1:-"],
+            TraceData.Of(finding));
     }
 
     [Fact]
@@ -37,8 +37,14 @@ public class FindingTests
             .Lamp("DS1").Board("A1", Input("IN1"))
             .Wire("PS1:+", "S1:1").Wire("S1:2", "DS1:X1").Wire("DS1:X2", "A1:IN1").Wire("A1:GND", "PS1:-").FindAll(),
             f => f.Rule == "over-limit-input");
-        Assert.Equal("move A to on", finding.Trace[0]);
-        Assert.Equal("PS1:+ - W1 - S1:1 - S1:2 - W2 - DS1:X1 - DS1:X2 - W3 - A1:IN1", finding.Trace[1]);
+        Assert.Equal(
+            [
+                "Move A on", "path PS1:+ [W1] S1:1 S1:2 [W2] DS1:X1 DS1:X2 [W3] A1:IN1",
+                "fact A1:IN1 A1:GND stands at 22.9 V",
+            ],
+            TraceData.Of(finding));
+        Assert.Equal([new(SubjectKind.Terminal, "A1:IN1"), new(SubjectKind.Part, "PS1")], finding.Subjects.AsEnumerable());
+        Assert.Equal(["reaches", "limit"], finding.Values.Select(v => v.Name));
     }
 
     [Fact]
@@ -99,7 +105,8 @@ public class FindingTests
         Assert.Empty(Build().FindAll().Where(f => f.Rule != "contact-never-closes"));
         var finding = Assert.Single(Build().Wire("PS1:+", "S1:1").Wire("PS2:+", "S1:2").FindAll());
         Assert.Equal("supplies-tied", finding.Rule);
-        Assert.Equal("move A to both", finding.Trace[0]);
+        Assert.Equal("Move A both", TraceData.Of(finding).First());
+        Assert.Equal(["PS1", "PS2"], finding.Subjects.Select(s => s.Name));
     }
 
     [Fact]
@@ -133,10 +140,10 @@ public class FindingTests
         Assert.Contains("DS1 gets 7.2 V", finding.Message, StringComparison.Ordinal);
         Assert.Equal(
             [
-                "move A to on", "move C to open", "DS1 gets 7.2 V", "PS1:+ - W1 - S1:1 - S1:2 - W2 - DS1:X1",
-                "DS1:X2 - W6 - DS2:X2 - DS2:X1 - W5 - L1:A1 - L1:A2 - W9 - PS1:-",
+                "Move A on", "Move C open", "fact DS1 gets 7.2 V", "path PS1:+ [W1] S1:1 S1:2 [W2] DS1:X1",
+                "path DS1:X2 [W6] DS2:X2 DS2:X1 [W5] L1:A1 L1:A2 [W9] PS1:-",
             ],
-            finding.Trace.AsEnumerable());
+            TraceData.Of(finding));
     }
 
     [Fact]
@@ -187,8 +194,7 @@ public class FindingTests
             .Wire("PS1:+", "S1:1").Wire("S1:2", "DS1:X1").FindAll());
         Assert.Equal("load-never-energised", finding.Rule);
         Assert.Equal(
-            ["DS1:X1: move A to on: PS1:+ - W1 - S1:1 - S1:2 - W2 - DS1:X1", "DS1:X2: meets no supply in any position"],
-            finding.Trace.AsEnumerable());
+            ["Move A on", "path PS1:+ [W1] S1:1 S1:2 [W2] DS1:X1", "fact DS1:X2"], TraceData.Of(finding));
     }
 
     [Fact]
@@ -227,8 +233,8 @@ public class FindingTests
         var finding = Assert.Single(Build(InputLevel.High).FindAll());
         Assert.Equal("expectation-fails", finding.Rule);
         Assert.Equal(
-            ["move LEVER to reverse", "A1:IN1 stands at 0.0 V against A1:GND", "A1:GND - W1 - S1:C - S1:reverse - W2 - A1:IN1"],
-            finding.Trace.AsEnumerable());
+            ["Move LEVER reverse", "fact A1:IN1 A1:GND stands at 0.0 V", "path A1:GND [W1] S1:C S1:reverse [W2] A1:IN1"],
+            TraceData.Of(finding));
     }
 
     [Fact]
@@ -249,6 +255,6 @@ public class FindingTests
         Assert.Empty(Build("PS1:-").FindAll());
         var finding = Assert.Single(Build("A1:IN1").FindAll());
         Assert.Equal("never-violated", finding.Rule);
-        Assert.Equal(["at rest", "PS1:+ - W1 - DS1:X1 - DS1:X2 - W2 - A1:IN1"], finding.Trace.AsEnumerable());
+        Assert.Equal(["rest", "path PS1:+ [W1] DS1:X1 DS1:X2 [W2] A1:IN1"], TraceData.Of(finding));
     }
 }

@@ -164,7 +164,7 @@ public class HonestDesignTests
         Assert.Empty(Findings(text));
         var finding = Assert.Single(Findings(text + "\nexpect DS1 energised when A on"));
         Assert.Equal("expectation-fails", finding.Rule);
-        Assert.Equal(["move A to on", "switch PS1 off"], finding.Trace.Take(2));
+        Assert.Equal(["Move A on", "Switch PS1 off"], TraceData.Of(finding).Take(2));
     }
 
     [Fact]

@@ -64,7 +64,7 @@ public class TruthTableTests
             .Wire("PS1:+", "K2:11").Wire("K2:14", "M1:X2").Wire("PS1:-", "K2:21").Wire("K2:24", "M1:X1");
         var finding = Assert.Single(builder.FindAll());
         Assert.Equal("supply-shorted", finding.Rule);
-        Assert.Equal(["hold FWD at pressed", "hold REV at pressed", "operated: K1 and K2"], finding.Trace.Take(3));
+        Assert.Equal(["Hold FWD pressed", "Hold REV pressed", "state K1 operated, K2 operated"], TraceData.Of(finding).Take(3));
     }
 
     [Fact]

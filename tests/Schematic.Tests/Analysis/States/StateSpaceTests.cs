@@ -1,5 +1,6 @@
 using Schematic.Analysis.Positions;
 using Schematic.Analysis.States;
+using Schematic.Diagnostics;
 using Schematic.Model;
 using Xunit;
 using static Schematic.Tests.Analysis.PanelBuilder;
@@ -62,12 +63,17 @@ public class StateSpaceTests
         Assert.Equal("relay-chatter", finding.Rule);
         Assert.Equal(
             [
-                "hold START at pressed",
-                "K1 operates, fed through PS1:+ - W1 - S1:1 - S1:2 - W2 - K1:11 - K1:12 - W3 - K1:A1 and K1:A2 - W4 - PS1:-",
-                "K1 releases, its feed being open",
-                "and so on for ever",
+                "Hold START pressed",
+                "fact K1",
+                "path PS1:+ [W1] S1:1 S1:2 [W2] K1:11 K1:12 [W3] K1:A1",
+                "path K1:A2 [W4] PS1:-",
+                "fact K1",
+                "fact",
             ],
-            finding.Trace.AsEnumerable());
+            TraceData.Of(finding));
+        Assert.Equal(
+            ["K1 operates", "K1 releases, its feed being open", "and so on for ever"],
+            finding.Trace.OfType<FactStep>().Select(f => f.Words));
     }
 
     [Fact]
@@ -112,8 +118,9 @@ public class StateSpaceTests
     private static IEnumerable<string> Lines(PositionProof proof, Condition condition, bool merge = true)
     {
         var moves = proof.States.Nearest(proof.Circuit.Compile(condition))!.Moves;
-        return merge
-            ? MoveText.Lines(proof.Circuit.Variables, moves)
-            : moves.SelectMany(m => MoveText.Lines(proof.Circuit.Variables, [m]));
+        var steps = merge
+            ? MoveText.Steps(proof.Circuit.Variables, moves)
+            : moves.SelectMany(m => MoveText.Steps(proof.Circuit.Variables, [m]));
+        return steps.Select(s => s.ToString());
     }
 }

@@ -66,7 +66,7 @@ public class NetChecksTests
             """,
             "short-between-nets",
             "Nets B and C are one conductor: P1:2 and J1:2 plug into each other.");
-        Assert.Equal(["P1:2 - J1:2"], finding.Trace.AsEnumerable());
+        Assert.Equal(["path P1:2 J1:2"], TraceData.Of(finding));
     }
 
     [Fact]
@@ -89,7 +89,7 @@ public class NetChecksTests
             "joining-wire",
             "Wires W1 and W2 join the nets LEFT and CHECK.");
         Assert.Equal("W1 and W2 look swapped: exchange one end of each.", finding.Help);
-        Assert.Equal(["J1:1 - W1 - X1:2", "J1:2 - W2 - X1:1"], finding.Trace.AsEnumerable());
+        Assert.Equal(["path J1:1 [W1] X1:2", "path J1:2 [W2] X1:1"], TraceData.Of(finding));
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public class NetChecksTests
             Parts + "splice SP1\n" + Nets + Wires + "wire W4 X1:1 -> SP1:1\nwire «W5» SP1:1 -> X1:2\n",
             "joining-wire",
             "Wire W5 joins the nets LEFT and CHECK.");
-        Assert.Equal(["X1:1 - W4 - SP1:1 - W5 - X1:2"], finding.Trace.AsEnumerable());
+        Assert.Equal(["path X1:1 [W4] SP1:1 [W5] X1:2"], TraceData.Of(finding));
     }
 
     [Fact]
@@ -115,7 +115,7 @@ public class NetChecksTests
             """,
             "broken-net",
             "The wires leave net RTN in 2 pieces.");
-        Assert.Equal(["piece 1: X1:1 X1:2", "piece 2: X2:1 X2:2"], finding.Trace.AsEnumerable());
+        Assert.Equal(["fact X1:1 X1:2", "fact X2:1 X2:2"], TraceData.Of(finding));
         Assert.Equal("Add a wire between the pieces, such as X1:1 -> X2:1, or divide the net.", finding.Help);
     }
 
