@@ -76,6 +76,22 @@ public sealed class Circuit
     /// <summary>The elements that have an end on a node.</summary>
     public ImmutableArray<Element> ElementsAt(int node) => _elementsAt[node];
 
+    /// <summary>The contacts of the circuit that an element lies in: all that can be met from its ends without passing a supply.</summary>
+    public IEnumerable<Contact> ContactsAround(Element element)
+    {
+        var seen = Supplies.SelectMany(s => new[] { s.FromNode, s.ToNode }).Append(-1).ToHashSet();
+        var waiting = new Queue<int>(new[] { element.FromNode, element.ToNode }.Where(seen.Add));
+        var met = new HashSet<Contact>(ReferenceEqualityComparer.Instance);
+        while (waiting.TryDequeue(out var node))
+        {
+            foreach (var contact in ContactsAt(node))
+            {
+                if (met.Add(contact)) yield return contact;
+                if (seen.Add(contact.Other(node))) waiting.Enqueue(contact.Other(node));
+            }
+        }
+    }
+
     /// <summary>The element of a part, or null for parts that are none.</summary>
     public Element? ElementOf(string designator) => _elementOf.GetValueOrDefault(designator);
 

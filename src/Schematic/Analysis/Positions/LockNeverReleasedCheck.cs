@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
 using Schematic.Diagnostics;
 using Schematic.Model;
 using Schematic.Text;
@@ -27,17 +28,34 @@ public sealed class LockNeverReleasedCheck : ICheck
             var here = proof.Circuit.Compile(new PositionCondition(stuck.Key.Actuator, [position], SourceSpan.None));
             var witness = proof.States.Nearest(here)!;
             var loads = stuck.Key.Release.Leaves().OfType<EnergisedCondition>()
-                .Select(e => proof.Circuit.Circuit.ElementOf(e.Part)).OfType<Element>();
+                .Select(e => proof.Circuit.Circuit.ElementOf(e.Part)).OfType<Element>().ToImmutableArray();
             yield return new Diagnostic(
                 Rule,
                 Severity.Error,
                 $"{stuck.Key.Actuator} can never leave {NameList.Sentence(stuck.Select(s => s.Position))}: nothing releases its lock there.",
                 stuck.Key.Span)
             {
-                Help = "Feed the release from a contact that is closed while the actuator stands locked, or add a release button.",
+                Help = Advice(proof, stuck.Key, position, here, loads),
                 Subjects = [About.Actuator(stuck.Key.Actuator), .. loads.Select(l => About.Part(l.Part))],
                 Trace = proof.Trace(witness, [.. loads.SelectMany(l => proof.Explain(l, witness.State))]),
             };
         }
+    }
+
+    /// <summary>
+    /// What would release it: the contacts of the release's own circuit that are never closed while the actuator stands locked are the
+    /// ones to pass by. Where there is none, the circuit has no way to the supply at all.
+    /// </summary>
+    private static string Advice(
+        PositionProof proof, ActuatorLock stuck, string position, Diagram here, ImmutableArray<Element> loads)
+    {
+        if (loads.IsEmpty) return $"Check what the lock names: none of it comes about while {stuck.Actuator} stands at {position}.";
+        var open = loads.SelectMany(l => proof.Circuit.Circuit.ContactsAround(l))
+            .Where(c => !proof.States.CanReach(proof.Circuit.Store.And(here, proof.Circuit.Closed(c))))
+            .Select(c => c.Part.Designator).Distinct().ToImmutableArray();
+        var names = NameList.Sentence(loads.Select(l => l.Name));
+        return open.IsEmpty
+            ? $"Lead the supply to {names}: follow {NameList.Sentence(loads.SelectMany(l => new[] { l.From.ToString(), l.To.ToString() }))} to find which end lacks it."
+            : $"{NameList.Sentence(open)} {(open.Length == 1 ? "is" : "are")} never closed while {stuck.Actuator} stands at {position}: feed {names} past {(open.Length == 1 ? "it" : "them")}, from a contact that is closed there.";
     }
 }

@@ -220,6 +220,18 @@ public class FindingTests
             .Wire("PS1:+", "S1:1").Wire("S1:2", "L1:A1").Wire("L1:A2", "PS1:-")
             .Wire("PS1:+", "S2:1").Wire("S2:2", "DS1:X1").Wire("DS1:X2", "PS1:-").FindAll());
         Assert.Equal("lock-never-released", finding.Rule);
+        Assert.Equal("S1 is never closed while LEVER stands at normal: feed L1 past it, from a contact that is closed there.", finding.Help);
+    }
+
+    // The button is there already: it is the other contact in the way that has to be told.
+    [Fact]
+    public void A_release_button_behind_a_contact_of_the_locked_lever_is_not_advised_again()
+    {
+        var finding = Assert.Single(new PanelBuilder().Supply("PS1").Actuator("LEVER", "normal", "reverse").Actuator("BUTTON", "released", "pressed")
+            .Solenoid("L1").Lock("LEVER", "normal", Energised("L1")).Make("S1", "BUTTON", "pressed").Make("S2", "LEVER", "reverse")
+            .Wire("PS1:+", "S1:1").Wire("S1:2", "S2:1").Wire("S2:2", "L1:A1").Wire("L1:A2", "PS1:-").FindAll());
+        Assert.Equal("lock-never-released", finding.Rule);
+        Assert.Equal("S2 is never closed while LEVER stands at normal: feed L1 past it, from a contact that is closed there.", finding.Help);
     }
 
     [Fact]
