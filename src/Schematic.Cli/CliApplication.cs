@@ -24,6 +24,7 @@ public static class CliApplication
     private static readonly ImmutableArray<ICliCommand> Commands =
     [
         new NewCommand(),
+        new ImportCommand(),
         new CheckCommand(),
         new DrawCommand(),
         new FaceCommand(),

@@ -4,7 +4,6 @@ using System.Text;
 using Schematic.Cli.Files;
 using Schematic.Diagnostics;
 using Schematic.Language;
-using Schematic.Rendering;
 
 namespace Schematic.Cli.Commands;
 
@@ -78,8 +77,7 @@ public sealed class FormatCommand : ICliCommand
         }
 
         if (formatted == text.Opened.Text.Content) return ExitCode.Clean;
-        var file = new PackFile(Path.GetFileName(text.ShownName), Encoding.UTF8.GetBytes(formatted));
-        if (AtomicFiles.Write(Path.GetDirectoryName(console.PathOf(text.ShownName))!, text.Folder, [file]) is { } problem)
+        if (AtomicFiles.Rewrite(console.PathOf(text.ShownName), text.ShownName, Encoding.UTF8.GetBytes(formatted)) is { } problem)
         {
             console.Complain(problem);
             return ExitCode.Failure;

@@ -49,6 +49,37 @@ public static class AtomicFiles
         }
     }
 
+    /// <summary>
+    /// Writes one file anew that is there already: through a link, the file that it leads to, and with the permissions it has.
+    /// A file that its owner may not write is left alone. Returns null, or one sentence that says why it could not be done.
+    /// </summary>
+    public static string? Rewrite(string path, string shownPath, byte[] bytes)
+    {
+        try
+        {
+            var real = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+            var mode = OperatingSystem.IsWindows() ? default : File.GetUnixFileMode(real);
+            if (!OperatingSystem.IsWindows() && !mode.HasFlag(UnixFileMode.UserWrite)) return $"'{shownPath}' may not be written: it is read-only.";
+            var temporary = $"{real}.{Environment.ProcessId}{TemporaryEnding}";
+            try
+            {
+                WriteWhole(temporary, bytes);
+                if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(temporary, mode);
+                File.Move(temporary, real, overwrite: true);
+            }
+            finally
+            {
+                Discard(temporary);
+            }
+
+            return null;
+        }
+        catch (Exception failure) when (FileProblems.IsAboutFile(failure))
+        {
+            return FileProblems.Writing(shownPath, failure);
+        }
+    }
+
     private static string TemporaryName(string folder, PackFile file) =>
         Path.Combine(folder, $"{file.Name}.{Environment.ProcessId}{TemporaryEnding}");
 

@@ -5,16 +5,15 @@ using Schematic.Binding;
 namespace Schematic.Cli.Files;
 
 /// <summary>The argument FILE that every command with a panel has, and the way from it to a checked panel.</summary>
-public sealed class PanelInput
+/// <param name="description">What the help says of FILE.</param>
+public sealed class PanelInput(string description = "panel file; - reads standard input")
 {
     /// <summary>The name for standard input.</summary>
     public const string StandardInput = "-";
 
-    private const long LargestFile = 256L << 20;
-
     private readonly Argument<string> _file = new("FILE")
     {
-        Description = "panel file; - reads standard input",
+        Description = description,
     };
 
     private readonly Option<bool> _allowOutside = new("--allow-outside")
@@ -52,7 +51,7 @@ public sealed class PanelInput
         var name = parsed.GetValue(_file)!;
         try
         {
-            return new PanelText(name, name == StandardInput ? ReadStream(console.In) : ReadFile(console.PathOf(name), name));
+            return new PanelText(name, name == StandardInput ? ReadStream(console.In, StandardInput) : ReadFile(console.PathOf(name), name));
         }
         catch (Exception failure) when (FileProblems.IsAboutFile(failure))
         {
@@ -64,14 +63,21 @@ public sealed class PanelInput
     private static PanelFile ReadFile(string path, string shownName)
     {
         if (Directory.Exists(path)) throw new IOException("it is a folder; name the panel file in it.");
-        if (new FileInfo(path) is { Exists: true, Length: > LargestFile }) throw new IOException("it is larger than 256 MB.");
-        return PanelBytes.Decode(Path.GetFileName(shownName), File.ReadAllBytes(path));
+        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        return ReadStream(stream, Path.GetFileName(shownName));
     }
 
-    private static PanelFile ReadStream(Stream stream)
+    /// <summary>All bytes of a stream, which may have no end: the limit holds for what comes, not for what is promised.</summary>
+    private static PanelFile ReadStream(Stream stream, string shownName)
     {
         using var bytes = new MemoryStream();
-        stream.CopyTo(bytes);
-        return PanelBytes.Decode(StandardInput, bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
+        var buffer = new byte[1 << 16];
+        for (int count; (count = stream.Read(buffer)) > 0;)
+        {
+            bytes.Write(buffer, 0, count);
+            if (bytes.Length > FolderPanelFiles.LargestFile) throw new IOException("it is larger than 16 MB.");
+        }
+
+        return PanelBytes.Decode(shownName, bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
     }
 }

@@ -15,6 +15,9 @@ internal sealed class BindingReporter
     /// <summary>Letters compared in search of near names, after which none are proposed any more: garbage has no near names.</summary>
     private const long MostComparisons = 20_000_000;
 
+    /// <summary>More findings than this nobody reads.</summary>
+    private const int MostFindings = 20_000;
+
     private static readonly char[] Digits = [.. "0123456789"];
 
     private readonly ImmutableArray<Diagnostic>.Builder _found = ImmutableArray.CreateBuilder<Diagnostic>();
@@ -113,10 +116,14 @@ internal sealed class BindingReporter
 
     public void OutsideFolder(SourceSpan span, string path) =>
         Add("outside-folder", $"The file \"{path}\" lies outside the folder of the main file.", span,
-            "Copy it into the folder, or allow files outside it when the program is started.");
+            "Copy it into the folder, or start the program with --allow-outside.");
 
     public void UseCycle(SourceSpan span, IReadOnlyList<string> chain) =>
         Add("use-cycle", $"The file uses itself: {string.Join(" uses ", chain)}.", span, "Take one of these use statements out.");
+
+    public void TooManyStatements(SourceSpan span, int limit) =>
+        Add("out-of-range", $"The panel has more than {limit.ToString("N0", CultureInfo.InvariantCulture)} statements, used files and ranges counted out.", span,
+            "What follows is left out. Look for a file that is used many times over, or for a range too long.");
 
     public void TooManyUses(SourceSpan span, int limit) =>
         Add("out-of-range", $"More than {limit.ToString("N0", CultureInfo.InvariantCulture)} files are used in all.", span,
@@ -131,7 +138,12 @@ internal sealed class BindingReporter
 
     private void Add(Diagnostic diagnostic)
     {
-        if (_seen.Add((diagnostic.Rule, diagnostic.Span.Source, diagnostic.Span.Span, diagnostic.Message))) _found.Add(diagnostic);
+        if (_found.Count > MostFindings || !_seen.Add((diagnostic.Rule, diagnostic.Span.Source, diagnostic.Span.Span, diagnostic.Message))) return;
+        _found.Add(_found.Count < MostFindings ? diagnostic : new Diagnostic(
+            "out-of-range", Severity.Error, $"More than {MostFindings.ToString("N0", CultureInfo.InvariantCulture)} findings: the others are left out.", diagnostic.Span)
+        {
+            Help = "Correct these first.",
+        });
     }
 
     private string? Nearest(string name, IEnumerable<string> known)

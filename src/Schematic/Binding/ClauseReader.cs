@@ -11,6 +11,9 @@ namespace Schematic.Binding;
 /// </summary>
 internal sealed class ClauseReader
 {
+    /// <summary>A price above it is a slip, and would not add up for a hundred thousand sets.</summary>
+    private const decimal HighestPrice = 1_000_000_000;
+
     private readonly Dictionary<string, ClauseSyntax> _byKeyword = new(StringComparer.Ordinal);
     private readonly ImmutableArray<ClauseSyntax> _clauses;
     private readonly Scope _scope;
@@ -68,8 +71,8 @@ internal sealed class ClauseReader
     }
 
     /// <summary>The quantity after a keyword, in the unit kept for its dimension; it must be above zero unless zero is allowed.</summary>
-    public double? Quantity(string keyword, Dimension dimension, string example, bool zeroAllowed = false) =>
-        Find(keyword)?.All<QuantitySyntax>().FirstOrDefault() is { } quantity ? Value(quantity, dimension, example, zeroAllowed) : null;
+    public double? Quantity(string keyword, Dimension dimension, string example, bool zeroAllowed = false, QuantityRange? range = null) =>
+        Find(keyword)?.All<QuantitySyntax>().FirstOrDefault() is { } quantity ? Value(quantity, dimension, example, zeroAllowed, range) : null;
 
     /// <summary>
     /// The values that stand for themselves, one for each dimension; others are reported with <paramref name="example"/>.
@@ -91,7 +94,8 @@ internal sealed class ClauseReader
     }
 
     /// <summary>A quantity of a dimension, checked.</summary>
-    public double? Value(QuantitySyntax quantity, Dimension dimension, string example, bool zeroAllowed = false)
+    public double? Value(
+        QuantitySyntax quantity, Dimension dimension, string example, bool zeroAllowed = false, QuantityRange? range = null)
     {
         if (quantity.Dimension != dimension)
         {
@@ -100,7 +104,14 @@ internal sealed class ClauseReader
         }
 
         var inRange = double.IsFinite(quantity.Value) && (quantity.Value > 0 || (zeroAllowed && quantity.Value == 0));
-        if (inRange) return quantity.Value;
+        range ??= QuantityRange.Of(dimension);
+        if (inRange && ((quantity.Value >= range.Least && quantity.Value <= range.Most) || quantity.Value == 0)) return quantity.Value;
+        if (inRange)
+        {
+            _report.OutOfRange(_scope.At(quantity.Span), $"{quantity.Number} {quantity.Unit} is out of range here.", $"Give {range.Words}.");
+            return null;
+        }
+
         _report.OutOfRange(
             _scope.At(quantity.Span), $"{quantity.Number} {quantity.Unit} is out of range.",
             zeroAllowed ? "Give a value of zero or more." : "Give a value above zero.");
@@ -128,9 +139,17 @@ internal sealed class ClauseReader
         return null;
     }
 
-    /// <summary>The numbers after a keyword.</summary>
-    public ImmutableArray<double> Numbers(string keyword) =>
-        Find(keyword) is { } clause ? [.. clause.All<NumberSyntax>().Select(n => n.Value)] : [];
+    /// <summary>The angles after a keyword, in degrees; a turn either way at most.</summary>
+    public ImmutableArray<double> Degrees(string keyword) =>
+        Find(keyword) is { } clause ? [.. clause.All<NumberSyntax>().Select(n => Degrees(n, keyword) ?? 0)] : [];
+
+    /// <summary>An angle in degrees; null, after a finding, when it is more than a turn.</summary>
+    public double? Degrees(NumberSyntax number, string what)
+    {
+        if (Math.Abs(number.Value) <= 360) return number.Value;
+        _report.OutOfRange(_scope.At(number.Span), $"{number.Text} is out of range for `{what}`.", "Give an angle from -360 to 360 degrees.");
+        return null;
+    }
 
     /// <summary>The colour that stands for itself, or null.</summary>
     public WireColour? Colour()
@@ -173,9 +192,9 @@ internal sealed class ClauseReader
     {
         if (Find("price") is not { } clause) return null;
         var amount = clause.All<NumberSyntax>().First();
-        if (decimal.TryParse(amount.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value))
+        if (decimal.TryParse(amount.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value <= HighestPrice)
             return new Price(value, clause.All<WordSyntax>().FirstOrDefault()?.Text ?? "");
-        _report.OutOfRange(_scope.At(amount.Span), $"{amount.Text} is no price.", "Give an amount of zero or more, such as 41.50 EUR.");
+        _report.OutOfRange(_scope.At(amount.Span), $"{amount.Text} is no price.", "Give an amount from zero to 1,000,000,000, such as 41.50 EUR.");
         return null;
     }
 

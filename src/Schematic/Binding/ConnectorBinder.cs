@@ -161,7 +161,7 @@ internal sealed class ConnectorBinder(NameTable names, NameRanges ranges, Bindin
         WordSyntax { Text: "right" } => 90,
         WordSyntax { Text: "bottom" } => 180,
         WordSyntax { Text: "left" } => 270,
-        NumberSyntax number => number.Value % 360,
+        NumberSyntax number => reader.Degrees(number, "key") ?? 0,
         _ => 0,
     };
 }

@@ -9,7 +9,7 @@ namespace Schematic.Binding;
 public sealed class FolderPanelFiles : IPanelFiles
 {
     /// <summary>More bytes than this are no panel file that a person wrote.</summary>
-    private const long LargestFile = 256L << 20;
+    public const long LargestFile = 16L << 20;
 
     private readonly string _root;
     private readonly bool _allowOutside;
@@ -58,9 +58,27 @@ public sealed class FolderPanelFiles : IPanelFiles
         var file = new FileInfo(full);
         if (Directory.Exists(full) || (file.Exists && file.Length > LargestFile))
             return PanelFile.Not(PanelFileState.Unreadable, shown);
+        if (file is { Exists: true, Length: 0 }) return IsPipe(full) ? PanelFile.Not(PanelFileState.Unreadable, shown) : PanelBytes.Decode(shown, []);
         return file.Exists
             ? PanelBytes.Decode(shown, File.ReadAllBytes(full))
             : PanelFile.Not(PanelFileState.Missing, shown);
+    }
+
+    /// <summary>
+    /// Whether a file without bytes is a pipe or the like, that would be waited for without end. Opened for writing too a pipe
+    /// waits for nobody; what cannot be opened so is taken for an empty file.
+    /// </summary>
+    private static bool IsPipe(string full)
+    {
+        try
+        {
+            using var stream = new FileStream(full, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite);
+            return !stream.CanSeek;
+        }
+        catch (Exception e) when (IsFileFault(e))
+        {
+            return false;
+        }
     }
 
     /// <summary>The path with every link in it followed; what does not exist is kept as written.</summary>

@@ -24,7 +24,7 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
     {
         var strip = reader.Find("strip");
         var stripLength = strip?.Values[0] is QuantitySyntax { Dimension: not Dimension.Unknown } or QuantitySyntax { Unit.Length: > 0 }
-            ? reader.Quantity("strip", Dimension.Length, "a length", zeroAllowed: false)
+            ? reader.Quantity("strip", Dimension.Length, "a length", range: QuantityRange.OfStrip)
             : null;
         var family = FamilyOf(isStripFamily: strip is not null && strip.Values[0] is QuantitySyntax { Unit.Length: 0 });
         var positions = Positions();
@@ -92,9 +92,9 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
             FromRim = reader.Word("from")?.Text switch { "rim" => true, "centre" => false, _ => null },
             Clockwise = Clockwise(),
             Face = Face(),
-            StartDegrees = reader.Numbers("start"),
+            StartDegrees = reader.Degrees("start"),
             RadiiMm = Lengths("radii"),
-            SpacingMm = reader.Quantity("pitch", Dimension.Length, "a length"),
+            SpacingMm = reader.Quantity("pitch", Dimension.Length, "a length", range: QuantityRange.OfInsert),
         };
     }
 
@@ -108,8 +108,8 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
             HasCentre = reader.Has("centre"),
             Clockwise = Clockwise(),
             Face = Face(),
-            StartDegrees = reader.Numbers("start") is [var start, ..] ? start : null,
-            RadiusMm = reader.Quantity("radius", Dimension.Length, "a length"),
+            StartDegrees = reader.Degrees("start") is [var start, ..] ? start : null,
+            RadiusMm = reader.Quantity("radius", Dimension.Length, "a length", range: QuantityRange.OfInsert),
         };
     }
 
@@ -118,7 +118,7 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
         if (reader.Counts("rows", 1, InsertBuilder.MaxContacts) is not { } counts) return null;
         var rows = new RowsInsert(counts) { IsStaggered = reader.Has("staggered"), Face = Face() };
         if (Pitch() is { } pitch) rows = rows with { PitchMm = pitch };
-        if (reader.Quantity("gap", Dimension.Length, "a length") is { } gap) rows = rows with { GapMm = gap };
+        if (reader.Quantity("gap", Dimension.Length, "a length", range: QuantityRange.OfInsert) is { } gap) rows = rows with { GapMm = gap };
         return rows;
     }
 
@@ -127,7 +127,7 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
         if (reader.Counts("grid", 1, InsertBuilder.MaxContacts) is not [var columns, var rows]) return null;
         var grid = new GridInsert(columns, rows)
         {
-            GapMm = reader.Quantity("gap", Dimension.Length, "a length"),
+            GapMm = reader.Quantity("gap", Dimension.Length, "a length", range: QuantityRange.OfInsert),
             Numbering = reader.Choice("zigzag", "by-rows", "by-columns", "around") switch
             {
                 "zigzag" => GridNumbering.Zigzag,
@@ -156,7 +156,7 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
         return Pitch() is { } pitch ? strip with { PitchMm = pitch } : strip;
     }
 
-    private double? Pitch() => reader.Quantity("pitch", Dimension.Length, "a length");
+    private double? Pitch() => reader.Quantity("pitch", Dimension.Length, "a length", range: QuantityRange.OfInsert);
 
     private double? Arc()
     {
@@ -191,7 +191,7 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
 
     private ImmutableArray<double> Lengths(string keyword) => reader.Find(keyword) is not { } clause
         ? []
-        : [.. clause.All<QuantitySyntax>().Select(q => reader.Value(q, Dimension.Length, "a length", zeroAllowed: true)).OfType<double>()];
+        : [.. clause.All<QuantitySyntax>().Select(q => reader.Value(q, Dimension.Length, "a length", zeroAllowed: true, QuantityRange.OfInsert)).OfType<double>()];
 
     private ImmutableArray<string> Names(string keyword) => reader.Find(keyword) is not { } clause ? []
         : [.. ranges.ExpandAll(clause.All<ContactSyntax>(), scope)];
@@ -214,7 +214,14 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
 
     private double? Coordinate(QuantitySyntax quantity)
     {
-        if (quantity.Dimension == Dimension.Length && double.IsFinite(quantity.Value)) return quantity.Value;
+        var range = QuantityRange.OnFace;
+        if (quantity.Dimension == Dimension.Length && Math.Abs(quantity.Value) <= -range.Least) return quantity.Value;
+        if (quantity.Dimension == Dimension.Length)
+        {
+            report.OutOfRange(scope.At(quantity.Span), $"{quantity.Number} {quantity.Unit} is out of range here.", $"Give {range.Words}.");
+            return null;
+        }
+
         report.WrongUnit(scope.At(quantity.Span), quantity, "a length");
         return null;
     }

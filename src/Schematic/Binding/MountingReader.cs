@@ -51,7 +51,7 @@ internal sealed class MountingReader(ClauseReader reader, Scope scope, BindingRe
     /// <summary>The lengths of a clause; none when one of them is wrong.</summary>
     private List<double> Lengths(ClauseSyntax clause)
     {
-        var lengths = clause.All<QuantitySyntax>().Select(q => reader.Value(q, Dimension.Length, "a length")).ToList();
+        var lengths = clause.All<QuantitySyntax>().Select(q => reader.Value(q, Dimension.Length, "a length", range: QuantityRange.OfInsert)).ToList();
         return lengths.Contains(null) ? [] : [.. lengths.Select(l => l!.Value)];
     }
 }

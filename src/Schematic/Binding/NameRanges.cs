@@ -12,9 +12,10 @@ internal sealed class NameRanges(BindingReporter report)
     private const int LongestRange = 10_000;
 
     /// <summary>More names than this from all ranges of a panel are taken for a file that was not written by a person.</summary>
-    private const int MostNames = 2_000_000;
+    private const int MostNames = 500_000;
 
     private int _count;
+    private bool _isFull;
 
     /// <summary>
     /// The names of an item; none, after a finding, when the range runs backwards, is too long or cannot be counted.
@@ -48,7 +49,11 @@ internal sealed class NameRanges(BindingReporter report)
         else if (steps >= LongestRange)
             report.OutOfRange(span, $"The range {range} is too long.", $"A range has at most {LongestRange} names.");
         else if (_count + steps >= MostNames)
-            report.OutOfRange(span, $"The ranges up to {range} name more than {MostNames} things.", "No panel is that large: look at the ranges.");
+        {
+            // Once: what follows is left out for the same reason.
+            if (!_isFull) report.OutOfRange(span, $"The ranges up to {range} name more than {MostNames} things.", "No panel is that large: look at the ranges.");
+            _isFull = true;
+        }
         else
         {
             _count += (int)steps + 1;

@@ -7,6 +7,7 @@ namespace Schematic.Binding;
 internal sealed class NameTable(BindingReporter report)
 {
     private readonly Dictionary<string, Declared> _byName = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _lacking = new(StringComparer.Ordinal);
     private readonly Dictionary<string, SourceSpan> _nets = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<Declared>> _inScope = new(StringComparer.Ordinal);
 
@@ -42,6 +43,19 @@ internal sealed class NameTable(BindingReporter report)
         return false;
     }
 
+    /// <summary>Takes note that the file behind a prefix could not be read: what bears the prefix is not reported as well.</summary>
+    public void Lack(string prefix) => _lacking.Add(prefix);
+
+    private bool IsOfUnreadFile(Scope scope, string name)
+    {
+        for (var dot = name.IndexOf('.'); dot > 0; dot = name.IndexOf('.', dot + 1))
+        {
+            if (_lacking.Contains(scope.Full(name[..dot]))) return true;
+        }
+
+        return false;
+    }
+
     /// <summary>What a statement declared, found again by the place of its name; null for the second of two.</summary>
     public Declared? Own(Scope scope, string name, TextSpan span) =>
         _byName.TryGetValue(scope.Full(name), out var declared) && declared.Span == scope.At(span) ? declared : null;
@@ -54,6 +68,7 @@ internal sealed class NameTable(BindingReporter report)
     {
         if (Find(scope, name.Text) is not { } declared)
         {
+            if (IsOfUnreadFile(scope, name.Text)) return null;
             var inside = _inScope.GetValueOrDefault(scope.Prefix) ?? [];
             report.UnknownName(
                 scope.At(name.Span), name.Text, needed, inside.Where(fits).Select(d => d.FullName[scope.Prefix.Length..]));

@@ -10,7 +10,7 @@ namespace Schematic.Binding;
 /// </summary>
 internal sealed class PanelBinder
 {
-    private readonly IReadOnlyList<ScopedStatement> _statements;
+    private readonly List<ScopedStatement> _statements;
     private readonly Scope _main;
     private readonly BindingReporter _report;
     private readonly NameTable _names;
@@ -20,16 +20,35 @@ internal sealed class PanelBinder
     private readonly SwitchBinder _switches;
     private readonly PartList _parts = new();
 
-    public PanelBinder(IReadOnlyList<ScopedStatement> statements, Scope main, BindingReporter report)
+    public PanelBinder(
+        IReadOnlyList<ScopedStatement> statements, Scope main, BindingReporter report, IReadOnlyList<string> unreadPrefixes)
     {
         _main = main;
         _report = report;
         _names = new NameTable(report);
+        foreach (var prefix in unreadPrefixes) _names.Lack(prefix);
         _ranges = new NameRanges(report);
-        _statements = [.. statements.SelectMany(new RunExpander(_ranges).Expand)];
+        _statements = Limited(statements.SelectMany(new RunExpander(_ranges).Expand), report);
         _terminals = new TerminalBinder(_names, _ranges, report);
         _conditions = new ConditionBinder(_names, report);
         _switches = new SwitchBinder(_names, _ranges, report, _terminals, _conditions);
+    }
+
+    private static List<ScopedStatement> Limited(IEnumerable<ScopedStatement> statements, BindingReporter report)
+    {
+        var kept = new List<ScopedStatement>();
+        foreach (var statement in statements)
+        {
+            if (kept.Count == UsedFiles.MostStatements)
+            {
+                report.TooManyStatements(statement.Scope.At(statement.Syntax.Keyword.Span), UsedFiles.MostStatements);
+                break;
+            }
+
+            kept.Add(statement);
+        }
+
+        return kept;
     }
 
     public Panel Bind()

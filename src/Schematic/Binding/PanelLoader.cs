@@ -15,8 +15,9 @@ public static class PanelLoader
     {
         var report = new BindingReporter();
         var scope = new Scope(main, "");
-        var statements = new UsedFiles(files, report).Read(main, scope);
-        var panel = new PanelBinder(statements, scope, report).Bind();
+        var used = new UsedFiles(files, report);
+        var statements = used.Read(main, scope);
+        var panel = new PanelBinder(statements, scope, report, used.Lacking).Bind();
         return new LoadResult(panel, InOrder(report.Found, main));
     }
 

@@ -11,10 +11,19 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
 
     private const int DeepestUse = 32;
 
+    /// <summary>More statements than this in one panel, used files counted each time, were not written by a person.</summary>
+    public const int MostStatements = 200_000;
+
+    private bool _isFull;
+
     private readonly Dictionary<string, PanelSyntax> _read = new(StringComparer.Ordinal);
     private readonly List<ScopedStatement> _statements = [];
     private readonly List<string> _chain = [];
+    private readonly List<string> _lacking = [];
     private int _uses;
+
+    /// <summary>The prefixes of files that could not be read.</summary>
+    public IReadOnlyList<string> Lacking => _lacking;
 
     /// <summary>
     /// All statements, those of a used file at the place of its use statement; the use statements themselves stay, to declare
@@ -34,6 +43,13 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
         _chain.Add(syntax.Source.FileName);
         foreach (var statement in syntax.Statements)
         {
+            if (_statements.Count == MostStatements)
+            {
+                if (!_isFull) report.TooManyStatements(scope.At(statement.Keyword.Span), MostStatements);
+                _isFull = true;
+                break;
+            }
+
             _statements.Add(new ScopedStatement(scope, statement));
             if (statement is UseSyntax use) Follow(use, scope);
         }
@@ -51,7 +67,12 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
         }
 
         _uses++;
-        if (Open(use, scope, span) is not { } syntax) return;
+        if (Open(use, scope, span) is not { } syntax)
+        {
+            _lacking.Add(scope.Full(use.Name.Text));
+            return;
+        }
+
         if (_chain.IndexOf(syntax.Source.FileName) is var start and >= 0)
         {
             report.UseCycle(span, [.. _chain.Skip(start), syntax.Source.FileName]);

@@ -90,7 +90,10 @@ internal sealed class WireBinder(NameTable names, BindingReporter report, Termin
     }
 
     private static double? LengthOf(Dictionary<Dimension, QuantitySyntax> ratings) =>
-        ratings.TryGetValue(Dimension.Length, out var length) && length.Value > 0 ? length.Value : null;
+        ratings.TryGetValue(Dimension.Length, out var length) && IsUsable(length, Dimension.Length) ? length.Value : null;
+
+    private static bool IsUsable(QuantitySyntax quantity, Dimension dimension) =>
+        quantity.Value >= QuantityRange.Of(dimension).Least && quantity.Value <= QuantityRange.Of(dimension).Most;
 
     /// <summary>A wire or a core; null when an end is not joined or not known.</summary>
     private Wire? Conductor(Scope scope, WireSyntax syntax, string designator)
@@ -151,7 +154,7 @@ internal sealed class WireBinder(NameTable names, BindingReporter report, Termin
     {
         var area = ratings.GetValueOrDefault(Dimension.Area);
         if (ratings.GetValueOrDefault(Dimension.Gauge) is not { } awg)
-            return area is { Value: > 0 } ? WireGauge.FromMm2(area.Value) : null;
+            return area is not null && IsUsable(area, Dimension.Area) ? WireGauge.FromMm2(area.Value) : null;
         if (area is not null) report.StatedTwice(scope.At(area.Span), "the cross-section", scope.At(awg.Span));
         if (awg.Value == Math.Floor(awg.Value) && awg.Value is >= ThickestAwg and <= ThinnestAwg) return WireGauge.FromAwg((int)awg.Value);
         report.OutOfRange(scope.At(awg.Span), $"There is no gauge {awg.Number} AWG.", "Give a whole number from 40 up to 0, or 2/0, 3/0, 4/0.");

@@ -46,11 +46,13 @@ public static class PanelParser
             return Unreadable(statement, keyword, source);
         }
 
-        if (statement.HasSlip | Slips.Report(source, statement, word, report)) return Unreadable(statement, keyword, source);
+        if (HasSlip(statement) | Slips.Report(source, statement, word, report)) return Unreadable(statement, keyword, source);
         var rest = TextSpan.FromBounds(keyword.Span.End, statement.HeadEnd);
         var syntax = form.Read(statement, keyword, rest, reader, form.Usage) ?? Unreadable(statement, keyword, source);
         return syntax is not null && (report.Count > before || statement.IsReported) ? syntax with { HasErrors = true } : syntax;
     }
+
+    private static bool HasSlip(RawStatement statement) => statement.HasSlip || (statement.Block?.Exists(HasSlip) ?? false);
 
     /// <summary>What can be saved of a statement that could not be read: the name that it seems to declare.</summary>
     private static UnreadableSyntax? Unreadable(RawStatement statement, WordSyntax keyword, SourceText source)

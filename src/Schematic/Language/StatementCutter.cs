@@ -14,6 +14,8 @@ internal sealed class StatementCutter
     private const int DeepestBlock = 8;
     private const int LongestStatement = 1 << 18;
     private const int MostHidden = 20;
+    private const int LongestName = 60;
+    private const int LongestText = 500;
 
     private readonly SourceText _source;
     private readonly string _text;
@@ -206,7 +208,25 @@ internal sealed class StatementCutter
             statement.IsReported = true;
         }
 
+        RefuseLong(statement);
         if (_tooDeep == 0) _list.Add(statement);
+    }
+
+    /// <summary>Names and texts that no sheet has room for; the statement then counts as unread.</summary>
+    private void RefuseLong(RawStatement statement)
+    {
+        if (statement.Head.Length <= LongestName) return;
+        var head = _source.Slice(statement.Head);
+        for (var i = 0; i < head.Length;)
+        {
+            var text = Characters.ScanString(head[i..]);
+            var name = text > 0 ? 0 : Characters.ScanContact(head[i..]);
+            var span = new TextSpan(statement.Start + i, Math.Max(text, name));
+            if (name > LongestName) _report.LongName(span, LongestName);
+            if (text - 2 > LongestText) _report.LongString(span, LongestText);
+            statement.HasSlip |= name > LongestName || text - 2 > LongestText;
+            i += Math.Max(1, Math.Max(text, name));
+        }
     }
 
     private void OpenBlock()

@@ -10,6 +10,9 @@ internal sealed class SyntaxReporter(SourceText source)
 {
     private const int MostWordsListed = 16;
 
+    /// <summary>More findings than this nobody reads.</summary>
+    private const int MostFindings = 20_000;
+
     private readonly ImmutableArray<Diagnostic>.Builder _found = ImmutableArray.CreateBuilder<Diagnostic>();
 
     /// <summary>What was found so far.</summary>
@@ -38,6 +41,14 @@ internal sealed class SyntaxReporter(SourceText source)
     public void TooLong(TextSpan span, int limit) =>
         Add("syntax", $"A statement of {Text(span.Length)} characters is longer than the {Text(limit)} allowed.",
             new TextSpan(span.Start, 1), "Divide it: a block may have many lines, and a file many statements.");
+
+    public void LongName(TextSpan span, int limit) =>
+        Add("out-of-range", $"A name of {Text(span.Length)} letters is longer than the {Text(limit)} allowed.", new TextSpan(span.Start, Math.Min(span.Length, limit)),
+            "Names are printed on sheets and labels: give a short one, and put the rest in a description.");
+
+    public void LongString(TextSpan span, int limit) =>
+        Add("out-of-range", $"A text of {Text(span.Length - 2)} letters is longer than the {Text(limit)} allowed.", new TextSpan(span.Start, Math.Min(span.Length, 60)),
+            "Shorten it: it has to find room on a sheet.");
 
     public void UnknownStatement(WordSyntax word, IEnumerable<string> keywords)
     {
@@ -110,11 +121,16 @@ internal sealed class SyntaxReporter(SourceText source)
         Add("syntax", $"`{Short(text)}` is not known here{expected}.", word, help);
     }
 
-    private void Add(string rule, string message, TextSpan span, string help) =>
+    private void Add(string rule, string message, TextSpan span, string help)
+    {
+        if (_found.Count > MostFindings) return;
+        if (_found.Count == MostFindings)
+            (rule, message, help) = ("out-of-range", $"More than {Text(MostFindings)} findings: the others are left out.", "Correct these first.");
         _found.Add(new Diagnostic(rule, Severity.Error, HiddenCharacters.Show(message), new SourceSpan(source, span))
         {
             Help = HiddenCharacters.Show(help),
         });
+    }
 
     private TextSpan WordAt(int position, int end)
     {

@@ -33,7 +33,28 @@ public static class PdfWriter
         using var document = SKDocument.CreatePdf(output, MetadataOf(title));
         foreach (var sheet in sheets) AddPage(document, sheet);
         document.Close();
-        return output.ToArray();
+        var bytes = output.ToArray();
+        ClearZones(bytes);
+        return bytes;
+    }
+
+    /// <summary>
+    /// The library puts the zone of the machine beside a date that has none: <c>(D:20261125000000+05'00')</c>. It is taken out, so
+    /// that the same drawing has the same bytes everywhere.
+    /// </summary>
+    internal static void ClearZones(Span<byte> bytes)
+    {
+        var date = "Date (D:"u8;
+        var zone = "+00'00'"u8;
+        const int Digits = 14;
+        for (var at = bytes.IndexOf(date); at >= 0;)
+        {
+            bytes = bytes[(at + date.Length)..];
+            if (bytes.Length < Digits + zone.Length) return;
+            if (!bytes[..Digits].ContainsAnyExceptInRange((byte)'0', (byte)'9') && bytes[Digits] is (byte)'+' or (byte)'-')
+                zone.CopyTo(bytes[Digits..]);
+            at = bytes.IndexOf(date);
+        }
     }
 
     private static void AddPage(SKDocument document, SvgPicture picture)

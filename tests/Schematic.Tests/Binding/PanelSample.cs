@@ -93,7 +93,7 @@ internal static class PanelSample
         .Select((kind, drop, ambient, insulation, bundle) => new DesignLimits
         {
             DropVolts = kind == 1 ? drop : null,
-            DropPercent = kind == 2 ? drop : null,
+            DropPercent = kind == 2 ? Math.Round(drop / 10, 2) + 0.1 : null,
             AmbientCelsius = ambient,
             InsulationCelsius = insulation,
             BundledWires = bundle == 0 ? null : bundle,

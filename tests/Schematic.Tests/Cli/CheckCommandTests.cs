@@ -123,4 +123,42 @@ public sealed class CheckCommandTests : IDisposable
     ];
 
     private void AssertNoStackTrace() => Assert.DoesNotContain("   at ", _cli.Out + _cli.Error, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_stream_without_end_is_read_to_the_limit_and_no_further()
+    {
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        var code = Schematic.Cli.CliApplication.Run(["check", "-"], output, error, new Endless(), _cli.Folder);
+        Assert.Equal((2, "schematic: The file '-' cannot be read: it is larger than 16 MB.\n"), (code, error.ToString()));
+    }
+
+    private sealed class Endless : Stream
+    {
+        public override bool CanRead => true;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => false;
+
+        public override long Length => throw new NotSupportedException();
+
+        public override long Position { get; set; }
+
+        public override int Read(byte[] buffer, int offset, int count)
+        {
+            buffer.AsSpan(offset, count).Fill((byte)'#');
+            return count;
+        }
+
+        public override void Flush()
+        {
+        }
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
+
+        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+    }
 }

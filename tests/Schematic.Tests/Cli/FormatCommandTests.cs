@@ -61,6 +61,25 @@ public sealed class FormatCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_link_stays_a_link_and_a_file_keeps_its_permissions()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        var real = Path.Combine(_cli.Folder, _cli.Write("real.panel", "build   2\n"));
+        File.SetUnixFileMode(real, UnixFileMode.UserRead | UnixFileMode.UserWrite);
+        File.CreateSymbolicLink(Path.Combine(_cli.Folder, "link.panel"), "real.panel");
+        Assert.Equal(0, _cli.Run("format", "link.panel", "--write"));
+        Assert.Equal("real.panel", new FileInfo(Path.Combine(_cli.Folder, "link.panel")).LinkTarget);
+        Assert.Equal("build 2\n"u8.ToArray(), _cli.Read("real.panel"));
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(real));
+
+        File.WriteAllText(real, "build   3\n");
+        File.SetUnixFileMode(real, UnixFileMode.UserRead);
+        Assert.Equal(2, _cli.Run("format", "real.panel", "--write"));
+        Assert.Equal("schematic: 'real.panel' may not be written: it is read-only.\n", _cli.Error);
+        Assert.Equal("build   3\n"u8.ToArray(), _cli.Read("real.panel"));
+    }
+
+    [Fact]
     public void Bytes_that_are_no_text_are_never_written_over()
     {
         byte[] bytes = [.. Encoding.UTF8.GetBytes("title   \"a"), 0xFF, .. Encoding.UTF8.GetBytes("\"\n")];

@@ -29,6 +29,17 @@ public class PdfWriterTests
         Assert.Equal(height, page.Height * PointMm, 0.1);
     }
 
+    [Theory]
+    [InlineData("/CreationDate (D:20261125000000+05'00')>> /ModDate (D:20261125000000-20'30')", "/CreationDate (D:20261125000000+00'00')>> /ModDate (D:20261125000000+00'00')")]
+    [InlineData("Date (D:2026", "Date (D:2026")]
+    [InlineData("Date (D:20261125000000Z______ Date (D:20261125000000-01'00", "Date (D:20261125000000Z______ Date (D:20261125000000-01'00")]
+    public void The_zone_of_the_machine_leaves_no_trace(string written, string expected)
+    {
+        var bytes = System.Text.Encoding.ASCII.GetBytes(written);
+        PdfWriter.ClearZones(bytes);
+        Assert.Equal(expected, System.Text.Encoding.ASCII.GetString(bytes));
+    }
+
     [Fact]
     public void Every_sheet_is_a_page_and_its_text_can_be_searched()
     {
