@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Help;
 using Schematic.Cli.Commands;
+using Schematic.Reports;
 
 namespace Schematic.Cli;
 
@@ -29,12 +30,7 @@ public static class CliApplication
         new DrawCommand(),
         new FaceCommand(),
         new FormatCommand(),
-        new ChartCommand(),
-        new WiresCommand(),
-        new WorkCommand(),
-        new LoadCommand(),
-        new PartsCommand(),
-        new SignalsCommand(),
+        .. ReportLists.All.Select(l => new TableCommand(l)),
         new RingOutCommand(),
         new ExplainCommand(),
         new InsertsCommand(),

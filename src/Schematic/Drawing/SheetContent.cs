@@ -10,4 +10,7 @@ public sealed record SheetContent(SheetKind Kind, string Title, ImmutableArray<M
 {
     /// <summary>The things that stand on the sheet and can be referred to. A thing may stand on several sheets, or twice on one.</summary>
     public ImmutableArray<PlacedThing> Things { get; init; } = [];
+
+    /// <summary>Whether the sheet only goes on with what another began: it has a low title block.</summary>
+    public bool IsContinued { get; init; }
 }

@@ -3,7 +3,7 @@ namespace Schematic.Drawing;
 /// <summary>What a sheet of the pack shows, in the order of the pack.</summary>
 public enum SheetKind
 {
-    /// <summary>List of the sheets.</summary>
+    /// <summary>Open findings, list of the sheets, and where everything is drawn.</summary>
     Index,
 
     /// <summary>Circuit diagram: how it works.</summary>
@@ -18,30 +18,9 @@ public enum SheetKind
     /// <summary>Connector faces and cut-outs at true size.</summary>
     TrueSize,
 
-    /// <summary>Contact chart.</summary>
-    ContactChart,
-
-    /// <summary>Wire list.</summary>
-    WireList,
-
-    /// <summary>Work list: what to solder in which order.</summary>
-    WorkList,
-
-    /// <summary>Load sheet.</summary>
-    LoadSheet,
-
-    /// <summary>Parts list.</summary>
-    PartsList,
-
-    /// <summary>Signal list.</summary>
-    SignalList,
-
-    /// <summary>Labels at true size.</summary>
-    Labels,
+    /// <summary>Lists that flow on together.</summary>
+    Lists,
 
     /// <summary>Ring-out sheet.</summary>
     RingOut,
-
-    /// <summary>Findings of the check.</summary>
-    Findings,
 }

@@ -70,12 +70,6 @@ public static class PackFiles
     private static string KindName(SheetKind kind) => kind switch
     {
         SheetKind.TrueSize => "true-size",
-        SheetKind.ContactChart => "contact-chart",
-        SheetKind.WireList => "wire-list",
-        SheetKind.WorkList => "work-list",
-        SheetKind.LoadSheet => "load-sheet",
-        SheetKind.PartsList => "parts-list",
-        SheetKind.SignalList => "signal-list",
         SheetKind.RingOut => "ring-out",
         _ => kind.ToString().ToLowerInvariant(),
     };

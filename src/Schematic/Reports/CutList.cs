@@ -9,10 +9,11 @@ public static class CutList
 {
     private static readonly ImmutableArray<ReportColumn> Columns =
     [
+        new("done", "Done", ColumnAlign.Centre),
         new("gauge", "Gauge"),
         new("colour", "Colour", ColumnAlign.Centre),
         new("length_mm", "Length mm", ColumnAlign.Right),
-        new("pieces_per_set", "Pieces a set", ColumnAlign.Right),
+        new("pieces_per_set", "A set", ColumnAlign.Right),
         new("pieces", "Pieces", ColumnAlign.Right),
         new("wires", "Wires"),
     ];
@@ -42,7 +43,7 @@ public static class CutList
     private static ImmutableArray<string> Row(
         string gauge, string colour, double? lengthMm, int sets, ImmutableArray<string> names) =>
     [
-        gauge, colour, Figures.Mm(lengthMm), Figures.Count(names.Length), Figures.Count(names.Length * sets),
+        WorkList.Boxes(sets), gauge, colour, Figures.Mm(lengthMm), Figures.Count(names.Length), Figures.Count(names.Length * sets),
         NameList.Compact(names),
     ];
 }

@@ -27,6 +27,23 @@ public static class LoadSheet
         return [.. tables.Where(t => !t.Rows.IsEmpty)];
     }
 
+    /// <summary>
+    /// What a pack prints beside the bars of use against limit: the loads, and lamps that could be LEDs. The bars show supplies,
+    /// fuses, contacts and the most loaded wires.
+    /// </summary>
+    public static ImmutableArray<ReportTable> BuildPrinted(AnalysisContext context)
+    {
+        if (!context.Panel.Parts.Any(p => p is Supply)) return [];
+        var worst = context.Worst;
+        var loads = Loads(context, worst);
+        loads = loads with
+        {
+            Notes = [.. loads.Notes, CaseNote(worst), "Left out here: the tables of supplies, fuses, contacts and wires with their sources; \"schematic load\" prints them, the bars show the most loaded."],
+        };
+        ReportTable[] tables = [loads, LedSubstitution.Build(context)];
+        return [.. tables.Where(t => !t.Rows.IsEmpty)];
+    }
+
     private static ReportTable Supplies(WorstCases worst) => new(
         "Load sheet: supplies",
         [

@@ -39,6 +39,10 @@ public static class PartsList
         new("currency", "Currency"),
     ];
 
+    /// <summary>The list and, where there are any, the alternatives.</summary>
+    public static ImmutableArray<ReportTable> BuildAll(AnalysisContext context) =>
+        BuildAlternatives(context) is { } alternatives ? [Build(context), alternatives] : [Build(context)];
+
     /// <summary>Builds the list.</summary>
     public static ReportTable Build(AnalysisContext context)
     {

@@ -1,19 +1,20 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Schematic.Analysis;
 using Schematic.Analysis.Quantities;
-using Schematic.Inserts;
 using Schematic.Model;
 
 namespace Schematic.Reports;
 
-/// <summary>The wire list: one row a wire, in the order of building (<see cref="BuildOrder"/>).</summary>
+/// <summary>The wire list: one row a wire, in the order of the numbers, each turned so that it begins at the end that is made first.</summary>
 public static class WireList
 {
     private static readonly ImmutableArray<ReportColumn> Columns =
     [
+        new("done", "Done", ColumnAlign.Centre),
         new("wire", "Wire"),
-        new("from", "From"),
-        new("to", "To"),
+        new("from", "From") { IsPlaced = true },
+        new("to", "To") { IsPlaced = true },
         new("colour", "Colour", ColumnAlign.Centre),
         new("gauge", "Gauge"),
         new("length_mm", "Length mm", ColumnAlign.Right),
@@ -21,16 +22,29 @@ public static class WireList
         new("strip_to_mm", "Strip to mm", ColumnAlign.Right),
         new("sleeve", "Sleeve"),
         new("marks", "Marks", ColumnAlign.Right),
+        new("marks_at_mm", "Marks at mm"),
         new("cable", "Cable"),
     ];
 
     /// <summary>Builds the list.</summary>
     public static ReportTable Build(AnalysisContext context)
     {
-        var order = BuildOrder.Wires(context);
+        var order = BuildOrder.Wires(context).OrderBy(w => w.Wire.Designator, NaturalOrder.Comparer).ToList();
         return new ReportTable("Wire list", Columns, [.. order.Select(w => Row(context, w.Wire, w.First, w.Second))])
         {
             Notes = [.. Notes(context, order.Select(w => w.Wire))],
+        };
+    }
+
+    /// <summary>What a pack prints: where the marks stand says how many there are.</summary>
+    public static ReportTable BuildPrinted(AnalysisContext context)
+    {
+        var table = Build(context);
+        var marks = table.Columns.Select(c => c.Key).ToList().IndexOf("marks");
+        return table with
+        {
+            Columns = table.Columns.RemoveAt(marks),
+            Rows = [.. table.Rows.Select(r => r.RemoveAt(marks))],
         };
     }
 
@@ -44,6 +58,7 @@ public static class WireList
 
     private static ImmutableArray<string> Row(AnalysisContext context, Wire wire, TerminalId from, TerminalId to) =>
     [
+        WorkList.Boxes(context.Panel.BuildCount),
         wire.Designator,
         from.ToString(),
         to.ToString(),
@@ -54,6 +69,7 @@ public static class WireList
         Figures.Mm(StripMm(context, to)),
         SleeveText(context, from, to),
         wire is { LengthMm: { } length, Cable: null } ? Figures.Count(WireMarks.Count(length)) : "",
+        wire is { LengthMm: { } mm, Cable: null } ? string.Join(", ", WireMarks.Places(mm).Select(p => Math.Round(p).ToString("0", CultureInfo.InvariantCulture))) : "",
         wire.Cable is null ? "" : wire.Core is null ? wire.Cable : $"{wire.Cable} core {wire.Core}",
     ];
 
@@ -72,13 +88,9 @@ public static class WireList
     private static IEnumerable<string> Notes(AnalysisContext context, IEnumerable<Wire> wires)
     {
         var all = wires.ToList();
-        var orders = BuildOrder.Stations(context).OfType<Connector>()
-            .Select(c => $"{c.Designator} {SolderingOrder.Words(c.Insert)}").ToList();
-        if (orders.Count > 0)
-            yield return $"Sorted for building, in the view from the wire side: {string.Join("; ", orders)}.";
         if (all.Exists(w => IsSoldered(context, w.From) || IsSoldered(context, w.To)))
             yield return "Sleeve: goes on before soldering; reaches 5 mm or two insulated-wire diameters onto the insulation, the larger (NASA-STD-8739.3 9.8).";
-        yield return $"Marks: how often the wire carries its number ({Sources.WireMarks}). Cable cores are marked at both ends.";
+        yield return $"Marks: how often the wire carries its number, and how far from its first end ({Sources.WireMarks}). Cable cores are marked at both ends.";
         if (all.Exists(w => w.LengthMm is null)) yield return "A wire without length is cut to fit; leave slack for two more terminations (FAA AC 43.13-1B 11-118).";
         if (all.Exists(w => w.IsGaugeChosen)) yield return "(chosen): the file states no cross-section; the load sheet says how it was found.";
         foreach (var cable in context.Panel.Cables.Where(c => c.ScreenTerminal is not null))

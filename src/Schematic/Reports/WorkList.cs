@@ -16,6 +16,12 @@ public static class WorkList
 {
     private const string Box = "☐";
 
+    // More boxes than this would crowd the row: one then stands for all sets.
+    private const int MostBoxes = 6;
+
+    // What is done with every end that nothing else is said of.
+    private const string Usual = "fasten, pull";
+
     private static readonly ImmutableArray<ReportColumn> WireColumns =
     [
         new("done", "Done", ColumnAlign.Centre),
@@ -51,7 +57,44 @@ public static class WorkList
         foreach (var connector in stations.OfType<Connector>()) tables.Add(ConnectorTable(context, fastenings, connector));
         var others = stations.Where(p => p is not Connector).ToImmutableArray();
         if (!others.IsEmpty) tables.Add(OtherEnds(context, fastenings, others));
-        return tables.ToImmutable();
+        return [.. tables.Select(t => WithBoxes(t, context.Panel.BuildCount))];
+    }
+
+    /// <summary>
+    /// What a pack prints: the ends that are on no connector. Cutting and marking stand in wire list and cut list, a connector's
+    /// ends beside its face.
+    /// </summary>
+    public static ImmutableArray<ReportTable> BuildPrinted(AnalysisContext context)
+    {
+        var fastenings = new Fastenings(context);
+        var stations = BuildOrder.Stations(context, fastenings);
+        var others = stations.Where(p => p is not Connector).ToImmutableArray();
+        if (others.IsEmpty) return [];
+        var table = Short(WithBoxes(OtherEnds(context, fastenings, others), context.Panel.BuildCount));
+        var connectors = stations.OfType<Connector>().Select(c => c.Designator).ToList();
+        var first = connectors.Count == 0 ? "" : $"First the ends at {NameList.Compact(connectors)}: their order stands beside their faces. ";
+        return [table with { Notes = [$"{first}Disconnect every supply before work on the harness. Where nothing else is said: {Usual}.", .. table.Notes] }];
+    }
+
+    /// <summary>The ends at a connector in the order of soldering; no rows where nothing ends on it.</summary>
+    public static ReportTable BuildConnector(AnalysisContext context, Connector connector) =>
+        WithBoxes(ConnectorTable(context, new Fastenings(context), connector), context.Panel.BuildCount);
+
+    /// <summary>A box to tick for each set that is built; one for all where they are many.</summary>
+    public static string Boxes(int sets) => new('☐', sets > MostBoxes ? 1 : Math.Max(1, sets));
+
+    private static ReportTable WithBoxes(ReportTable table, int sets) =>
+        table with { Rows = [.. table.Rows.Select(r => r.SetItem(0, Boxes(sets)))] };
+
+    /// <summary>The table without step numbers and without what is done with every end.</summary>
+    private static ReportTable Short(ReportTable table)
+    {
+        var (step, work) = (1, table.Columns.Length - 2);
+        return table with
+        {
+            Columns = table.Columns.RemoveAt(step),
+            Rows = [.. table.Rows.Select(r => r.SetItem(work, r[work].Replace(Usual, "", StringComparison.Ordinal).Trim(',', ' ')).RemoveAt(step))],
+        };
     }
 
     private static ReportTable Preparation(AnalysisContext context)

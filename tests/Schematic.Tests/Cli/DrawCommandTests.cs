@@ -77,7 +77,7 @@ public sealed class DrawCommandTests : IDisposable
         var sheets = _cli.Files("out").Where(f => f.EndsWith(".svg", StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(sheets);
         Assert.All(sheets, s => Assert.Contains("NOT CHECKED", Encoding.UTF8.GetString(_cli.Read($"out/{s}")), StringComparison.Ordinal));
-        Assert.Contains("bridged-part", Encoding.UTF8.GetString(_cli.Read($"out/{sheets[^1]}")), StringComparison.Ordinal);
+        Assert.Contains("bridged-part", Encoding.UTF8.GetString(_cli.Read($"out/{sheets[0]}")), StringComparison.Ordinal);
         using var pdf = PdfDocument.Open(_cli.Read("out/a.pdf"));
         Assert.All(pdf.GetPages(), p => Assert.Contains("CHECKED", p.Text, StringComparison.Ordinal));
     }

@@ -25,7 +25,7 @@ public class PackFilesTests
     [Theory]
     [InlineData(SheetKind.Wiring, 1, 9, "N-01-wiring")]
     [InlineData(SheetKind.TrueSize, 12, 40, "N-12-true-size")]
-    [InlineData(SheetKind.WireList, 7, 120, "N-007-wire-list")]
+    [InlineData(SheetKind.Lists, 7, 120, "N-007-lists")]
     public void A_sheet_is_named_so_that_names_sort_in_the_order_of_the_pack(SheetKind kind, int number, int count, string expected) =>
         Assert.Equal(expected, PackFiles.SheetName("N", First with { Kind = kind, Number = number }, count));
 

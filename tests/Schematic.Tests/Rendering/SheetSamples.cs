@@ -49,7 +49,7 @@ internal static class SheetSamples
         var table = new ReportTable(
             "Wire list", [new("wire", "Wire"), new("awg", "AWG", ColumnAlign.Right), new("from", "From"), new("to", "To")], rows);
         return frame.Finish(
-            [new SheetContent(SheetKind.Wiring, "Schematic", [.. marks]), .. TableSheets.Build(table, SheetKind.WireList, frame)],
+            [new SheetContent(SheetKind.Wiring, "Schematic", [.. marks]), .. TableSheets.Build(table, SheetKind.Lists, frame)],
             panel,
             stamp);
     }

@@ -10,28 +10,43 @@ public sealed class ListTests
 {
     private static readonly AnalysisContext Context = SmallHarness.Context();
 
+    [Fact]
+    public void Wires_are_listed_by_number_and_begin_at_the_end_that_is_made_first()
+    {
+        var list = WireList.Build(Context);
+        Assert.Equal(["W1", "W2", "W3", "W4", "W5"], Column(list, "wire"));
+        Assert.Equal(["PS1:+", "P1:1", "P1:4", "P1:7", "P1:2"], Column(list, "from"));
+        Assert.Equal(["F1:1", "F1:2", "X1:1", "DS1:X1", "P1:3"], Column(list, "to"));
+    }
+
     // Centre first, then the ring clockwise seen from the wire side: sockets seen from the rear look like the front of the pins
     // (common practice, no source for the order itself).
     [Fact]
-    public void Wires_are_listed_connector_by_connector_in_soldering_order()
+    public void Wires_are_prepared_connector_by_connector_in_soldering_order() =>
+        Assert.Equal(["W2", "W5", "W3", "W4", "W1"], Column(WorkList.Build(Context)[0], "wire").Take(5));
+
+    [Fact]
+    public void A_pack_leaves_out_what_stands_elsewhere_and_says_so()
     {
-        var list = WireList.Build(Context);
-        Assert.Equal(["W2", "W5", "W3", "W4", "W1"], Column(list, "wire"));
-        Assert.Equal(["P1:1", "P1:2", "P1:4", "P1:7", "PS1:+"], Column(list, "from"));
-        Assert.Equal(["F1:2", "P1:3", "X1:1", "DS1:X1", "F1:1"], Column(list, "to"));
+        var ends = Assert.Single(WorkList.BuildPrinted(Context));
+        Assert.Contains(ends.Notes, n => n.Contains("beside their faces", StringComparison.Ordinal));
+        Assert.Equal(
+            WorkList.Build(Context)[^1].Rows.Length, ends.Rows.Length);
+        var plug = WorkList.BuildConnector(Context, (Connector)Context.Panel.FindPart("P1")!);
+        Assert.Equal(Column(WorkList.Build(Context)[1], "contact"), Column(plug, "contact"));
     }
 
     [Fact]
     public void The_wire_list_tells_strip_sleeve_and_marks()
     {
         var list = WireList.Build(Context);
-        Assert.Equal(["4.5", "4.5", "4.5", "4.5", ""], Column(list, "strip_from_mm"));
-        Assert.Equal(["", "4.5", "", "", ""], Column(list, "strip_to_mm"));
-        Assert.Equal(["at P1:1", "both ends", "at P1:4", "at P1:7", ""], Column(list, "sleeve"));
+        Assert.Equal(["", "4.5", "4.5", "4.5", "4.5"], Column(list, "strip_from_mm"));
+        Assert.Equal(["", "", "", "", "4.5"], Column(list, "strip_to_mm"));
+        Assert.Equal(["", "at P1:1", "at P1:4", "at P1:7", "both ends"], Column(list, "sleeve"));
 
         // AC 43.13-1B 11-208: 450 mm = 17.7 in two marks, 60 mm = 2.4 in none, 300 mm = 11.8 in two.
-        Assert.Equal(["2", "0", "2", "2", "2"], Column(list, "marks"));
-        Assert.Equal("22 AWG", Column(list, "gauge").First());
+        Assert.Equal(["2", "2", "2", "2", "0"], Column(list, "marks"));
+        Assert.Equal("22 AWG", Column(list, "gauge").Last());
     }
 
     [Fact]
@@ -101,7 +116,7 @@ public sealed class ListTests
         var plug = lists[1];
         Assert.Equal(["P1:1", "P1:2", "P1:3", "P1:4", "P1:7"], Column(plug, "contact"));
         Assert.All(Column(plug, "work"), w => Assert.StartsWith("sleeve on, solder", w, StringComparison.Ordinal));
-        Assert.All(Column(plug, "done"), d => Assert.Equal("☐", d));
+        Assert.All(Column(plug, "done"), d => Assert.Equal("☐☐", d));
         Assert.Contains(plug.Notes, n => n.Contains("centre out", StringComparison.Ordinal) && n.Contains("wire side of the sockets", StringComparison.Ordinal));
         Assert.Contains(plug.Notes, n => n.StartsWith("2 contacts stay free; 2 spares", StringComparison.Ordinal));
     }

@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Binding;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
 using Schematic.Layout.LoadSheets;
+using Schematic.Layout.Tables;
 using Schematic.Reports;
 using Xunit;
 
@@ -54,9 +56,9 @@ public sealed class LoadReportTests
     {
         var context = Example(example);
         var frame = SheetFrame.For(context.Panel);
-        var sheets = LoadBarSheets.Build(context, frame);
+        var sheets = Sheets(context, frame);
         Assert.NotEmpty(sheets);
-        Assert.All(sheets.SelectMany(s => s.Marks), m => Assert.True(frame.ContentBox(SheetKind.LoadSheet).Contains(m.Bounds, 0.01), m.ToString()));
+        Assert.All(sheets.SelectMany(s => s.Marks), m => Assert.True(frame.ContentBox(SheetKind.Lists).Contains(m.Bounds, 0.01), m.ToString()));
     }
 
     [Fact]
@@ -64,9 +66,12 @@ public sealed class LoadReportTests
     {
         var loaded = PanelLoader.LoadFile(Repository.PathOf("examples/wrong/supply-over-limit.panel"));
         var context = new AnalysisContext(loaded.Panel);
-        var texts = LoadBarSheets.Build(context, SheetFrame.For(loaded.Panel)).SelectMany(s => s.Marks).OfType<TextMark>();
+        var texts = Sheets(context, SheetFrame.For(loaded.Panel)).SelectMany(s => s.Marks).OfType<TextMark>();
         Assert.Contains(texts, t => t.Text.Contains("OVER", StringComparison.Ordinal));
     }
+
+    private static ImmutableArray<SheetContent> Sheets(AnalysisContext context, SheetFrame frame) =>
+        SheetFlow.Build([.. LoadBars.Of(context)], SheetKind.Lists, frame.ContentBox(SheetKind.Lists));
 
     private static AnalysisContext Example(string name) =>
         new(PanelLoader.LoadFile(Repository.PathOf("examples/" + name)).Panel);

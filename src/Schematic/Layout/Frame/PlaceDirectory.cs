@@ -27,8 +27,9 @@ public sealed class PlaceDirectory
     /// <param name="kind">The kind of sheet that is preferred.</param>
     public string Of(Thing target, SheetKind kind) => All(target).OrderBy(p => p.Sheet == kind ? 0 : 1).Select(p => p.Place).FirstOrDefault("");
 
-    /// <summary>Every place of a thing, in the order of the sheets, each once.</summary>
-    public IEnumerable<string> Every(Thing target) => All(target).Select(p => p.Place).Distinct(StringComparer.Ordinal);
+    /// <summary>Every place of a thing in any role, in the order of the sheets, each once.</summary>
+    public IEnumerable<string> Every(Thing target) =>
+        _places[(target.Kind, target.Name)].Select(p => p.Place).Distinct(StringComparer.Ordinal);
 
     /// <summary>The mark with the place it refers to written into it, on a sheet of that kind.</summary>
     public Mark Filled(Mark mark, SheetKind kind) => mark is TextMark { Reference: { } reference } text

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Drawing;
+using Schematic.Layout.Tables;
 using Schematic.Model;
+using Schematic.Reports;
 
 namespace Schematic.Layout.Frame;
 
@@ -45,28 +47,30 @@ public sealed class SheetFrame
     public static SheetFrame For(Panel panel) => new(panel.Sheet, Cautions.For(panel));
 
     /// <summary>The box, in sheet coordinates, that the content of a sheet of that kind may use.</summary>
-    public BoxMm ContentBox(SheetKind kind) => new(
-        Frame.Left + Gap, Frame.Top + Gap, Frame.Right - Gap, Frame.Bottom - FootHeight(kind) - Gap);
+    public BoxMm ContentBox(SheetKind kind) => BoxAbove(FootHeight(kind, IsCompact(kind)));
+
+    private BoxMm BoxAbove(double foot) => new(Frame.Left + Gap, Frame.Top + Gap, Frame.Right - Gap, Frame.Bottom - foot - Gap);
+
+    /// <summary>Drawings and the first sheet have the full title block; lists and faces, which belong to them, a low one.</summary>
+    private static bool IsCompact(SheetKind kind) => kind is not (SheetKind.Index or SheetKind.Circuit or SheetKind.Wiring);
 
     /// <summary>The zone a point lies in, such as <c>B3</c>.</summary>
     public string ZoneAt(PointMm point) => _zones.At(point);
 
     /// <summary>
-    /// How many sheets come before the content: the sheet list when there are more than three sheets, or when notes or cautions
-    /// find no room elsewhere.
-    /// </summary>
-    public int FrontSheetCount(IReadOnlyCollection<SheetContent> contents, Panel panel) =>
-        IndexSheets.Build(contents, panel, this).Length;
-
-    /// <summary>
     /// Puts frame, title block, cautions and sheet numbers around the contents, the sheet list before them when it is needed, and
-    /// a stamp such as "NOT CHECKED" across every sheet when asked. Texts that refer to a thing get its sheet and zone.
+    /// a stamp such as "NOT CHECKED" across every sheet when asked; findings that are open come first. Texts that refer to a thing get its sheet and zone.
     /// </summary>
-    public ImmutableArray<Sheet> Finish(IEnumerable<SheetContent> contents, Panel panel, string? stamp = null)
+    public ImmutableArray<Sheet> Finish(IEnumerable<SheetContent> contents, Panel panel, string? stamp = null, ReportTable? findings = null) =>
+        Finish(contents, [], panel, stamp, findings);
+
+    /// <summary>The same with lists, which flow on behind the index and then behind the contents.</summary>
+    internal ImmutableArray<Sheet> Finish(
+        IEnumerable<SheetContent> contents, IReadOnlyList<FlowBlock> lists, Panel panel, string? stamp, ReportTable? findings)
     {
         var given = contents.ToList();
-        var front = IndexSheets.Build(given, panel, this);
-        List<SheetContent> all = [.. front, .. given];
+        var (front, behind) = new IndexSheets(panel, this, findings, lists).Build(given);
+        List<SheetContent> all = [.. front, .. given, .. behind];
         var cautionSheet = front.Length > 0 ? 1 : all.FindIndex(c => c.Kind is SheetKind.Circuit or SheetKind.Wiring) + 1;
         var reference = $"All cautions: sheet {cautionSheet.ToString(CultureInfo.InvariantCulture)}.";
         var places = new PlaceDirectory(all.Select((content, i) => (i + 1, content)), ZoneAt);
@@ -84,29 +88,32 @@ public sealed class SheetFrame
     };
 
     /// <summary>Whether a sheet of that kind shows every caution in full.</summary>
-    internal bool ShowsAllCautions(SheetKind kind) => _cautions.FitsInto(CautionHeight(kind));
+    internal bool ShowsAllCautions(SheetKind kind) => _cautions.FitsInto(CautionHeight(kind, IsCompact(kind)));
 
-    private double CautionHeight(SheetKind kind)
+    private double CautionHeight(SheetKind kind, bool isCompact)
     {
         var wanted = kind is SheetKind.Circuit or SheetKind.Wiring
             ? Math.Min(_cautions.FullHeight, Frame.Height / 5)
             : Math.Min(_cautions.FullHeight, _cautions.CompactHeight);
-        return _cautionsBeside ? Math.Max(TitleBlock.Height, wanted) : wanted;
+        return _cautionsBeside ? Math.Max(TitleBlock.HeightOf(isCompact), wanted) : wanted;
     }
 
-    private double FootHeight(SheetKind kind) =>
-        _cautionsBeside ? CautionHeight(kind) : TitleBlock.Height + CautionHeight(kind);
+    private double FootHeight(SheetKind kind, bool isCompact) =>
+        _cautionsBeside ? CautionHeight(kind, isCompact) : TitleBlock.HeightOf(isCompact) + CautionHeight(kind, isCompact);
 
     private IEnumerable<Mark> Marks(SheetContent content, Panel panel, int number, int count, string reference, string? stamp)
     {
-        IEnumerable<Mark> stamped = stamp is null ? [] : Stamp.Marks(stamp, Frame, ContentBox(content.Kind));
-        var foot = Frame.Bottom - FootHeight(content.Kind);
-        var cautionBottom = _cautionsBeside ? Frame.Bottom : Frame.Bottom - TitleBlock.Height;
+        var isCompact = content.IsContinued || IsCompact(content.Kind);
+        var height = FootHeight(content.Kind, isCompact);
+        IEnumerable<Mark> stamped = stamp is null ? [] : Stamp.Marks(stamp, Frame, BoxAbove(height));
+        var cautionBottom = _cautionsBeside ? Frame.Bottom : Frame.Bottom - TitleBlock.HeightOf(isCompact);
+        // The box is no higher than its texts.
+        var cautionTop = Math.Max(Frame.Bottom - height, cautionBottom - _cautions.FullHeight);
         return content.Marks.Where(IsBand)
             .Concat(stamped)
             .Concat(Border())
-            .Concat(_cautions.Marks(foot, cautionBottom, reference))
-            .Concat(TitleBlock.Marks(new PointMm(Frame.Right, Frame.Bottom), panel, content, number, count))
+            .Concat(_cautions.Marks(cautionTop, cautionBottom, reference))
+            .Concat(TitleBlock.Marks(new PointMm(Frame.Right, Frame.Bottom), panel, content, number, count, isCompact))
             .Concat(content.Marks.Where(m => !IsBand(m)));
     }
 

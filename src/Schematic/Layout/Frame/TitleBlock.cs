@@ -17,17 +17,23 @@ internal static class TitleBlock
     /// <summary>Height in millimetres.</summary>
     public const double Height = 25;
 
+    private const double CompactHeight = 16;
     private const double Padding = 1.2;
     private static readonly double[] RowHeights = [9, 8, 8];
+    private static readonly double[] CompactRowHeights = [8, 8];
+
+    /// <summary>Height in millimetres of the full block or of the low one, which holds the mandatory fields of ISO 7200 in two rows.</summary>
+    public static double HeightOf(bool isCompact) => isCompact ? CompactHeight : Height;
 
     /// <summary>The block with its lower right corner at the given place.</summary>
-    public static IEnumerable<Mark> Marks(PointMm lowerRight, Panel panel, SheetContent content, int number, int count)
+    public static IEnumerable<Mark> Marks(PointMm lowerRight, Panel panel, SheetContent content, int number, int count, bool isCompact)
     {
-        var (left, top) = (lowerRight.X - Width, lowerRight.Y - Height);
+        var (left, top) = (lowerRight.X - Width, lowerRight.Y - HeightOf(isCompact));
         yield return LineMark.Rectangle(
             MarkRole.TitleBlock, new BoxMm(left, top, lowerRight.X, lowerRight.Y), new Pen(0.35), Ink.White);
         var y = top;
-        foreach (var (row, height) in Rows(panel, content, number, count).Zip(RowHeights))
+        foreach (var (row, height) in isCompact
+            ? CompactRows(panel, content, number, count).Zip(CompactRowHeights) : Rows(panel, content, number, count).Zip(RowHeights))
         {
             if (y > top) yield return LineMark.Between(MarkRole.TitleBlock, new(left, y), new(lowerRight.X, y), Pen.Narrow);
             var x = left;
@@ -45,20 +51,13 @@ internal static class TitleBlock
     /// <summary>What kind of document a sheet is, in words.</summary>
     public static string DocumentType(SheetKind kind) => kind switch
     {
-        SheetKind.Index => "Sheet list",
+        SheetKind.Index => "Index",
         SheetKind.Circuit => "Circuit diagram",
         SheetKind.Wiring => "Wiring diagram",
         SheetKind.Faces => "Connector faces",
         SheetKind.TrueSize => "True-size template",
-        SheetKind.ContactChart => "Contact chart",
-        SheetKind.WireList => "Wire list",
-        SheetKind.WorkList => "Work list",
-        SheetKind.LoadSheet => "Load sheet",
-        SheetKind.PartsList => "Parts list",
-        SheetKind.SignalList => "Signal list",
-        SheetKind.Labels => "Labels",
+        SheetKind.Lists => "Lists",
         SheetKind.RingOut => "Ring-out sheet",
-        SheetKind.Findings => "Findings of the check",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
@@ -83,9 +82,31 @@ internal static class TitleBlock
                 new("Document type", DocumentType(content.Kind), 60),
                 new("Symbols", panel.Symbols == SymbolStyle.Iec ? "IEC 60617 style" : "IEEE 315 style", 34),
                 new("Sets built", panel.BuildCount.ToString(CultureInfo.InvariantCulture), 18),
-                new("Scale", content.Kind is SheetKind.TrueSize or SheetKind.Labels ? "1:1" : "none", 13),
+                new("Scale", content.Kind is SheetKind.TrueSize ? "1:1" : "none", 13),
                 new("Paper", panel.Sheet.Name, 13),
                 new("Sheet", $"{number.ToString(CultureInfo.InvariantCulture)} of {count.ToString(CultureInfo.InvariantCulture)}", 42) { IsMain = true },
+            ],
+        ];
+    }
+
+    private static Field[][] CompactRows(Panel panel, SheetContent content, int number, int count)
+    {
+        var title = panel.Title;
+        return
+        [
+            [
+                new("Legal owner", title.Owner, 52),
+                new("Title", title.Title, 76) { IsMain = true },
+                new("Drawing number", title.Number, 52) { IsMain = true },
+            ],
+            [
+                new("Drawn", title.DrawnBy, 20),
+                new("Approved", title.ApprovedBy, 20),
+                new("Document type", DocumentType(content.Kind), 26),
+                new("Sheet title", content.Title, 54),
+                new("Revision", title.Revision, 13),
+                new("Date of issue", title.Date, 21),
+                new("Sheet", $"{number.ToString(CultureInfo.InvariantCulture)} of {count.ToString(CultureInfo.InvariantCulture)}", 26) { IsMain = true },
             ],
         ];
     }

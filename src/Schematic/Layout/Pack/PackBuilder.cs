@@ -15,8 +15,8 @@ using Schematic.Reports;
 namespace Schematic.Layout.Pack;
 
 /// <summary>
-/// Makes the whole pack of sheets of a panel, in the order of <see cref="SheetKind"/>, framed and numbered. To add a list, name
-/// it in <see cref="Lists"/>.
+/// Makes the whole pack of sheets of a panel, in the order of <see cref="SheetKind"/>, framed and numbered. A list is added in
+/// <see cref="ReportLists"/>.
 /// </summary>
 public static class PackBuilder
 {
@@ -36,41 +36,25 @@ public static class PackBuilder
         [
             .. SchematicSheets.Build(panel, frame),
             .. FaceSheets.Build(panel, frame),
-            .. Lists(context, findings).SelectMany(l => ListSheets(l.Title, l.Tables, l.Kind, frame)),
-            .. LoadBarSheets.Build(context, frame),
-            .. LabelSheets.Build(context, frame),
         ];
-        return frame.Finish(contents.OrderBy(c => c.Kind), panel, StampFor(findings));
+        return frame.Finish(contents.OrderBy(c => c.Kind), [.. Lists(context, frame)], panel, StampFor(findings), FindingsList.Build(findings));
     }
 
     /// <summary>The face sheets of one connector alone.</summary>
     public static ImmutableArray<Sheet> BuildFaces(Panel panel, Connector connector, ImmutableArray<Diagnostic> findings)
     {
         var frame = SheetFrame.For(panel);
-        return frame.Finish(FaceSheets.Build(panel, connector, frame), panel, StampFor(findings));
+        return frame.Finish(FaceSheets.Build(panel, connector, frame), panel, StampFor(findings), FindingsList.Build(findings));
     }
 
     private static string? StampFor(ImmutableArray<Diagnostic> findings) =>
         findings.Any(f => f.Severity == Severity.Error) ? NotChecked : null;
 
-    /// <summary>The lists of the pack: what their sheets are called, their tables, and the kind of sheet.</summary>
-    private static IEnumerable<(string Title, ImmutableArray<ReportTable?> Tables, SheetKind Kind)> Lists(
-        AnalysisContext context, ImmutableArray<Diagnostic> findings) =>
-    [
-        ("Contact chart", [.. ContactChart.Build(context)], SheetKind.ContactChart),
-        ("Wire list", [WireList.Build(context)], SheetKind.WireList),
-        ("Work list", [CutList.Build(context), .. WorkList.Build(context)], SheetKind.WorkList),
-        ("Load sheet", [.. LoadSheet.Build(context)], SheetKind.LoadSheet),
-        ("Parts list", [PartsList.Build(context), PartsList.BuildAlternatives(context)], SheetKind.PartsList),
-        ("Signal list", [SignalList.Build(context)], SheetKind.SignalList),
-        ("Ring-out", [.. RingOutSheets.Build(context.Panel)], SheetKind.RingOut),
-        ("Open findings", [FindingsList.Build(findings)], SheetKind.Findings),
-    ];
-
-    private static ImmutableArray<SheetContent> ListSheets(
-        string title, ImmutableArray<ReportTable?> tables, SheetKind kind, SheetFrame frame)
+    /// <summary>All lists, the bars of the load sheet and the labels behind them.</summary>
+    private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame)
     {
-        ImmutableArray<ReportTable> filled = [.. tables.OfType<ReportTable>().Where(t => !t.Rows.IsEmpty)];
-        return filled.IsEmpty ? [] : StackedTables.Build(title, filled, kind, frame);
+        var width = frame.ContentBox(SheetKind.Lists).Width;
+        var tables = ReportLists.All.SelectMany(l => l.Printed(context)).Concat(RingOutSheets.Build(context.Panel)).Where(t => !t.Rows.IsEmpty).Select(Printed.WithPlaces);
+        return [.. tables.SelectMany(t => TableBlock.Of(t, width)), .. LoadBars.Of(context), .. LabelBlock.Of(context)];
     }
 }

@@ -1,27 +1,44 @@
+using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Reports;
 
 namespace Schematic.Layout.Tables;
 
 /// <summary>
-/// Signs that a table may hold in place of a text and that the typeface lacks: they are drawn. ☐ is a box to tick,
-/// ● a closed contact, ○ an open one.
+/// Signs that a table may hold in place of a text and that the typeface lacks: they are drawn. ☐ is a box to tick, several
+/// stand side by side, ● a closed contact, ○ an open one.
 /// </summary>
 internal static class CellSign
 {
-    private const double Side = TableRow.Lettering;
+    /// <summary>Side of a box to tick in millimetres: a pencil finds it.</summary>
+    public const double BoxMm = 4;
 
-    /// <summary>The sign with its edge or middle at the anchor, or null where the text is no sign.</summary>
-    public static Mark? Of(string text, ColumnAlign align, double anchor, double top)
+    private const double BoxGapMm = 1;
+    private const double DotMm = TableRow.Lettering;
+
+    /// <summary>Width in millimetres of the signs, or null where the text is none.</summary>
+    public static double? WidthOf(string text) => text switch
     {
-        var left = align switch { ColumnAlign.Left => anchor, ColumnAlign.Right => anchor - Side, _ => anchor - (Side / 2) };
-        var box = new BoxMm(left, top, left + Side, top + Side);
-        return text switch
+        "●" or "○" => DotMm,
+        _ when text.Length > 0 && text.All(c => c == '☐') => (text.Length * (BoxMm + BoxGapMm)) - BoxGapMm,
+        _ => null,
+    };
+
+    /// <summary>The signs with their edge or middle at the anchor, or none where the text is no sign.</summary>
+    /// <param name="text">The cell's text.</param>
+    /// <param name="align">How the column stands.</param>
+    /// <param name="anchor">The column's edge or middle.</param>
+    /// <param name="middle">The middle of the line's letters.</param>
+    public static ImmutableArray<Mark> Of(string text, ColumnAlign align, double anchor, double middle)
+    {
+        if (WidthOf(text) is not { } width) return [];
+        var left = align switch { ColumnAlign.Left => anchor, ColumnAlign.Right => anchor - width, _ => anchor - (width / 2) };
+        if (text is "●" or "○")
         {
-            "☐" => LineMark.Rectangle(MarkRole.Table, box, Pen.Narrow, Ink.White),
-            "●" => new CircleMark(MarkRole.Table, box.Centre, 1, Pen.Narrow) { Fill = Ink.Black },
-            "○" => new CircleMark(MarkRole.Table, box.Centre, 1, Pen.Narrow) { Fill = Ink.White },
-            _ => null,
-        };
+            return [new CircleMark(MarkRole.Table, new PointMm(left + (width / 2), middle), 1, Pen.Narrow) { Fill = text == "●" ? Ink.Black : Ink.White }];
+        }
+
+        return [.. Enumerable.Range(0, text.Length).Select(i => left + (i * (BoxMm + BoxGapMm))).Select(x => LineMark.Rectangle(
+            MarkRole.Table, new BoxMm(x, middle - (BoxMm / 2), x + BoxMm, middle + (BoxMm / 2)), Pen.Narrow, Ink.White))];
     }
 }

@@ -11,13 +11,14 @@ internal static class CellText
     /// <summary>Lines of at most <paramref name="widthMm"/>, broken at blanks, and inside a word only where it is longer than a line.</summary>
     public static ImmutableArray<string> Wrap(string text, double widthMm, bool isBold)
     {
+        if (CellSign.WidthOf(text) is not null) return [text];
         var lines = Lettering.Wrap(text, TableRow.Lettering, widthMm, isBold)
             .SelectMany(line => WidthOf(line, isBold) <= widthMm ? [line] : Chopped(line, widthMm, isBold)).ToImmutableArray();
         return lines.IsEmpty ? [""] : lines;
     }
 
     /// <summary>Width in millimetres of one line.</summary>
-    public static double WidthOf(string text, bool isBold) => Lettering.WidthMm(text, TableRow.Lettering, isBold);
+    public static double WidthOf(string text, bool isBold) => CellSign.WidthOf(text) ?? Lettering.WidthMm(text, TableRow.Lettering, isBold);
 
     /// <summary>Width in millimetres of the longest word.</summary>
     public static double LongestWord(string text, bool isBold) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Drawing;
 using Schematic.Reports;
 
 namespace Schematic.Layout.Tables;
@@ -7,13 +8,13 @@ namespace Schematic.Layout.Tables;
 internal sealed class TableColumns
 {
     /// <summary>Room on both sides of a cell's text, in millimetres.</summary>
-    public const double Padding = 2;
+    public const double Padding = 1.5;
 
     // A word that is longer than this may be broken, in millimetres.
     private const double UnbreakableWord = 40;
 
     // The most that a column of text grows beyond what stands in it, in millimetres.
-    private const double MostSpread = 25;
+    private const double MostSpread = 12;
 
     private readonly ImmutableArray<ImmutableArray<string>> _rows;
 
@@ -38,6 +39,14 @@ internal sealed class TableColumns
 
     /// <summary>Width of the table in millimetres.</summary>
     public double Width => Widths.Sum();
+
+    /// <summary>Width in millimetres at which no cell is broken.</summary>
+    public static double NaturalWidth(ReportTable table) =>
+        table.Columns.Select((c, i) => SizeOf(c, table.Rows.Select(r => r[i]), double.PositiveInfinity).Natural).Sum();
+
+    /// <summary>Width in millimetres below which words would be broken that can stand whole on a sheet.</summary>
+    public static double LeastWidth(ReportTable table, double sheetWidth) =>
+        table.Columns.Select((c, i) => SizeOf(c, table.Rows.Select(r => r[i]), sheetWidth).Least).Sum();
 
     /// <summary>
     /// The table as one part when its columns fit side by side, otherwise as several, each beginning with the first column.
@@ -100,13 +109,13 @@ internal sealed class TableColumns
     }
 
     private TableRow RowOf(ImmutableArray<string> cells, bool isHeader) =>
-        new([.. cells.Select((text, i) => CellText.Wrap(text, Widths[i] - (2 * Padding) + 1e-6, isHeader))], this, isHeader);
+        new([.. cells.Select((text, i) => Columns[i].IsPlace && !isHeader ? [text] : CellText.Wrap(text, Widths[i] - (2 * Padding) + 1e-6, isHeader))], this, isHeader);
 
     private static (double Least, double Natural) SizeOf(ReportColumn column, IEnumerable<string> cells, double available)
     {
         var least = CellText.LongestWord(column.Header, isBold: true);
         var natural = CellText.WidthOf(column.Header, isBold: true);
-        foreach (var cell in cells)
+        foreach (var cell in cells.Select(c => column.IsPlace && c.Length > 0 ? PlaceReference.Widest : c))
         {
             least = Math.Max(least, CellText.LongestWord(cell, isBold: false));
             natural = Math.Max(natural, CellText.WidthOf(cell, isBold: false));

@@ -16,6 +16,9 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
     /// <summary>Room above and below the letters of a usual row, in millimetres.</summary>
     public const double UsualRoom = 1.75;
 
+    /// <summary>Room above and below the letters of a row where closer rows save a sheet, in millimetres.</summary>
+    public const double CloseRoom = 1.1;
+
     /// <summary>Height in millimetres.</summary>
     public double Height => HeightOf(Cells.Max(c => c.Length), Columns.RoomAround);
 
@@ -40,15 +43,22 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
             {
                 var text = Cells[i][line];
                 if (text.Length == 0) continue;
-                yield return CellSign.Of(text, align, anchor, top + Columns.RoomAround + (line * LinePitch))
-                    ?? new TextMark(MarkRole.Table, text, new PointMm(anchor, top + Columns.RoomAround + Lettering + (line * LinePitch)), Lettering)
-                    {
-                        Align = (TextAlign)(align switch { ColumnAlign.Left => 0, ColumnAlign.Centre => 1, _ => 2 }),
-                        IsBold = IsHeader,
-                    };
+                var at = new PointMm(anchor, top + Columns.RoomAround + Lettering + (line * LinePitch));
+                var signs = IsHeader ? [] : CellSign.Of(text, align, anchor, at.Y - (Lettering / 2));
+                foreach (var sign in signs) yield return sign;
+                if (!signs.IsEmpty) continue;
+                yield return LetterMark(text, Columns.Columns[i], at) with
+                {
+                    Align = (TextAlign)(align switch { ColumnAlign.Left => 0, ColumnAlign.Centre => 1, _ => 2 }),
+                    IsBold = IsHeader,
+                };
             }
 
             x += width;
         }
     }
+
+    private TextMark LetterMark(string text, ReportColumn column, PointMm at) => column.IsPlace && !IsHeader
+        ? TextMark.Referring(MarkRole.Table, new PlaceReference(Thing.Terminal(text)) { On = SheetKind.Wiring }, at, Lettering)
+        : new TextMark(MarkRole.Table, text, at, Lettering);
 }

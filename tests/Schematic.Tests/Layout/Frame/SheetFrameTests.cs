@@ -139,6 +139,8 @@ public class SheetFrameTests
             "Legal owner", "Drawing number", "Date of issue", "Sheet", "Title", "Approved", "Drawn", "Document type",
             "Revision", "Sheet title", "Paper",
         ];
+        // The low block of lists has every mandatory field too.
+        Assert.Empty(captions.SkipLast(1).Except(SheetSamples.Pack(SheetSamples.Panel())[^1].Marks.OfType<TextMark>().Select(t => t.Text)));
         string[] entries =
         [
             "Hill Line Museum Railway", "SB-014", "2026-11-25", "1 of 2", "Lever 14 bench adapter", "M. Tane", "R. Hollis",
@@ -170,11 +172,9 @@ public class SheetFrameTests
         var frame = FrameOf(panel);
         SheetContent[] three = [.. Enumerable.Range(1, 3).Select(i => new SheetContent(SheetKind.Wiring, $"Schematic {i}", []))];
         Assert.Equal(["Schematic 1", "Schematic 2", "Schematic 3"], frame.Finish(three, panel).Select(s => s.Title));
-        Assert.Equal(0, frame.FrontSheetCount(three, panel));
 
-        SheetContent[] four = [.. three, new SheetContent(SheetKind.PartsList, "Parts list", [])];
+        SheetContent[] four = [.. three, new SheetContent(SheetKind.Lists, "Parts list", [])];
         var sheets = frame.Finish(four, panel);
-        Assert.Equal(1, frame.FrontSheetCount(four, panel));
         Assert.Equal([1, 2, 3, 4, 5], sheets.Select(s => s.Number));
         Assert.Equal(SheetKind.Index, sheets[0].Kind);
         var listed = sheets[0].Marks.OfType<TextMark>().Where(m => m.Role == MarkRole.Table).Select(m => m.Text).ToList();
@@ -190,7 +190,7 @@ public class SheetFrameTests
         var frame = FrameOf(panel);
         SheetContent[] contents = [.. Enumerable.Range(1, 400).Select(i => new SheetContent(SheetKind.Wiring, $"Schematic {i}", []))];
         var sheets = frame.Finish(contents, panel);
-        var front = frame.FrontSheetCount(contents, panel);
+        var front = sheets.Count(s => s.Kind == SheetKind.Index);
         Assert.True(front > 1);
         Assert.Equal(400 + front, sheets.Length);
         var listed = sheets.Take(front).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).ToHashSet();

@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Labels;
+using Schematic.Layout.Tables;
 using Schematic.Model;
 using Schematic.Tests.Reports;
 using Xunit;
@@ -28,13 +30,13 @@ public sealed class LabelSheetTests
     {
         var panel = SmallHarness.Panel(sets) with { Sheet = SheetSize.Find(size, landscape)! };
         var frame = SheetFrame.For(panel);
-        var sheets = LabelSheets.Build(new AnalysisContext(panel), frame);
+        var sheets = Sheets(panel, frame);
         var boxes = sheets.Select(s => s.Marks.OfType<LineMark>().Where(m => m.IsClosed).Select(m => m.Bounds).ToList()).ToList();
 
         Assert.Equal(10 * sets, boxes.Sum(b => b.Count));
         foreach (var (sheet, labels) in sheets.Zip(boxes))
         {
-            Assert.All(sheet.Marks, m => Assert.True(frame.ContentBox(SheetKind.Labels).Contains(m.Bounds, 0.01)));
+            Assert.All(sheet.Marks, m => Assert.True(frame.ContentBox(SheetKind.Lists).Contains(m.Bounds, 0.01)));
             for (var i = 0; i < labels.Count; i++)
                 Assert.All(labels.Skip(i + 1), other => Assert.False(labels[i].Overlaps(other)));
         }
@@ -44,8 +46,11 @@ public sealed class LabelSheetTests
     public void Labels_are_five_millimetres_high_and_the_bar_is_fifty_long()
     {
         var panel = SmallHarness.Panel();
-        var marks = LabelSheets.Build(new AnalysisContext(panel), SheetFrame.For(panel)).Single().Marks;
+        var marks = Sheets(panel, SheetFrame.For(panel)).Single().Marks;
         Assert.All(marks.OfType<LineMark>().Where(m => m.IsClosed), m => Assert.Equal(5, m.Bounds.Height, 1e-9));
         Assert.Contains(marks.OfType<LineMark>(), m => m.Role == MarkRole.Dimension && Math.Abs(m.Bounds.Width - 50) < 1e-9);
     }
+
+    private static ImmutableArray<SheetContent> Sheets(Panel panel, SheetFrame frame) =>
+        SheetFlow.Build([.. LabelBlock.Of(new AnalysisContext(panel))], SheetKind.Lists, frame.ContentBox(SheetKind.Lists));
 }

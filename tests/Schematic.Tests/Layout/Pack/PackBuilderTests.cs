@@ -49,13 +49,11 @@ public class PackBuilderTests
     {
         var (panel, findings) = Load("examples/lever-frame/lever.panel");
         var kinds = PackBuilder.Build(panel, findings).Select(s => s.Kind).ToHashSet();
-        SheetKind[] expected =
-        [
-            SheetKind.Index, SheetKind.Wiring, SheetKind.Faces, SheetKind.TrueSize, SheetKind.WireList, SheetKind.WorkList,
-            SheetKind.LoadSheet, SheetKind.PartsList,
-        ];
+        SheetKind[] expected = [SheetKind.Index, SheetKind.Wiring, SheetKind.Faces, SheetKind.Lists];
         Assert.Empty(expected.Except(kinds));
-        Assert.DoesNotContain(SheetKind.Findings, kinds);
+        var texts = PackBuilder.Build(panel, findings).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).ToHashSet();
+        string[] lists = ["Wire list", "Cut list", "Work list: the other ends", "Parts list", "Signal list", "Wire labels", "Load sheet: loads"];
+        Assert.Empty(lists.Except(texts));
     }
 
     [Fact]
@@ -65,8 +63,9 @@ public class PackBuilderTests
         var finding = new Diagnostic("some-rule", Severity.Error, "Something is wrong.", SourceSpan.None) { Help = "Put it right." };
         var sheets = PackBuilder.Build(panel, [finding]);
         Assert.All(sheets, s => Assert.Contains(s.Marks.OfType<TextMark>(), m => m.Role == MarkRole.Stamp && m.Text == PackBuilder.NotChecked));
-        Assert.Equal(SheetKind.Findings, sheets[^1].Kind);
-        Assert.Contains(sheets[^1].Marks.OfType<TextMark>(), m => m.Text == "Something is wrong.");
+        // What is open comes first.
+        Assert.Equal("Open findings", sheets[0].Marks.OfType<TextMark>().First(m => m.Role == MarkRole.Table).Text);
+        Assert.Contains(sheets[0].Marks.OfType<TextMark>(), m => m.Text == "Something is wrong.");
     }
 
     [Fact]
@@ -74,7 +73,7 @@ public class PackBuilderTests
     {
         var (panel, _) = Load("examples/dsub-breakout/breakout.panel");
         var sheets = PackBuilder.Build(panel, [new Diagnostic("some-rule", Severity.Warning, "Something is odd.", SourceSpan.None)]);
-        Assert.Equal(SheetKind.Findings, sheets[^1].Kind);
+        Assert.Equal("Open findings", sheets[0].Marks.OfType<TextMark>().First(m => m.Role == MarkRole.Table).Text);
         Assert.All(sheets, s => Assert.DoesNotContain(s.Marks, m => m.Role == MarkRole.Stamp));
     }
 

@@ -4,62 +4,59 @@ using Schematic.Analysis;
 using Schematic.Analysis.Loads;
 using Schematic.Drawing;
 using Schematic.Fonts;
-using Schematic.Layout.Frame;
+using Schematic.Layout.Tables;
 using Schematic.Model;
 
 namespace Schematic.Layout.LoadSheets;
 
 /// <summary>
-/// One sheet for each supply: what to set it to and fuse it at, its setting on the scale of settings that serve every load,
-/// and bars of use against limit for the supply, the fuses, the contacts and the most loaded wires.
+/// What each supply gives: what to set it to and fuse it at, its setting on the scale of settings that serve every load, and
+/// bars of use against limit for the supply, the fuses, the contacts and the most loaded wires.
 /// </summary>
-public static class LoadBarSheets
+internal sealed class LoadBars : FlowBlock
 {
-    private const double TitleHeight = 3.5;
     private const double LetterHeight = 2.5;
-    private const double LinePitch = 4.5;
-    private const double BarHeight = 4;
-    private const double BarPitch = 6.5;
-    private const double NameWidth = 58;
-    private const double WordsWidth = 72;
-    private const int MostWires = 8;
+    private const double LinePitch = 4.2;
+    private const double BarHeight = 3.5;
+    private const double BarPitch = 5;
+    private const double NameWidth = 46;
+    private const double WordsWidth = 55;
+    private const double LeastWidth = 120;
+    private const int MostWires = 5;
 
-    /// <summary>The sheets; none without a supply.</summary>
-    public static ImmutableArray<SheetContent> Build(AnalysisContext context, SheetFrame frame)
+    private readonly SupplyLoad _supply;
+    private readonly ImmutableArray<LoadBar> _bars;
+    private readonly string _leftOut;
+
+    private LoadBars(SupplyLoad supply, ImmutableArray<LoadBar> bars, string leftOut)
+        : base($"Load on {supply.Supply.Designator} {supply.Supply.Description}".TrimEnd()) =>
+        (_supply, _bars, _leftOut) = (supply, bars, leftOut);
+
+    /// <summary>A block for each supply; what belongs to no one supply stands with the first.</summary>
+    public static IEnumerable<LoadBars> Of(AnalysisContext context) => !context.Panel.Parts.Any(p => p is Supply) ? []
+        : context.Worst.Supplies.Select((s, i) => new LoadBars(
+            s, [.. SupplyBars(s), .. i == 0 ? OtherBars(context.Worst) : []], i == 0 ? LeftOut(context.Worst) : ""));
+
+    /// <inheritdoc/>
+    public override FlowShape? ShapeFor(FlowRoom room)
     {
-        if (!context.Panel.Parts.Any(p => p is Supply)) return [];
-        var box = frame.ContentBox(SheetKind.LoadSheet);
-        return [.. context.Worst.Supplies.SelectMany((s, i) => Sheets(s, [.. SupplyBars(s), .. i == 0 ? OtherBars(context.Worst) : []], box))];
+        if (room.WidthMm < Math.Min(LeastWidth, room.SheetMm) - 1e-6) return null;
+        var advice = Advice(_supply).SelectMany(l => Lettering.Wrap(l, LetterHeight, room.WidthMm)).Select(Line);
+        IEnumerable<FlowRow> scale = SettingScale.HeightOf(_supply) > 0
+            ? [new FlowRow(SettingScale.HeightOf(_supply), [.. SettingScale.Marks(_supply, new BoxMm(0, 0, room.WidthMm, 0))])] : [];
+        ImmutableArray<FlowRow> notes = _leftOut.Length == 0 ? [] : [new FlowRow(
+            Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm).Count * LinePitch,
+            [.. Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm).Select((l, i) => Text(l, new PointMm(0, (i * LinePitch) + LetterHeight)))])];
+        return new FlowShape(
+            room.WidthMm, 1, FlowRow.None, [.. advice, .. scale, .. _bars.Select(b => new FlowRow(BarPitch, [.. Draw(b, room.WidthMm)]))], notes);
     }
 
-    private static IEnumerable<SheetContent> Sheets(SupplyLoad supply, ImmutableArray<LoadBar> bars, BoxMm box)
+    private static FlowRow Line(string text) => new(LinePitch, [Text(text, new PointMm(0, LetterHeight))]);
+
+    private static string LeftOut(WorstCases worst)
     {
-        var title = $"Load on {supply.Supply.Designator} {supply.Supply.Description}".TrimEnd();
-        var marks = new List<Mark> { Heading(title, box) };
-        var y = box.Top + TitleHeight + 4;
-        foreach (var line in Advice(supply).SelectMany(l => Lettering.Wrap(l, LetterHeight, box.Width)))
-        {
-            y += LinePitch;
-            marks.Add(Text(line, new PointMm(box.Left, y)));
-        }
-
-        y += LinePitch;
-        marks.AddRange(SettingScale.Marks(supply, box with { Top = y }));
-        y += SettingScale.HeightOf(supply);
-        foreach (var bar in bars)
-        {
-            if (y + BarPitch > box.Bottom)
-            {
-                yield return new SheetContent(SheetKind.LoadSheet, title, [.. marks]);
-                marks = [Heading(title, box)];
-                y = box.Top + TitleHeight + LinePitch;
-            }
-
-            marks.AddRange(Draw(bar, box, y));
-            y += BarPitch;
-        }
-
-        yield return new SheetContent(SheetKind.LoadSheet, title, [.. marks]);
+        var wires = worst.Wires.Count(w => w.Share > 0) - MostWires;
+        return wires <= 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{wires} more {(wires == 1 ? "wire is" : "wires are")} loaded less: see the table of wires.");
     }
 
     private static IEnumerable<string> Advice(SupplyLoad load)
@@ -83,7 +80,7 @@ public static class LoadBarSheets
             yield return new LoadBar($"{supply.Supply.Designator} current", Parts(supply), limit, Words(supply.Amps.Value, limit));
     }
 
-    /// <summary>What belongs to no one supply; it stands on the first supply's sheet.</summary>
+    /// <summary>What belongs to no one supply.</summary>
     private static IEnumerable<LoadBar> OtherBars(WorstCases worst)
     {
         foreach (var p in worst.Protectors.Where(p => p.RatedAmps > 0))
@@ -105,11 +102,12 @@ public static class LoadBarSheets
         return rest < -1e-3 * supply.Amps.Value ? [("", supply.Amps.Value)] : parts;
     }
 
-    private static IEnumerable<Mark> Draw(LoadBar bar, BoxMm box, double y)
+    private static IEnumerable<Mark> Draw(LoadBar bar, double width)
     {
-        var (left, right) = (box.Left + NameWidth, box.Right - WordsWidth);
+        const double y = 0.75;
+        var (left, right) = (NameWidth, width - WordsWidth);
         var baseline = y + (BarHeight / 2) + (LetterHeight / 2);
-        yield return Text(Lettering.Fit(bar.Name, LetterHeight, NameWidth - 3), new PointMm(box.Left, baseline));
+        yield return Text(Lettering.Fit(bar.Name, LetterHeight, NameWidth - 3), new PointMm(0, baseline));
         yield return Text(Lettering.Fit(bar.Words, LetterHeight, WordsWidth - 3), new PointMm(right + 3, baseline));
 
         // A use beyond the limit fills the bar, and a thick cross stroke says so beside the figures.
@@ -117,16 +115,16 @@ public static class LoadBarSheets
         var x = left;
         foreach (var (name, value) in bar.Parts)
         {
-            var width = value * scale;
-            yield return LineMark.Rectangle(MarkRole.Table, new BoxMm(x, y, x + width, y + BarHeight), Pen.Narrow, PartInk);
-            if (name.Length > 0 && Lettering.WidthMm(name, LetterHeight) + 2 < width)
-                yield return Text(name, new PointMm(x + (width / 2), baseline)) with { Align = TextAlign.Middle };
-            x += width;
+            var length = value * scale;
+            yield return LineMark.Rectangle(MarkRole.Table, new BoxMm(x, y, x + length, y + BarHeight), Pen.Narrow, PartInk);
+            if (name.Length > 0 && Lettering.WidthMm(name, LetterHeight) + 2 < length)
+                yield return Text(name, new PointMm(x + (length / 2), baseline)) with { Align = TextAlign.Middle };
+            x += length;
         }
 
         var limit = left + (bar.Limit * scale);
         yield return LineMark.Rectangle(MarkRole.Table, new BoxMm(left, y, right, y + BarHeight), Pen.Narrow);
-        yield return LineMark.Between(MarkRole.Table, new(limit, y - 0.8), new(limit, y + BarHeight + 0.8), Pen.Frame);
+        yield return LineMark.Between(MarkRole.Table, new(limit, y - 0.6), new(limit, y + BarHeight + 0.6), Pen.Frame);
     }
 
     private static Ink PartInk => new(205, 205, 205);
@@ -137,9 +135,6 @@ public static class LoadBarSheets
         string.Create(CultureInfo.InvariantCulture, $": {share * 100:0} %{(share > 1 ? ", OVER" : "")}");
 
     private static string Volts(double volts) => volts.ToString("0.0#", CultureInfo.InvariantCulture) + " V";
-
-    private static TextMark Heading(string title, BoxMm box) =>
-        new(MarkRole.Table, Lettering.Fit(title, TitleHeight, box.Width, bold: true), new PointMm(box.Left, box.Top + TitleHeight), TitleHeight) { IsBold = true };
 
     private static TextMark Text(string text, PointMm at) => new(MarkRole.Table, text, at, LetterHeight);
 }

@@ -4,43 +4,53 @@ using Schematic.Analysis;
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Frame;
+using Schematic.Layout.Tables;
 
 namespace Schematic.Layout.Labels;
 
 /// <summary>
 /// Labels at true size, to be printed without scaling, cut out and slid into clear sleeves. The text reads left to right
-/// (FAA AC 43.13-1B 11-208). A bar of 50 mm tells whether the printer kept the size.
+/// (FAA AC 43.13-1B 11-208). A bar of 50 mm above them tells whether the printer kept the size.
 /// </summary>
-public static class LabelSheets
+internal sealed class LabelBlock : FlowBlock
 {
-    private const double TitleHeight = 3.5;
     private const double LetterHeight = 2.5;
     private const double LabelHeight = 5;
     private const double LeastWidth = 15;
     private const double SidePadding = 2;
     private const double Gap = 1.5;
-    private const double HeadRoom = 14;
-    private const double SetRoom = 6;
+    private const double SetRoom = 5;
+    private const double LeastBlock = 140;
 
     // A longer number or terminal name is cut: a label must go around a wire.
     private const double LongestText = 60;
 
-    /// <summary>The sheets for all sets; none for a panel without wires.</summary>
-    public static ImmutableArray<SheetContent> Build(AnalysisContext context, SheetFrame frame)
+    private readonly ImmutableArray<WireLabel> _labels;
+    private readonly AnalysisContext _context;
+
+    private LabelBlock(AnalysisContext context, ImmutableArray<WireLabel> labels)
+        : base("Wire labels") => (_context, _labels) = (context, labels);
+
+    /// <summary>The labels of all sets; none for a panel without wires.</summary>
+    public static IEnumerable<LabelBlock> Of(AnalysisContext context)
     {
         var labels = WireLabels.Of(context).Select(Shown).ToImmutableArray();
-        if (labels.IsEmpty) return [];
-        var box = frame.ContentBox(SheetKind.Labels);
-        var sheets = new List<List<Mark>>();
-        var y = double.PositiveInfinity;
-        for (var set = 1; set <= context.Panel.BuildCount; set++)
-        {
-            y = NextLine(sheets, box, y, SetRoom + LabelHeight);
-            sheets[^1].Add(Text(Heading(context, set), new PointMm(box.Left, y + LetterHeight)) with { IsBold = true });
-            y = Place(sheets, labels, box, y + SetRoom);
-        }
+        return labels.IsEmpty ? [] : [new LabelBlock(context, labels)];
+    }
 
-        return [.. sheets.Select((marks, i) => Titled(marks, box, i, sheets.Count))];
+    /// <inheritdoc/>
+    public override FlowShape? ShapeFor(FlowRoom room)
+    {
+        if (room.WidthMm < Math.Min(LeastBlock, room.SheetMm) - 1e-6) return null;
+        var one = Rows(room.WidthMm).ToList();
+        var rows = Enumerable.Range(1, _context.Panel.BuildCount).SelectMany(set =>
+        {
+            var heading = Text(Heading(_context, set), new PointMm(0, LetterHeight)) with { IsBold = true };
+            var first = new FlowRow(SetRoom + one[0].HeightMm, [heading, .. one[0].Marks.Select(m => m.Moved(0, SetRoom))]);
+            return one.Skip(1).Prepend(first);
+        });
+        var bar = new FlowRow(ScaleBar.RoomMm, [.. ScaleBar.Marks(new BoxMm(0, 0, room.WidthMm, ScaleBar.RoomMm))]);
+        return new FlowShape(room.WidthMm, 1, bar, [.. rows], []);
     }
 
     private static string Heading(AnalysisContext context, int set)
@@ -50,28 +60,28 @@ public static class LabelSheets
         return string.Join(", ", new[] { sets, title.Number, title.Revision.Length > 0 ? $"revision {title.Revision}" : "" }.Where(t => t.Length > 0));
     }
 
-    /// <summary>Sets the labels in rows; the labels of one wire stay together where a row holds them. Returns the free y.</summary>
-    private static double Place(List<List<Mark>> sheets, ImmutableArray<WireLabel> labels, BoxMm box, double top)
+    /// <summary>The labels of one set in rows; the labels of one wire stay together where a row holds them.</summary>
+    private IEnumerable<FlowRow> Rows(double width)
     {
-        var (x, y) = (box.Left, top);
-        foreach (var group in Runs(labels))
+        var (x, row) = (0.0, new List<Mark>());
+        foreach (var group in Runs(_labels))
         {
             var whole = group.Sum(l => WidthOf(l) + Gap) - Gap;
-            if (x > box.Left && x + whole > box.Right && whole <= box.Width) x = double.PositiveInfinity;
+            var breaks = x > 0 && x + whole > width && whole <= width;
             foreach (var label in group)
             {
-                if (x > box.Left && x + WidthOf(label) > box.Right)
+                if (breaks || (x > 0 && x + WidthOf(label) > width))
                 {
-                    x = box.Left;
-                    y = NextLine(sheets, box, y + LabelHeight + Gap, LabelHeight);
+                    yield return new FlowRow(LabelHeight + Gap, [.. row]);
+                    (x, row, breaks) = (0, [], false);
                 }
 
-                sheets[^1].AddRange(Draw(label, x, y, WidthOf(label)));
+                row.AddRange(Draw(label, x, 0, WidthOf(label)));
                 x += WidthOf(label) + Gap;
             }
         }
 
-        return y + LabelHeight + (2 * Gap);
+        yield return new FlowRow(LabelHeight + Gap, [.. row]);
     }
 
     private static List<List<WireLabel>> Runs(ImmutableArray<WireLabel> labels)
@@ -84,14 +94,6 @@ public static class LabelSheets
         }
 
         return runs;
-    }
-
-    /// <summary>The given y, or the top of a fresh sheet where less than <paramref name="room"/> is left.</summary>
-    private static double NextLine(List<List<Mark>> sheets, BoxMm box, double y, double room)
-    {
-        if (y + room <= box.Bottom) return y;
-        sheets.Add([]);
-        return box.Top + HeadRoom;
     }
 
     private static WireLabel Shown(WireLabel label) => new(
@@ -113,13 +115,6 @@ public static class LabelSheets
         yield return Text(label.Wire, new PointMm(left, baseline)) with { IsBold = true, Owner = label.Wire };
         if (label.Place.Length == 0) yield break;
         yield return Text(label.Place, new PointMm(left + NumberWidth(label) + SidePadding, baseline)) with { Owner = label.Wire };
-    }
-
-    private static SheetContent Titled(List<Mark> marks, BoxMm box, int index, int count)
-    {
-        var title = count == 1 ? "Wire labels" : string.Create(CultureInfo.InvariantCulture, $"Wire labels ({index + 1} of {count})");
-        var heading = new TextMark(MarkRole.Table, title, new PointMm(box.Left, box.Top + TitleHeight), TitleHeight) { IsBold = true };
-        return new SheetContent(SheetKind.Labels, title, [heading, .. ScaleBar.Marks(box), .. marks]);
     }
 
     private static TextMark Text(string text, PointMm at) => new(MarkRole.Table, text, at, LetterHeight);

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Schematic.Drawing;
+
+namespace Schematic.Layout.Tables;
+
+/// <summary>Something with a heading that flows over the sheets: a table, bars, labels.</summary>
+/// <param name="title">What stands above it.</param>
+internal abstract class FlowBlock(string title)
+{
+    /// <summary>What stands above it.</summary>
+    public string Title { get; } = title;
+
+    /// <summary>What a sheet is called after it: the title up to a colon, so that alike blocks are named once.</summary>
+    public string Kind => Title.Split(':')[0];
+
+    /// <summary>Whether it belongs to what opens the flow and keeps its place there.</summary>
+    public bool IsLeading { get; init; }
+
+    /// <summary>How it looks in that room, or null where it cannot stand in so little width.</summary>
+    public abstract FlowShape? ShapeFor(FlowRoom room);
+}
+
+/// <summary>The room that a block is asked to take.</summary>
+/// <param name="WidthMm">Width in millimetres.</param>
+/// <param name="HeightMm">Height of a whole sheet in millimetres: a row that is higher must be cut.</param>
+/// <param name="RowRoomMm">Room above and below the letters of a row, in millimetres.</param>
+/// <param name="SheetMm">Width of a whole sheet in millimetres: more there is not.</param>
+internal readonly record struct FlowRoom(double WidthMm, double HeightMm, double RowRoomMm, double SheetMm);
+
+/// <summary>A row of a block, its marks with their upper left corner at the origin.</summary>
+internal sealed record FlowRow(double HeightMm, ImmutableArray<Mark> Marks)
+{
+    /// <summary>No row.</summary>
+    public static FlowRow None { get; } = new(0, []);
+}
+
+/// <summary>A block as it stands in a width: rows that may be dealt to panes side by side, and notes under all of them.</summary>
+/// <param name="PaneMm">Width of a pane in millimetres.</param>
+/// <param name="Panes">How many panes stand side by side.</param>
+/// <param name="Header">What stands above every pane.</param>
+/// <param name="Rows">The rows.</param>
+/// <param name="Notes">The notes, each whole.</param>
+internal sealed record FlowShape(double PaneMm, int Panes, FlowRow Header, ImmutableArray<FlowRow> Rows, ImmutableArray<FlowRow> Notes)
+{
+    /// <summary>Between panes, in millimetres.</summary>
+    public const double PaneGapMm = 7;
+
+    /// <summary>What closes a pane under its last row.</summary>
+    public ImmutableArray<Mark> Foot { get; init; } = [];
+
+    /// <summary>Whether cells had to be broken that would stand in one line where there is more width.</summary>
+    public bool IsBroken { get; init; }
+}
