@@ -53,7 +53,7 @@ public class PackBuilderTests
         Assert.Empty(expected.Except(kinds));
         var texts = PackBuilder.Build(panel, findings).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).ToHashSet();
         string[] lists = ["Wire list", "Cut list", "Work list: the other ends", "Parts list", "Signal list", "Wire labels", "Load sheet: loads"];
-        Assert.Empty(lists.Except(texts));
+        Assert.All(lists, l => Assert.Contains(texts, t => t.StartsWith(l, StringComparison.Ordinal)));
     }
 
     [Fact]
