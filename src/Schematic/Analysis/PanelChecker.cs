@@ -16,6 +16,7 @@ public static class PanelChecker
     /// <summary>Every check of the program, in the order in which they run.</summary>
     public static ImmutableArray<ICheck> AllChecks { get; } =
     [
+        new ContradictoryDataCheck(),
         new ContactInTwoNetsCheck(),
         new ShortBetweenNetsCheck(),
         new JoiningWireCheck(),

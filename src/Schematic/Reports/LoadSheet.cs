@@ -92,7 +92,7 @@ public static class LoadSheet
         (worst.IsBound
             ? "Too many combinations to solve each: parts that meet only at the supply were solved apart, and the greatest sums that positions allow were taken, never too low. "
             : string.Create(CultureInfo.InvariantCulture, $"All {worst.CaseCount} electrically different combinations of positions were solved (nodal analysis with the resistance of every wire). "))
-        + (worst.RegionsLeftOut > 0 ? "Some parts of the circuit have too many combinations of their own and were left out. " : "")
+        + (worst.RegionsLeftOut > 0 ? "Some parts have too many combinations of their own: what they carry is bounded by all that could be on together, never too low. " : "")
         + "Contact and fuse resistance are not counted.";
 
     private static ReportTable Loads(AnalysisContext context, WorstCases worst) => new(

@@ -10,8 +10,11 @@ public sealed class CaseSolution
     private readonly WiredNetwork _network;
     private readonly NodalResult _result;
 
-    internal CaseSolution(WiredNetwork network, SwitchingCase state, NodalResult result) =>
-        (_network, Case, _result) = (network, state, result);
+    internal CaseSolution(WiredNetwork network, SwitchingCase state, NodalResult result, NetworkPart? part) =>
+        (_network, Case, _result, Part) = (network, state, result, part);
+
+    /// <summary>The part of the network that was solved; null for the whole.</summary>
+    internal NetworkPart? Part { get; }
 
     /// <summary>The case.</summary>
     public SwitchingCase Case { get; }
@@ -20,13 +23,13 @@ public sealed class CaseSolution
     public bool IsSettled => _result.IsSettled;
 
     /// <summary>Amperes in a wire, by its place in the panel, without sign.</summary>
-    public double WireAmps(int wire) => Math.Abs(_result.Amps[wire]);
+    public double WireAmps(int wire) => Math.Abs(AmpsAt(wire));
 
     /// <summary>Amperes through a fuse or breaker, by its place among the circuit's protectors, without sign.</summary>
-    public double ProtectorAmps(int protector) => Math.Abs(_result.Amps[_network.ProtectorBranch(protector)]);
+    public double ProtectorAmps(int protector) => Math.Abs(AmpsAt(_network.ProtectorBranch(protector)));
 
     /// <summary>Amperes through a contact, without sign.</summary>
-    public double ContactAmps(Contact contact) => Math.Abs(_result.Amps[_network.ContactBranch(contact.Index)]);
+    public double ContactAmps(Contact contact) => Math.Abs(AmpsAt(_network.ContactBranch(contact.Index)));
 
     /// <summary>
     /// Amperes through an element, by its place in the circuit: positive from its first end to its second; of a supply
@@ -34,14 +37,14 @@ public sealed class CaseSolution
     /// </summary>
     public double ElementAmps(int element)
     {
-        var amps = _result.Amps[_network.ElementBranch(element)];
+        var amps = AmpsAt(_network.ElementBranch(element));
         return _network.Circuit.Elements[element].Kind == ElementKind.Supply ? -amps : amps;
     }
 
     /// <summary>Volts from one terminal to another, or null where nothing defines them.</summary>
     public double? Volts(TerminalId from, TerminalId to)
     {
-        var (a, b) = (_network.NodeOf(from), _network.NodeOf(to));
+        var (a, b) = (PlaceOf(_network.NodeOf(from)), PlaceOf(_network.NodeOf(to)));
         if (a < 0 || b < 0 || _result.Island[a] != _result.Island[b]) return null;
         return _result.Volts[a] - _result.Volts[b];
     }
@@ -51,4 +54,12 @@ public sealed class CaseSolution
 
     /// <summary>Volts across an element from its first end to its second; zero where nothing defines them.</summary>
     public double ElementVolts(Element element) => Volts(element.From, element.To) ?? 0;
+
+    private double AmpsAt(int branch)
+    {
+        var place = Part?.PlaceOfBranch(branch) ?? branch;
+        return place < 0 ? 0 : _result.Amps[place];
+    }
+
+    private int PlaceOf(int node) => Part?.PlaceOfNode(node) ?? node;
 }

@@ -41,7 +41,7 @@ public sealed class CoilVoltageCheck : ICheck
 
         if (coil.LeastVolts is not { } least) return null;
         if (least.Value < cold - Tolerance)
-            return Below(coil, least.Value, cold, LoadWords.ErrorUnlessBound(context)) with { Trace = LoadWords.Trace(least) };
+            return Below(coil, least.Value, cold, LoadWords.ErrorIfShown(least.Shown < cold - Tolerance)) with { Trace = LoadWords.Trace(least) };
         if (least.Value >= warm - Tolerance) return null;
         return new Diagnostic(
             WarmRule,

@@ -54,14 +54,17 @@ internal sealed class CurrentBounds
     private double[] FirstGuess()
     {
         var volts = new double[_map.GroupCount];
+        var returns = _elements.Where(e => e.Kind == ElementKind.Supply).ToLookup(e => e.ToNode, e => e.Volts);
         var pulls = new Dictionary<(int Component, Part Board), double>();
         for (var i = 0; i < _elements.Length; i++)
         {
             if (_map.Ends[i].From < 0) continue;
             var component = Components[_map.GroupOf(_map.Ends[i].From)];
             if (_elements[i].Kind == ElementKind.Supply) volts[component] += Math.Abs(_elements[i].Volts);
-            if (_elements[i].Kind == ElementKind.Pull && _elements[i].Volts > pulls.GetValueOrDefault((component, _elements[i].Part)))
-                pulls[(component, _elements[i].Part)] = _elements[i].Volts;
+            // A board on the return of a supply lifts nothing beyond that supply but by what its own pull-ups give more.
+            var beyond = _elements[i].Volts - returns[_elements[i].ToNode].DefaultIfEmpty(0).Max();
+            if (_elements[i].Kind == ElementKind.Pull && beyond > pulls.GetValueOrDefault((component, _elements[i].Part)))
+                pulls[(component, _elements[i].Part)] = beyond;
         }
 
         foreach (var ((component, _), most) in pulls) volts[component] += most;
@@ -102,22 +105,55 @@ internal sealed class CurrentBounds
         var tree = new JointTree(_map);
         var below = (Sum[])own.Clone();
         foreach (var node in tree.Order.Reverse().Where(n => tree.ParentOf(n) >= 0)) below[tree.ParentOf(node)].Add(below[node]);
-        var sets = new DisjointSets(own.Length);
-        foreach (var node in tree.Order.Where(n => tree.ParentOf(n) >= 0 && !tree.IsBridge(n))) sets.Join(node, tree.ParentOf(node));
-        var meshes = new Sum[own.Length];
-        for (var node = 0; node < own.Length; node++) meshes[sets.Find(node)].Add(own[node]);
-        foreach (var node in tree.Order.Where(n => tree.ParentOf(n) >= 0 && tree.IsBridge(n)))
+
+        // What enters a block at a node: all that hangs there beyond the block.
+        var entering = (Sum[])below.Clone();
+        foreach (var node in tree.Order.Where(n => tree.ParentOf(n) >= 0))
+            if (tree.BlockOf(node) == tree.BlockOf(tree.ParentOf(node))) entering[tree.ParentOf(node)] = entering[tree.ParentOf(node)].Minus(below[node]);
+        var blocks = new Block[tree.BlockCount];
+        var inside = new Sum[tree.BlockCount];
+        foreach (var node in tree.Order.Where(n => tree.ParentOf(n) >= 0))
         {
-            var rest = below[tree.RootOf(node)].Minus(below[node]);
-            var amps = Math.Min(below[node].Total, rest.Total);
-            _jointAmps[tree.JointOf(node)] = amps;
-            _onlyElement[tree.JointOf(node)] = below[node].Only >= 0 ? below[node].Only : rest.Only;
-            meshes[sets.Find(node)].Add(amps);
-            meshes[sets.Find(tree.ParentOf(node))].Add(amps);
+            blocks[tree.BlockOf(node)].Enter(entering[node].Total);
+            inside[tree.BlockOf(node)].Add(entering[node]);
         }
 
-        for (var i = 0; i < _map.Joints.Length; i++)
-            if (!tree.IsBridgeJoint(i)) _jointAmps[i] = meshes[sets.Find(_map.Joints[i].One)].Through;
+        var isTold = new bool[tree.BlockCount];
+        foreach (var node in tree.Order.Where(n => tree.ParentOf(n) >= 0))
+        {
+            var block = tree.BlockOf(node);
+            if (isTold[block]) continue;
+            isTold[block] = true;
+            var rest = below[tree.RootOf(node)].Minus(inside[block]);
+            blocks[block].Enter(rest.Total);
+            if (tree.IsBridge(node)) _onlyElement[tree.JointOf(node)] = below[node].Only >= 0 ? below[node].Only : rest.Only;
+        }
+
+        for (var i = 0; i < _map.Joints.Length; i++) _jointAmps[i] = blocks[tree.BlockOfJoint(i)].Through;
+    }
+
+    /// <summary>
+    /// What enters a block of joints that no single node parts. No joint of it carries more than half of all that flows in and
+    /// out, nor more than all but the greatest.
+    /// </summary>
+    private struct Block
+    {
+        private double _sum;
+        private double _greatest;
+        private int _unbounded;
+
+        public void Enter(double amps)
+        {
+            if (double.IsPositiveInfinity(amps)) _unbounded++;
+            else (_sum, _greatest) = (_sum + amps, Math.Max(_greatest, amps));
+        }
+
+        public readonly double Through => _unbounded switch
+        {
+            0 => Math.Min(_sum / 2, _sum - _greatest),
+            1 => _sum,
+            _ => double.PositiveInfinity,
+        };
     }
 
     /// <summary>A sum of currents, those without bound counted apart.</summary>
@@ -132,9 +168,6 @@ internal sealed class CurrentBounds
 
         /// <summary>The only element of the sum, or -1.</summary>
         public readonly int Only => _count == 1 ? (int)_places : -1;
-
-        /// <summary>What one joint of a mesh can carry: half of all that flows into and out of it.</summary>
-        public readonly double Through => _unbounded switch { 0 => _finite / 2, 1 => _finite, _ => double.PositiveInfinity };
 
         public void Add(double amps, int place = 0)
         {

@@ -9,4 +9,10 @@ public sealed record Extreme(double Value, StateStep? State)
 {
     /// <summary>The state in words; empty where it is so in every position.</summary>
     public string Position => State?.ToString() ?? "";
+
+    /// <summary>
+    /// What a solved position shows: the value itself, or less far where the value is a bound because there were too many
+    /// positions to solve each.
+    /// </summary>
+    public double Shown { get; init; } = Value;
 }

@@ -4,8 +4,9 @@ namespace Schematic.Analysis.Loads;
 
 /// <summary>
 /// Chooses one case of each region, or none, so that their gains add up to most while some reachable state still shows all
-/// of them: branch and bound, regions with much to add first. When the search grows too long the plain sum of the greatest
-/// gains stands in: too high, never too low.
+/// of them. Regions that share no variable are independent: their best gains simply add. Among the others it is branch and
+/// bound, regions with much to add first; when that search grows too long the plain sum of the greatest gains stands in: too
+/// high, never too low.
 /// </summary>
 internal sealed class GreatestSum
 {
@@ -26,12 +27,46 @@ internal sealed class GreatestSum
         for (var i = _regions.Count - 1; i >= 0; i--) _restMost[i] = _restMost[i + 1] + _regions[i][0].Gain;
     }
 
-    /// <summary>The greatest sum, and the states that show it.</summary>
-    public static (double Sum, Diagram States) Find(StateSpace space, List<List<(double Gain, Diagram When)>> regions)
+    /// <summary>The greatest sum, and the states that show it. The cases of a region are all reachable.</summary>
+    public static (double Sum, Diagram States) Find(StateSpace space, IReadOnlyList<List<(double Gain, Diagram When)>> regions, Func<Diagram, IReadOnlyCollection<int>> variablesBehind)
     {
-        var search = new GreatestSum(space, regions);
-        search.Choose(0, space.Reachable(space.Circuit.Store.Not(space.Circuit.AnyShort)), 0);
+        var (total, states) = (0.0, Diagram.Always);
+        foreach (var group in Independent(regions, variablesBehind))
+        {
+            var (sum, shown) = OfGroup(space, group);
+            total += sum;
+            states = space.Circuit.Store.And(states, shown);
+        }
+
+        return (total, states);
+    }
+
+    private static (double Sum, Diagram States) OfGroup(StateSpace space, List<List<(double Gain, Diagram When)>> group)
+    {
+        if (group.Count == 1)
+        {
+            var best = group[0].MaxBy(c => c.Gain);
+            return (best.Gain, best.When);
+        }
+
+        var search = new GreatestSum(space, group);
+        var all = space.ReachableOver([space.Circuit.AnyShort, .. group.SelectMany(r => r).Select(c => c.When)]);
+        search.Choose(0, space.Circuit.Store.AndNot(all, space.Circuit.AnyShort), 0);
         return search._steps > MostSteps ? (search._restMost[0], search._states) : (search._best, search._states);
+    }
+
+    private static IEnumerable<List<List<(double Gain, Diagram When)>>> Independent(
+        IReadOnlyList<List<(double Gain, Diagram When)>> regions, Func<Diagram, IReadOnlyCollection<int>> variablesBehind)
+    {
+        var sets = new DisjointSets(regions.Count);
+        var first = new Dictionary<int, int>();
+        for (var i = 0; i < regions.Count; i++)
+        {
+            foreach (var variable in regions[i].SelectMany(c => variablesBehind(c.When)))
+                if (!first.TryAdd(variable, i)) sets.Join(first[variable], i);
+        }
+
+        return Enumerable.Range(0, regions.Count).GroupBy(sets.Find).Select(g => g.Select(i => regions[i]).ToList());
     }
 
     private void Choose(int region, Diagram states, double sum)
@@ -46,7 +81,7 @@ internal sealed class GreatestSum
 
         foreach (var (gain, when) in _regions[region])
         {
-            var both = _space.Reachable(_space.Circuit.Store.And(states, when));
+            var both = _space.Circuit.Store.And(states, when);
             if (!both.IsNever) Choose(region + 1, both, sum + gain);
         }
 

@@ -12,6 +12,7 @@ internal sealed class GuardedWires
 {
     private readonly ILookup<TerminalId, (TerminalId Other, string? Wire)> _steps;
     private readonly HashSet<TerminalId> _supplyEnds;
+    private readonly Dictionary<Part, ImmutableHashSet<string>> _behind = new(ReferenceEqualityComparer.Instance);
 
     public GuardedWires(AnalysisContext context, Circuit circuit)
     {
@@ -25,6 +26,20 @@ internal sealed class GuardedWires
 
     /// <summary>The wires behind a protector: those of the side that does not lead to a supply; both sides where that is not one.</summary>
     public ImmutableHashSet<string> Behind(Part protector)
+    {
+        if (!_behind.TryGetValue(protector, out var wires)) _behind[protector] = wires = Find(protector);
+        return wires;
+    }
+
+    /// <summary>The wires that one protector for a whole supply would have to guard: to the next protectors, and behind each.</summary>
+    public IReadOnlySet<string> OfWholeFeed(Supply supply, IEnumerable<Part> protectors)
+    {
+        var wires = Of(supply).ToHashSet(StringComparer.Ordinal);
+        foreach (var protector in protectors) wires.UnionWith(Behind(protector));
+        return wires;
+    }
+
+    private ImmutableHashSet<string> Find(Part protector)
     {
         var one = From(protector.At(protector.Terminals[0].Name));
         var other = From(protector.At(protector.Terminals[1].Name));

@@ -53,11 +53,11 @@ internal sealed class JointMap
     private static IEnumerable<WiredJoint> Read(WiredNetwork network, ConditionalCircuit conditions)
     {
         var circuit = network.Circuit;
-        var all = network.Wires.Select((w, i) => new WiredJoint(network.NodeOf(w.From), network.NodeOf(w.To), i, null))
-            .Concat(circuit.Protectors.Select(p => new WiredJoint(
-                network.NodeOf(p.At(p.Terminals[0].Name)), network.NodeOf(p.At(p.Terminals[1].Name)), -1, null)))
+        var all = network.Wires.Select((w, i) => new WiredJoint(network.NodeOf(w.From), network.NodeOf(w.To), i, -1, null))
+            .Concat(circuit.Protectors.Select((p, i) => new WiredJoint(
+                network.NodeOf(p.At(p.Terminals[0].Name)), network.NodeOf(p.At(p.Terminals[1].Name)), -1, i, null)))
             .Concat(circuit.Contacts.Where(c => conditions.IsLive(c) && !conditions.Closed(c).IsNever)
-                .Select(c => new WiredJoint(network.NodeOf(c.Common), network.NodeOf(c.Throw), -1, c)));
+                .Select(c => new WiredJoint(network.NodeOf(c.Common), network.NodeOf(c.Throw), -1, -1, c)));
         return all.Where(j => j.One >= 0 && j.Other >= 0 && j.One != j.Other);
     }
 }

@@ -1,8 +1,8 @@
 namespace Schematic.Analysis.Loads;
 
 /// <summary>
-/// A walk in depth over the joints of a map: which joint leads to each node, and which joints are bridges, the only way
-/// between two parts of a group (Tarjan 1974).
+/// A walk in depth over the joints of a map: which joint leads to each node, and which joints form a block that no single node
+/// parts (Hopcroft, Tarjan 1973). A block of one joint is a bridge, the only way between two parts of a group.
 /// </summary>
 internal sealed class JointTree
 {
@@ -12,7 +12,8 @@ internal sealed class JointTree
     private readonly int[] _root;
     private readonly int[] _number;
     private readonly int[] _low;
-    private readonly bool[] _isBridge;
+    private readonly int[] _block;
+    private readonly List<int> _blockSizes = [];
     private readonly List<int> _order = [];
 
     public JointTree(JointMap map)
@@ -23,12 +24,31 @@ internal sealed class JointTree
         Array.Fill(_number, -1);
         for (var node = 0; node < count; node++)
             if (_number[node] < 0) Walk(node);
-        _isBridge = new bool[map.Joints.Length];
+        _block = new int[count];
+        Array.Fill(_block, -1);
         foreach (var node in _order.AsEnumerable().Reverse().Where(n => _parent[n] >= 0))
-        {
             _low[_parent[node]] = Math.Min(_low[_parent[node]], _low[node]);
-            _isBridge[_jointTo[node]] = _low[node] > _number[_parent[node]];
+        foreach (var node in _order.Where(n => _parent[n] >= 0))
+        {
+            var isNew = _low[node] >= _number[_parent[node]];
+            _block[node] = isNew ? _blockSizes.Count : _block[_parent[node]];
+            if (isNew) _blockSizes.Add(0);
         }
+
+        for (var joint = 0; joint < map.Joints.Length; joint++) _blockSizes[BlockOfJoint(joint)]++;
+    }
+
+    /// <summary>How many blocks there are.</summary>
+    public int BlockCount => _blockSizes.Count;
+
+    /// <summary>The block of the joint by which a node was reached; -1 for the first of a group.</summary>
+    public int BlockOf(int node) => _block[node];
+
+    /// <summary>The block of a joint: that of its end further down.</summary>
+    public int BlockOfJoint(int joint)
+    {
+        var (one, other) = (_map.Joints[joint].One, _map.Joints[joint].Other);
+        return _block[_number[one] > _number[other] ? one : other];
     }
 
     /// <summary>All nodes, each behind the one it was reached from.</summary>
@@ -44,10 +64,7 @@ internal sealed class JointTree
     public int JointOf(int node) => _jointTo[node];
 
     /// <summary>Whether the joint by which a node was reached is a bridge.</summary>
-    public bool IsBridge(int node) => _isBridge[_jointTo[node]];
-
-    /// <summary>Whether a joint is a bridge.</summary>
-    public bool IsBridgeJoint(int joint) => _isBridge[joint];
+    public bool IsBridge(int node) => _blockSizes[_block[node]] == 1;
 
     private void Walk(int start)
     {

@@ -6,9 +6,8 @@ namespace Schematic.Analysis.Loads;
 /// <summary>Words that the checks of quantities share.</summary>
 internal static class LoadWords
 {
-    /// <summary>Error; only a warning where the figure is a bound that may be too high.</summary>
-    public static Severity ErrorUnlessBound(AnalysisContext context) =>
-        context.Worst.IsBound ? Severity.Warning : Severity.Error;
+    /// <summary>Error where a solved position shows it; a warning where only a bound does, which may be too high.</summary>
+    public static Severity ErrorIfShown(bool isShown) => isShown ? Severity.Error : Severity.Warning;
 
     /// <summary>The position, then further facts.</summary>
     public static ImmutableArray<TraceStep> Trace(Extreme extreme, params IEnumerable<string> facts) =>

@@ -6,6 +6,9 @@ internal struct Peak
     /// <summary>The value; zero before any was seen.</summary>
     public double Value { get; private set; }
 
+    /// <summary>The highest value that a solved case shows: less than <see cref="Value"/> where that is a bound.</summary>
+    public double Shown { get; private set; }
+
     /// <summary>The case, or null before any was seen.</summary>
     public SwitchingCase? Case { get; private set; }
 
@@ -13,12 +16,15 @@ internal struct Peak
     public void Raise(double value, SwitchingCase state)
     {
         if (Case is not null && value <= Value + (1e-9 * Math.Abs(Value)) + 1e-12) return;
-        (Value, Case) = (value, state);
+        (Value, Shown, Case) = (value, value, state);
     }
 
-    /// <summary>Puts a value that was found otherwise, with the case that shows it.</summary>
-    public void Put(double value, SwitchingCase state) => (Value, Case) = (value, state);
+    /// <summary>Puts a bound that was found otherwise, and what its case shows when it is solved.</summary>
+    public void Put(double value, double shown, SwitchingCase state) => (Value, Shown, Case) = (value, Math.Max(Shown, shown), state);
 
     /// <summary>Adds to the value: what other regions may add to a shared feed.</summary>
     public void Lift(double more) => Value += more;
+
+    /// <summary>Raises the value to a bound; the case stays the one that shows most.</summary>
+    public void RaiseToBound(double value) => Value = Case is null ? Value : Math.Max(Value, value);
 }

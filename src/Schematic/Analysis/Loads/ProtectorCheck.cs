@@ -22,7 +22,7 @@ public sealed class ProtectorCheck : ICheck
         foreach (var load in context.Worst.Protectors)
         {
             if (load.IsTooLarge) yield return TooLarge(load);
-            if (load.Amps.Value > load.RatedAmps + 1e-9) yield return Overloaded(context, load);
+            if (load.Amps.Value > load.RatedAmps + 1e-9) yield return Overloaded(load);
         }
     }
 
@@ -40,8 +40,8 @@ public sealed class ProtectorCheck : ICheck
         Trace = [new FactStep($"the limit: {load.Capacity.Method}") { Subjects = [About.Wire(load.Thinnest)] }],
     };
 
-    private static Diagnostic Overloaded(AnalysisContext context, ProtectorLoad load) => new(
-        SmallRule, LoadWords.ErrorUnlessBound(context),
+    private static Diagnostic Overloaded(ProtectorLoad load) => new(
+        SmallRule, LoadWords.ErrorIfShown(load.Amps.Shown > load.RatedAmps + 1e-9),
         $"{load.Part.Designator} carries {ValueText.Amps(load.Amps.Value)}; it is rated {ValueText.Amps(load.RatedAmps)}.", load.Part.Span)
     {
         Help = load.Choice.Amps is { } fits ? $"Take {ValueText.Amps(fits)}." : "Share the load between circuits of their own.",

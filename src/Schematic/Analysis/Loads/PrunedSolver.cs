@@ -33,6 +33,14 @@ internal static class PrunedSolver
         int PlaceOf(int node) => places[node] >= 0 ? places[node] : places[node] = count++;
     }
 
+    /// <summary>The branches that lead to no dead end, by their place.</summary>
+    public static ImmutableArray<int> Live(int nodeCount, ImmutableArray<Branch> branches)
+    {
+        var isIdle = new bool[branches.Length];
+        CutDeadEnds(nodeCount, branches, isIdle);
+        return [.. Enumerable.Range(0, branches.Length).Where(i => !isIdle[i])];
+    }
+
     /// <summary>Sets aside, again and again, the only branch of a node; gives them in that order with the node that was left alone.</summary>
     private static List<(int Branch, int Leaf)> CutDeadEnds(int nodeCount, ImmutableArray<Branch> branches, bool[] isIdle)
     {

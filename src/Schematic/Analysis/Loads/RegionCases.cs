@@ -6,71 +6,98 @@ namespace Schematic.Analysis.Loads;
 
 /// <summary>
 /// For panels with too many cases to solve each alone: the circuit is cut at the rails (ends of supplies, grounds of boards)
-/// into regions, and each region is solved case by case with the others open. For what they share, the combination of cases
-/// that adds up to most among those that positions allow is found by branch and bound (<see cref="GreatestSum"/>). The sum is
-/// never too low: together the regions only pull the supply further down.
+/// into regions, and each region is solved case by case with the others open, in the part of the network that it can load. For
+/// what they share, the combination of cases that adds up to most among those that positions allow is found
+/// (<see cref="GreatestSum"/>). The sum is never too low: together the regions only pull the supply further down. Of a region
+/// with too many cases of its own a few are solved, as what is shown, and the rule of currents bounds the rest.
 /// </summary>
 internal sealed class RegionCases
 {
-    private readonly StateSpace _space;
-    private readonly Circuit _circuit;
-    private readonly ImmutableArray<ImmutableArray<SwitchingCase>> _regions;
-    private readonly ImmutableArray<SwitchingCase> _allOpen;
-
-    /// <summary>Lists the cases of each region; a region with more than <paramref name="most"/> of its own is left out.</summary>
-    public RegionCases(StateSpace space, int most)
-    {
-        (_space, _circuit) = (space, space.Circuit.Circuit);
-        var regionOf = RegionsOf(_circuit);
-        _allOpen = SwitchingCases.Find(space, most, _ => false)?.Take(1).ToImmutableArray() ?? [];
-        var found = regionOf.Distinct().Order().Select(r => SwitchingCases.Find(space, most, c => regionOf[c.Index] == r)).ToList();
-        _regions = [.. found.OfType<ImmutableArray<SwitchingCase>>()];
-        LeftOut = found.Count(f => f is null);
-    }
+    /// <summary>Of a region with too many cases so many are tried: each of so many contacts closed in the nearest position.</summary>
+    private const int MostTried = 64;
 
     private const double LeastGain = 1e-9;
 
-    /// <summary>How many regions had too many cases of their own.</summary>
-    public int LeftOut { get; }
+    private readonly StateSpace _space;
+    private readonly Circuit _circuit;
+    private readonly SwitchingCase _allOpen;
+    private readonly NetworkPart _openPart;
+    private readonly Dictionary<Diagram, IReadOnlyCollection<int>> _behind = [];
+    private readonly Dictionary<Diagram, SwitchingCase> _shownIn = [];
 
-    /// <summary>The cases of all regions.</summary>
-    public ImmutableArray<SwitchingCase> All => [.. _regions.SelectMany(r => r)];
-
-    /// <summary>Adds the regions' worst values up; <paramref name="tallied"/> solves cases.</summary>
-    public Tally Tally(WiredNetwork network, Func<ImmutableArray<SwitchingCase>, Tally> tallied)
+    /// <summary>Lists the cases of each region, up to <paramref name="most"/> of its own.</summary>
+    public RegionCases(StateSpace space, WiredNetwork network, int most)
     {
-        var none = tallied(_allOpen);
-        var each = _regions.Select(r => r.Select(c => (Case: c, Tally: tallied([c]))).ToList()).ToList();
-        var whole = tallied(All);
-        var parts = _regions.Select(tallied).ToList();
-        Lift(whole, none, each, t => t.Wires);
-        Lift(whole, none, each, t => t.Protectors);
-        Lift(whole, none, each, t => t.Elements);
-        Lift(whole, none, each, t => t.SupplyPeak);
-        LowerVoltages(network, whole, parts);
-        return whole;
+        (_space, _circuit) = (space, space.Circuit.Circuit);
+        var regionOf = RegionsOf(_circuit);
+        var contacts = regionOf.Select((r, i) => (Region: r, Contact: i)).ToLookup(p => p.Region, p => p.Contact);
+        _allOpen = Case(Diagram.Always, []);
+        _openPart = new NetworkPart(network, _allOpen);
+        Regions = [.. contacts.OrderBy(r => r.Key).Select(r => Read(network, [.. r], most))];
     }
 
-    /// <summary>Every value that several regions share is raised to the greatest sum that positions allow.</summary>
-    private void Lift(Tally whole, Tally none, List<List<(SwitchingCase Case, Tally Tally)>> each, Func<Tally, Peak[]> of)
+    /// <summary>The regions.</summary>
+    public ImmutableArray<CaseRegion> Regions { get; }
+
+    /// <summary>How many regions had too many cases of their own.</summary>
+    public int LeftOut => Regions.Count(r => !r.IsComplete);
+
+    /// <summary>All cases, each with the part of the network that it is solved in.</summary>
+    public IEnumerable<(SwitchingCase Case, NetworkPart? Part)> All =>
+        Regions.SelectMany(r => r.Cases.Select(c => (c, (NetworkPart?)r.Part))).Prepend((_allOpen, _openPart));
+
+    /// <summary>Adds the regions' worst values up.</summary>
+    public void Add(Tally whole, WiredNetwork network, WiredJudge judge)
     {
-        for (var i = 0; i < of(whole).Length; i++)
+        var start = network.Solve(_allOpen, _openPart);
+        whole.Add(start);
+        var gains = new RegionGains(_circuit, start, LeastGain);
+        for (var i = 0; i < Regions.Length; i++)
         {
-            var start = of(none)[i].Value;
-            var gains = each.Select(r => r.Select(c => (Gain: of(c.Tally)[i].Value - start, c.Case.When)).Where(g => g.Gain > LeastGain).ToList())
-                .Where(r => r.Count > 0).ToList();
-            if (gains.Count < 2) continue;
-            var (sum, states) = GreatestSum.Find(_space, gains);
-            if (start + sum > of(whole)[i].Value) of(whole)[i].Put(start + sum, CaseIn(states));
+            foreach (var state in Regions[i].Cases)
+            {
+                var solution = network.Solve(state, Regions[i].Part);
+                whole.Add(solution);
+                gains.Add(i, solution, whole);
+            }
+        }
+
+        var alone = (Wires: Values(whole.Wires), Elements: Values(whole.Elements));
+        Lift(whole.Wires, gains.Wires, i => s => s.WireAmps(i), network);
+        Lift(whole.Protectors, gains.Protectors, i => s => s.ProtectorAmps(i), network);
+        Lift(whole.Elements, gains.Supplies, i => s => s.ElementAmps(i), network);
+        Lift(whole.SupplyPeak, gains.SupplyPeaks, i => s => whole.SupplyPeakOf(s, i), network);
+        LowerVoltages(network, whole, alone);
+        foreach (var region in Regions.Where(r => !r.IsComplete)) Bound(whole, region, judge);
+    }
+
+    private static double[] Values(Peak[] peaks) => [.. peaks.Select(p => p.Value)];
+
+    /// <summary>Every value that several regions share is raised to the greatest sum that positions allow.</summary>
+    private void Lift(Peak[] peaks, RegionGains.Shared shared, Func<int, Func<CaseSolution, double>> shownBy, WiredNetwork network)
+    {
+        foreach (var (place, start, regions) in shared.Several)
+        {
+            var (sum, states) = GreatestSum.Find(_space, regions, BehindOf);
+            if (start + sum <= peaks[place].Value) continue;
+            var state = ShownIn(states);
+            peaks[place].Put(start + sum, shownBy(place)(network.Solve(state)), state);
         }
     }
 
-    /// <summary>The case of the state nearest to rest among those.</summary>
-    private SwitchingCase CaseIn(Diagram states)
+    private IReadOnlyCollection<int> BehindOf(Diagram condition)
     {
+        if (!_behind.TryGetValue(condition, out var variables)) _behind[condition] = variables = [.. _space.VariablesBehind(condition)];
+        return variables;
+    }
+
+    /// <summary>The case of the state nearest to rest among those.</summary>
+    private SwitchingCase ShownIn(Diagram states)
+    {
+        if (_shownIn.TryGetValue(states, out var known)) return known;
         var circuit = _space.Circuit;
-        var values = _space.Nearest(states)!.State.Values;
-        return new SwitchingCase(
+        var values = _space.NearestState(states)!.Values;
+        return _shownIn[states] = new SwitchingCase(
             states,
             [.. _circuit.Contacts.Select(c => circuit.IsLive(c) && circuit.Store.Holds(circuit.Closed(c), values))],
             [.. _circuit.Supplies.Select(s => circuit.Store.Holds(circuit.IsOn(s), values))]);
@@ -80,19 +107,64 @@ internal sealed class RegionCases
     /// The extra current of the other regions costs volts in shared wires and in the supplies; all of it is charged to every
     /// load, which is more than any of them loses.
     /// </summary>
-    private void LowerVoltages(WiredNetwork network, Tally whole, List<Tally> parts)
+    private void LowerVoltages(WiredNetwork network, Tally whole, (double[] Wires, double[] Elements) alone)
     {
-        double Extra(Peak[] sum, Func<Tally, Peak[]> of, Func<int, double> ohms) =>
-            Enumerable.Range(0, sum.Length).Sum(i => ohms(i) * Math.Max(0, sum[i].Value - parts.Max(p => of(p)[i].Value)));
-
-        if (parts.Count == 0) return;
-        var volts = Extra(whole.Wires, t => t.Wires, i => network.WireOhms[i])
-            + Extra(whole.Elements, t => t.Elements, i => _circuit.Elements[i].Kind == ElementKind.Supply ? _circuit.Elements[i].Ohms : 0);
+        var volts = Enumerable.Range(0, alone.Wires.Length).Sum(i => network.WireOhms[i] * Math.Max(0, whole.Wires[i].Value - alone.Wires[i]))
+            + Enumerable.Range(0, alone.Elements.Length).Where(i => _circuit.Elements[i].Kind == ElementKind.Supply)
+                .Sum(i => _circuit.Elements[i].Ohms * Math.Max(0, whole.Elements[i].Value - alone.Elements[i]));
         for (var i = 0; i < whole.LeastVolts.Length; i++)
         {
             if (whole.LeastVolts[i].Case is not null) whole.LeastVolts[i].Lift(volts);
+            if (whole.HeldVolts[i].Case is not null) whole.HeldVolts[i].Lift(volts);
             if (whole.Drops[i].Case is not null) whole.Drops[i].Lift(volts);
         }
+    }
+
+    /// <summary>What a region without all its cases can carry at most, by the rule of currents alone.</summary>
+    private void Bound(Tally whole, CaseRegion region, WiredJudge judge)
+    {
+        foreach (var i in region.Part.Wires) whole.Wires[i].RaiseToBound(judge.MostWireAmps(i));
+        foreach (var i in region.Part.Contacts) whole.ContactAmps[i].RaiseToBound(judge.MostContactAmps(_circuit.Contacts[i]));
+        foreach (var i in region.Part.Protectors) whole.Protectors[i].RaiseToBound(judge.MostProtectorAmps(i));
+        foreach (var i in region.Part.Elements)
+        {
+            whole.Elements[i].RaiseToBound(judge.MostAmps(i));
+            if (judge.LeastVolts(_circuit.Elements[i]) is { } least) whole.LeastVolts[i].RaiseToBound(-least);
+        }
+    }
+
+    private CaseRegion Read(WiredNetwork network, ImmutableArray<int> contacts, int most)
+    {
+        var isIn = contacts.ToHashSet();
+        var part = new NetworkPart(network, Case(Diagram.Always, contacts));
+        var cases = SwitchingCases.Find(_space, most, c => isIn.Contains(c.Index));
+        return new CaseRegion(part, cases ?? Tried(contacts), cases is not null);
+    }
+
+    /// <summary>Positions in which much may be on: rest, each contact closed from nearby, and as many closed together as will.</summary>
+    private ImmutableArray<SwitchingCase> Tried(ImmutableArray<int> contacts)
+    {
+        var circuit = _space.Circuit;
+        var live = contacts.Where(c => circuit.IsLive(_circuit.Contacts[c])).ToList();
+        var working = circuit.Store.Not(circuit.AnyShort);
+        var together = circuit.Store.AndNot(_space.ReachableOver([circuit.AnyShort, .. live.Select(c => circuit.Closed(_circuit.Contacts[c]))]), circuit.AnyShort);
+        foreach (var contact in live)
+            if (circuit.Store.And(together, circuit.Closed(_circuit.Contacts[contact])) is { IsNever: false } both) together = both;
+        var asked = live.Take(MostTried).Select(c => circuit.Store.And(working, circuit.Closed(_circuit.Contacts[c]))).Prepend(working).Append(together);
+        return
+        [
+            .. asked.Select(_space.NearestState).OfType<PanelState>().Distinct().Select(s => Case(
+                circuit.Store.All(s.Values.Select((v, i) => circuit.Store.Literal(i, v))),
+                [.. live.Where(c => circuit.Store.Holds(circuit.Closed(_circuit.Contacts[c]), s.Values))])),
+        ];
+    }
+
+    /// <summary>A case with these contacts closed, if current can pass them, and all supplies on.</summary>
+    private SwitchingCase Case(Diagram when, ImmutableArray<int> closed)
+    {
+        var isClosed = new bool[_circuit.Contacts.Length];
+        foreach (var contact in closed) isClosed[contact] = _space.Circuit.IsLive(_circuit.Contacts[contact]);
+        return new SwitchingCase(when, [.. isClosed], [.. _circuit.Supplies.Select(_ => true)]);
     }
 
     /// <summary>For each contact the number of its region: what hangs together without passing a rail.</summary>

@@ -24,13 +24,18 @@ internal sealed class SettingSearch
     private readonly ImmutableArray<CaseSolution> _atLow;
     private readonly ImmutableArray<CaseSolution> _atHigh;
     private readonly ImmutableArray<CaseLook> _looks;
+    private readonly ILookup<int, int> _casesOf;
 
-    public SettingSearch(WiredNetwork network, IReadOnlyDictionary<Element, int> placeOf, LoadStanding standing, ImmutableArray<SwitchingCase> cases, Supply supply)
+    public SettingSearch(WiredNetwork network, IReadOnlyDictionary<Element, int> placeOf, LoadStanding standing, ImmutableArray<(SwitchingCase Case, NetworkPart? Part)> cases, Supply supply)
     {
         (_network, _placeOf, _supply) = (network, placeOf, supply);
         (_low, _high) = supply.IsAdjustable ? (supply.MinVolts, supply.MaxVolts) : (0.8 * supply.Volts, 1.2 * supply.Volts);
-        _atLow = [.. cases.Select(c => network.Solve(c, At(_low)))];
-        _atHigh = [.. cases.Select(c => network.Solve(c, At(_high)))];
+        var place = placeOf.First(p => p.Key.Part == supply).Value;
+        ImmutableArray<(SwitchingCase Case, NetworkPart? Part)> own = [.. cases.Where(c => c.Part is null || c.Part.Elements.BinarySearch(place) >= 0)];
+        _atLow = [.. own.Select(c => network.Solve(c.Case, c.Part, At(_low)))];
+        _atHigh = [.. own.Select(c => network.Solve(c.Case, c.Part, At(_high)))];
+        _casesOf = own.SelectMany((c, i) => (c.Part?.Elements ?? Enumerable.Range(0, network.Circuit.Elements.Length)).Select(e => (Element: e, Case: i)))
+            .ToLookup(p => p.Element, p => p.Case);
         _looks = [.. _atHigh.Select(s => new CaseLook(network.Circuit, placeOf, standing, s))];
     }
 
@@ -57,7 +62,7 @@ internal sealed class SettingSearch
     public ImmutableHashSet<string> Feeds() =>
     [
         .. _network.Circuit.Elements.Where(e => e.IsLoad || e.Kind == ElementKind.Resistor)
-            .Where(e => Enumerable.Range(0, _atLow.Length).Any(i => Math.Abs(_atHigh[i].ElementVolts(e) - _atLow[i].ElementVolts(e)) > NoChange))
+            .Where(e => _casesOf[_placeOf[e]].Any(i => Math.Abs(_atHigh[i].ElementVolts(e) - _atLow[i].ElementVolts(e)) > NoChange))
             .Select(e => e.Name),
     ];
 
@@ -81,7 +86,7 @@ internal sealed class SettingSearch
         if (volts is not { } wanted) return null;
         var place = _placeOf[load];
         double? best = null;
-        for (var i = 0; i < _looks.Length; i++)
+        foreach (var i in _casesOf[place])
         {
             if (!_looks[i].IsFedAtAnySetting(place)) continue;
             if (Refined(load, wanted, _atLow[i], _atHigh[i]) is not { } setting) continue;
@@ -102,7 +107,7 @@ internal sealed class SettingSearch
             var next = x1 + ((wanted - y1) * (x1 - x0) / (y1 - y0));
             if (next <= 0) return null;
             (x0, y0) = (x1, y1);
-            (x1, y1) = (next, Math.Abs(_network.Solve(atHigh.Case, At(next)).ElementVolts(load)));
+            (x1, y1) = (next, Math.Abs(_network.Solve(atHigh.Case, atHigh.Part, At(next)).ElementVolts(load)));
         }
 
         return Math.Abs(y1 - y0) < noSlope * Math.Abs(x1 - x0) && Math.Abs(y1 - wanted) > 1e-2 ? null : x1;

@@ -28,14 +28,14 @@ public sealed class SupplyCheck : ICheck
             yield return Unsolved(first, context.Worst.RegionsLeftOut);
         foreach (var load in context.Worst.Supplies)
         {
-            if (load.Supply.LimitAmps is { } limit && load.Amps.Value > limit + 1e-9) yield return Over(context, load, limit);
+            if (load.Supply.LimitAmps is { } limit && load.Amps.Value > limit + 1e-9) yield return Over(load, limit);
             if (Setting(context, load) is { } setting) yield return setting;
             if (load.Supply.MaxVolts > ExtraLowVoltage.LimitVolts(load.Supply.IsAlternating)) yield return Dangerous(load.Supply);
         }
     }
 
-    private static Diagnostic Over(AnalysisContext context, SupplyLoad load, double limit) => new(
-        OverRule, LoadWords.ErrorUnlessBound(context),
+    private static Diagnostic Over(SupplyLoad load, double limit) => new(
+        OverRule, LoadWords.ErrorIfShown(load.Amps.Shown > limit + 1e-9),
         $"{load.Supply.Designator} would have to give {ValueText.Amps(load.Amps.Value)}; its limit is {ValueText.Amps(limit)}.",
         load.Supply.Span)
     {
@@ -58,7 +58,7 @@ public sealed class SupplyCheck : ICheck
         if (!load.ColdSetting.IsPossible)
         {
             return new Diagnostic(
-                NoSettingRule, LoadWords.ErrorUnlessBound(context),
+                NoSettingRule, LoadWords.ErrorIfShown(!context.Worst.IsBound),
                 $"No setting of {load.Supply.Designator} serves every load: {Bound(load.ColdSetting.Lowest, "at least")}, {Bound(load.ColdSetting.Highest, "at most")}.",
                 load.Supply.Span)
             {
@@ -97,11 +97,11 @@ public sealed class SupplyCheck : ICheck
 
     private static Diagnostic Unsolved(Supply supply, int regions) => new(
         UnsolvedRule, Severity.Warning,
-        $"{(regions == 1 ? "A part" : $"{regions.ToString(CultureInfo.InvariantCulture)} parts")} of the circuit {(regions == 1 ? "has" : "have")} too many combinations of contacts: the load sheet leaves {(regions == 1 ? "it" : "them")} out.",
+        $"{(regions == 1 ? "A part" : $"{regions.ToString(CultureInfo.InvariantCulture)} parts")} of the circuit {(regions == 1 ? "has" : "have")} too many combinations of contacts: its figures on the load sheet are bounds, never too low.",
         supply.Span)
     {
         Subjects = [About.Part(supply)],
-        Help = "Currents and voltages there have to be found by hand; all other checks hold.",
+        Help = "What exceeds a limit by the bound alone is a warning: find these currents by hand, or describe the circuit in parts.",
     };
 
     private static Diagnostic Dangerous(Supply supply) => new(

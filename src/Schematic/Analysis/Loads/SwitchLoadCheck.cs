@@ -23,16 +23,16 @@ public sealed class SwitchLoadCheck : ICheck
 
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context) =>
-        context.Worst.Contacts.Select(c => OfContact(context, c)).Concat(context.Worst.Supplies.Select(OfSupply)).OfType<Diagnostic>();
+        context.Worst.Contacts.Select(OfContact).Concat(context.Worst.Supplies.Select(OfSupply)).OfType<Diagnostic>();
 
-    private static Diagnostic? OfContact(AnalysisContext context, ContactLoad load)
+    private static Diagnostic? OfContact(ContactLoad load)
     {
         if (load.Rating is not { } rating) return null;
         var name = $"Contact {load.Contact.Common} to {load.Contact.Throw}";
         if (load.Amps.Value > rating.Amps + 1e-9)
         {
             return new Diagnostic(
-                OverRule, LoadWords.ErrorUnlessBound(context),
+                OverRule, LoadWords.ErrorIfShown(load.Amps.Shown > rating.Amps + 1e-9),
                 $"{name} carries {ValueText.Amps(load.Amps.Value)}; it is rated {ValueText.Amps(rating.Amps)}.", load.Contact.Part.Span)
             {
                 Help = "Let it switch a relay, and the relay the load.",

@@ -5,54 +5,60 @@ using Schematic.Analysis.States;
 namespace Schematic.Analysis.Loads;
 
 /// <summary>
-/// Lists the electrically different cases of a panel exactly: the reachable states without a shorted supply are split at
-/// every contact that can carry current and at every supply that can be switched; what remains is one case each. States
-/// that differ in nothing electrical never multiply.
+/// Lists the electrically different cases of a panel exactly: the states are split at every contact that can carry current and
+/// at every supply that can be switched; what remains is one case each. States that differ in nothing electrical never
+/// multiply: the contacts that one variable alone moves are asked about together, by the values that differ for them, so that a
+/// rotary switch costs its throws.
 /// </summary>
 internal sealed class SwitchingCases
 {
-    private readonly Func<Diagram, Diagram> _narrow;
+    private readonly ConditionalCircuit _circuit;
+    private readonly IReadOnlyList<int> _rest;
     private readonly DiagramStore _store;
     private readonly int _most;
     private readonly int _contactCount;
-    private readonly ImmutableArray<(int Place, Diagram Holds, bool AtRest)> _questions;
+    private readonly ImmutableArray<ImmutableArray<Answer>> _questions;
     private readonly bool[] _answers;
     private readonly ImmutableArray<SwitchingCase>.Builder _found = ImmutableArray.CreateBuilder<SwitchingCase>();
 
-    private SwitchingCases(
-        ConditionalCircuit circuit, IReadOnlyList<int> rest, Func<Diagram, Diagram> narrow, int most, Func<Contact, bool> isAsked)
+    private SwitchingCases(ConditionalCircuit circuit, IReadOnlyList<int> rest, int most, Func<Contact, bool> isAsked)
     {
-        (_narrow, _store, _most, _contactCount) = (narrow, circuit.Store, most, circuit.Circuit.Contacts.Length);
-        ImmutableArray<Diagram> answers =
-        [
-            .. circuit.Circuit.Contacts.Select(c => circuit.IsLive(c) && isAsked(c) ? circuit.Closed(c) : Diagram.Never),
-            .. circuit.Circuit.Supplies.Select(circuit.IsOn),
-        ];
-        _answers = [.. answers.Select(a => a.IsAlways)];
+        (_circuit, _rest, _store, _most, _contactCount) = (circuit, rest, circuit.Store, most, circuit.Circuit.Contacts.Length);
+        var conditions = Conditions(circuit, isAsked);
+        _answers = [.. conditions.Select(a => a.IsAlways)];
+        var open = conditions.Select((a, i) => (Place: i, Holds: a, Support: a.IsAlways || a.IsNever ? [] : _store.Support(a))).Where(q => q.Support.Count > 0).ToList();
+        // As at rest first: of cases that are equally bad the one nearest to rest is then the one that is told.
         _questions =
         [
-            .. answers.Select((a, i) => (Place: i, Holds: a, AtRest: _store.Holds(a, rest)))
-                .Where(q => !q.Holds.IsNever && !q.Holds.IsAlways),
+            .. open.Where(q => q.Support.Count == 1).GroupBy(q => q.Support[0])
+                .Select(g => (g.First().Place, Answers: OfVariable(g.Key, [.. g.Select(q => (q.Place, q.Holds))])))
+                .Concat(open.Where(q => q.Support.Count > 1).Select(q => (q.Place, Answers: OfCondition(q.Place, q.Holds))))
+                .OrderBy(q => q.Place).Select(q => q.Answers),
         ];
     }
 
     /// <summary>
-    /// The cases, or null when there are more than <paramref name="most"/>. Contacts that <paramref name="isAsked"/> leaves
-    /// out count as open.
+    /// The cases of all states that can be reached without a shorted supply, or null when there are more than
+    /// <paramref name="most"/>. Contacts that <paramref name="isAsked"/> leaves out count as open.
     /// </summary>
     public static ImmutableArray<SwitchingCase>? Find(StateSpace space, int most, Func<Contact, bool> isAsked)
     {
-        var search = new SwitchingCases(space.Circuit, space.Rest.Values, space.Reachable, most, isAsked);
-        var states = space.Reachable(search._store.Not(space.Circuit.AnyShort));
-        return search.Split(states, 0) ? search._found.ToImmutable() : null;
+        var circuit = space.Circuit;
+        var states = circuit.Store.AndNot(space.ReachableOver([circuit.AnyShort, .. Conditions(circuit, isAsked)]), circuit.AnyShort);
+        return new SwitchingCases(circuit, space.Rest.Values, most, isAsked).In(states);
     }
 
     /// <summary>The same of given states, whether or not they can be reached.</summary>
-    public static ImmutableArray<SwitchingCase>? Of(ConditionalCircuit circuit, Diagram states, int most, Func<Contact, bool> isAsked)
-    {
-        var search = new SwitchingCases(circuit, circuit.Variables.RestValues, s => s, most, isAsked);
-        return search.Split(states, 0) ? search._found.ToImmutable() : null;
-    }
+    public static ImmutableArray<SwitchingCase>? Of(ConditionalCircuit circuit, Diagram states, int most, Func<Contact, bool> isAsked) =>
+        new SwitchingCases(circuit, circuit.Variables.RestValues, most, isAsked).In(states);
+
+    private static ImmutableArray<Diagram> Conditions(ConditionalCircuit circuit, Func<Contact, bool> isAsked) =>
+    [
+        .. circuit.Circuit.Contacts.Select(c => isAsked(c) && circuit.IsLive(c) ? circuit.Closed(c) : Diagram.Never),
+        .. circuit.Circuit.Supplies.Select(circuit.IsOn),
+    ];
+
+    private ImmutableArray<SwitchingCase>? In(Diagram states) => Split(states, 0) ? _found.ToImmutable() : null;
 
     private bool Split(Diagram states, int index)
     {
@@ -64,14 +70,40 @@ internal sealed class SwitchingCases
             return true;
         }
 
-        // As at rest first: of cases that are equally bad the one nearest to rest is then the one that is told.
-        return Answer(states, index, _questions[index].AtRest) && Answer(states, index, !_questions[index].AtRest);
+        foreach (var answer in _questions[index])
+        {
+            var both = _store.And(states, answer.When);
+            if (both.IsNever) continue;
+            foreach (var (place, holds) in answer.Places) _answers[place] = holds;
+            if (!Split(both, index + 1)) return false;
+        }
+
+        return true;
     }
 
-    private bool Answer(Diagram states, int index, bool holds)
+    /// <summary>The values of one variable, those that close the same contacts together.</summary>
+    private ImmutableArray<Answer> OfVariable(int variable, ImmutableArray<(int Place, Diagram Holds)> asked)
     {
-        var (place, question, _) = _questions[index];
-        _answers[place] = holds;
-        return Split(_narrow(holds ? _store.And(states, question) : _store.AndNot(states, question)), index + 1);
+        var values = _rest.ToArray();
+        var classes = new Dictionary<string, (ImmutableArray<(int, bool)> Places, HashSet<int> Values)>(StringComparer.Ordinal);
+        var count = _circuit.Variables.All[variable].Values.Length;
+        foreach (var value in Enumerable.Range(0, count).OrderBy(v => v != _rest[variable]))
+        {
+            values[variable] = value;
+            ImmutableArray<(int Place, bool Holds)> places = [.. asked.Select(a => (a.Place, _store.Holds(a.Holds, values)))];
+            var key = string.Concat(places.Select(p => p.Holds ? '1' : '0'));
+            if (!classes.TryGetValue(key, out var known)) classes[key] = known = (places, []);
+            known.Values.Add(value);
+        }
+
+        return [.. classes.Values.Select(c => new Answer(_store.Literal(variable, c.Values.Contains), c.Places))];
     }
+
+    private ImmutableArray<Answer> OfCondition(int place, Diagram holds)
+    {
+        Answer yes = new(holds, [(place, true)]), no = new(_store.Not(holds), [(place, false)]);
+        return _store.Holds(holds, _rest) ? [yes, no] : [no, yes];
+    }
+
+    private sealed record Answer(Diagram When, ImmutableArray<(int Place, bool Holds)> Places);
 }

@@ -83,12 +83,21 @@ internal sealed class Tally
     /// <summary>Takes in one case.</summary>
     public void Add(CaseSolution solution)
     {
-        var state = solution.Case;
-        for (var i = 0; i < Wires.Length; i++) Wires[i].Raise(solution.WireAmps(i), state);
-        for (var i = 0; i < Protectors.Length; i++) Protectors[i].Raise(solution.ProtectorAmps(i), state);
+        var (state, part) = (solution.Case, solution.Part);
+        foreach (var i in part?.Wires ?? All(Wires.Length)) Wires[i].Raise(solution.WireAmps(i), state);
+        foreach (var i in part?.Protectors ?? All(Protectors.Length)) Protectors[i].Raise(solution.ProtectorAmps(i), state);
         var look = new CaseLook(_circuit, _placeOf, _standing, solution);
-        foreach (var contact in _circuit.Contacts) AddContact(contact, solution, look);
-        for (var i = 0; i < Elements.Length; i++) AddElement(i, solution, look);
+        foreach (var i in part?.Contacts ?? All(_circuit.Contacts.Length)) AddContact(_circuit.Contacts[i], solution, look);
+        foreach (var i in part?.Elements ?? All(Elements.Length)) AddElement(i, solution, look);
+    }
+
+    private static IEnumerable<int> All(int count) => Enumerable.Range(0, count);
+
+    /// <summary>What a supply delivers in a case with cold lamps.</summary>
+    public double SupplyPeakOf(CaseSolution solution, int supply)
+    {
+        var look = new CaseLook(_circuit, _placeOf, _standing, solution);
+        return solution.ElementAmps(supply) + look.FedBy(_circuit.Elements[supply]).Sum(look.ColdExcess);
     }
 
     private void AddContact(Contact contact, CaseSolution solution, CaseLook look)
@@ -107,9 +116,8 @@ internal sealed class Tally
         var element = _circuit.Elements[index];
         if (element.Kind == ElementKind.Supply)
         {
-            var amps = solution.ElementAmps(index);
-            Elements[index].Raise(amps, solution.Case);
-            SupplyPeak[index].Raise(amps + look.FedBy(element).Sum(look.ColdExcess), solution.Case);
+            Elements[index].Raise(solution.ElementAmps(index), solution.Case);
+            SupplyPeak[index].Raise(solution.ElementAmps(index) + look.FedBy(element).Sum(look.ColdExcess), solution.Case);
             return;
         }
 

@@ -18,8 +18,8 @@ public sealed class WireOverloadCheck : ICheck
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context) => context.Worst.Wires.Where(w => w.IsOver).Select(w => new Diagnostic(
         Rule,
-        LoadWords.ErrorUnlessBound(context),
-        $"Wire {w.Wire.Designator} carries {ValueText.Amps(w.Amps.Value)}; {w.Wire.Gauge!.Text} may carry {ValueText.Amps(w.Capacity!.Amps)} here.",
+        LoadWords.ErrorIfShown(w.Amps.Shown > w.Capacity!.Amps * (1 + 1e-9)),
+        $"Wire {w.Wire.Designator} carries {ValueText.Amps(w.Amps.Value)}; {w.Wire.Gauge!.Text} may carry {ValueText.Amps(w.Capacity.Amps)} here.",
         w.Wire.Span)
     {
         Help = "Take a thicker wire, or share the current between wires of their own contacts.",

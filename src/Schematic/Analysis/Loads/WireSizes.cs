@@ -14,23 +14,32 @@ internal sealed class WireSizes
     private readonly AnalysisContext _context;
     private readonly double _allowedDrop;
     private readonly ImmutableArray<WireGauge> _sizes;
+    private readonly Dictionary<string, int> _countOf;
+    private readonly Dictionary<(WireGauge, int), WireCapacity> _capacities = [];
 
     /// <summary>Prepares for a panel whose highest supply voltage is <paramref name="volts"/>.</summary>
     public WireSizes(AnalysisContext context, double volts)
     {
         _context = context;
         _allowedDrop = AllowableDrop.Volts(context.Panel.Limits, volts);
+        _countOf = context.Panel.Wires.CountBy(w => w.Cable ?? "").ToDictionary(StringComparer.Ordinal);
         var stated = context.Panel.Wires.Where(w => !w.IsGaugeChosen).Select(w => w.Gauge).OfType<WireGauge>().ToList();
         _sizes = stated.Count(g => g.Awg is null) * 2 > stated.Count ? WireSizing.MetricSizes : WireSizing.AwgSizes;
     }
 
     /// <summary>How many loaded wires a wire lies with: as stated, else the cores of its cable, else all single wires.</summary>
     public int BundleOf(Wire wire) => _context.Panel.Limits.BundledWires
-        ?? _context.Panel.Wires.Count(w => w.Cable == wire.Cable);
+        ?? _countOf[wire.Cable ?? ""];
 
     /// <summary>What a wire may carry, or null for a wire without a gauge.</summary>
-    public WireCapacity? CapacityOf(Wire wire) =>
-        wire.Gauge is { } gauge ? CurrentCapacity.Of(gauge, _context.Panel.Limits, BundleOf(wire)) : null;
+    public WireCapacity? CapacityOf(Wire wire)
+    {
+        if (wire.Gauge is not { } gauge) return null;
+        var bundle = BundleOf(wire);
+        if (!_capacities.TryGetValue((gauge, bundle), out var capacity))
+            _capacities[(gauge, bundle)] = capacity = CurrentCapacity.Of(gauge, _context.Panel.Limits, bundle);
+        return capacity;
+    }
 
     /// <summary>The wire with a gauge: its own, or the thinnest that serves; without one when no size does.</summary>
     public Wire Sized(Wire wire, double amps)

@@ -62,6 +62,37 @@ internal sealed class WiredJudge : ILoadJudge
     public ImmutableArray<(string Name, double Volts)> LostIn(Element load, PanelState state) =>
         new LostVolts(Use.Map, SolutionIn(state), Use.PlaceOf).Of(load);
 
+    /// <summary>What a wire carries at most, by its place in the panel, whatever is closed.</summary>
+    public double MostWireAmps(int wire) => Use.MostOf(j => j.Wire == wire);
+
+    /// <summary>What a contact carries at most, whatever is closed.</summary>
+    public double MostContactAmps(Contact contact) => Use.MostOf(j => j.Contact?.Index == contact.Index);
+
+    /// <summary>What a protector carries at most, by its place in the circuit, whatever is closed.</summary>
+    public double MostProtectorAmps(int protector) => Use.MostOf(j => j.Protector == protector);
+
+    /// <summary>What passes through an element at most, by its place in the circuit, whatever is closed.</summary>
+    public double MostAmps(int element) => Use.Bounds.ElementAmps(element);
+
+    /// <summary>
+    /// A bound on the least a load gets where it is meant to work, with every other load on; null where its cases are not known
+    /// or it does not hang on a supply by itself.
+    /// </summary>
+    public double? LeastVolts(Element load)
+    {
+        if (!load.IsLoad) return null;
+        var chain = Use.ChainOf(Use.PlaceOf[load]);
+        double? least = null;
+        foreach (var found in _conditions.CasesOf(load).Where(c => LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps)))
+        {
+            var loss = Math.Min(Use.LossOf(Use.PlaceOf[load]), LossOnTheWay(found, chain) ?? double.PositiveInfinity);
+            var volts = Math.Max(0, Math.Abs(found.Amps) - (loss / chain.Ohms)) * load.Ohms + (load.IsOneWay ? load.Volts : 0);
+            least = Math.Min(least ?? volts, volts);
+        }
+
+        return least;
+    }
+
     private LoadVerdict Judge(Element load)
     {
         Diagram attracted = Diagram.Never, kept = Diagram.Never, open = Diagram.Never;
@@ -264,6 +295,14 @@ internal sealed class WiredJudge : ILoadJudge
         public bool HasDiodes { get; }
 
         public double Loss(int joint) => _losses[joint];
+
+        /// <summary>What a joint carries at most; nothing where it is none between different nodes.</summary>
+        public double MostOf(Func<WiredJoint, bool> isIt)
+        {
+            for (var i = 0; i < Map.Joints.Length; i++)
+                if (isIt(Map.Joints[i])) return Bounds.JointAmps(i);
+            return 0;
+        }
 
         /// <summary>Whether any wire or source of an element's component has a resistance that is stated or follows.</summary>
         public bool LosesAnything(int element) => Map.Ends[element].From is >= 0 and var node && _isReal[Bounds.Components[Map.GroupOf(node)]];

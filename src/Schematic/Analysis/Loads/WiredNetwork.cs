@@ -18,6 +18,7 @@ public sealed class WiredNetwork
     private readonly ImmutableArray<Wire> _wires;
     private readonly ImmutableArray<Protector> _protectors;
     private readonly ImmutableArray<double> _wireOhms;
+    private readonly int[] _supplyPlaces;
 
     /// <summary>Reads the network of a panel.</summary>
     /// <param name="context">The panel.</param>
@@ -31,6 +32,7 @@ public sealed class WiredNetwork
         _wires = wires;
         _wireOhms = [.. _wires.Select((w, i) => OhmsOf(w, celsius(i)))];
         _protectors = circuit.Protectors;
+        _supplyPlaces = SupplyPlaces(circuit);
         var sets = new DisjointSets(_fixed.Conductors.Length);
         foreach (var (one, other) in NetsWithoutWires(context)) sets.Join(_fixed.ConductorOf(one), _fixed.ConductorOf(other));
         _nodeOf = sets.Numbered(out var count);
@@ -41,7 +43,7 @@ public sealed class WiredNetwork
     private WiredNetwork(WiredNetwork other, Func<int, double> celsius)
     {
         Circuit = other.Circuit;
-        (_fixed, _nodeOf, _wires, _protectors, NodeCount) = (other._fixed, other._nodeOf, other._wires, other._protectors, other.NodeCount);
+        (_fixed, _nodeOf, _wires, _protectors, _supplyPlaces, NodeCount) = (other._fixed, other._nodeOf, other._wires, other._protectors, other._supplyPlaces, other.NodeCount);
         _wireOhms = [.. _wires.Select((w, i) => OhmsOf(w, celsius(i)))];
     }
 
@@ -67,32 +69,57 @@ public sealed class WiredNetwork
     /// The branches of a case: wires, protectors, contacts, elements, each kind in its own order. What is open or off keeps
     /// its place as a branch from a node to itself. A supply in <paramref name="settings"/> stands at that voltage.
     /// </summary>
-    public ImmutableArray<Branch> Branches(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null)
-    {
-        var branches = ImmutableArray.CreateBuilder<Branch>();
-        for (var i = 0; i < _wires.Length; i++) branches.Add(Joint(_wires[i].From, _wires[i].To, _wireOhms[i]));
-        foreach (var part in _protectors) branches.Add(Joint(part.At(part.Terminals[0].Name), part.At(part.Terminals[1].Name), Circuit.LeastOhms));
-        foreach (var contact in Circuit.Contacts)
-            branches.Add(state.Closed[contact.Index] ? Joint(contact.Common, contact.Throw, Circuit.LeastOhms) : Open);
-        var supply = 0;
-        foreach (var element in Circuit.Elements)
-        {
-            var isOff = element.Kind == ElementKind.Supply && !state.SuppliesOn[supply++];
-            branches.Add(isOff ? Open : Of(element, settings));
-        }
-
-        return branches.ToImmutable();
-    }
+    public ImmutableArray<Branch> Branches(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null) =>
+        [.. Enumerable.Range(0, ElementBranch(Circuit.Elements.Length)).Select(i => BranchAt(i, state, settings))];
 
     /// <summary>Solves a case.</summary>
     public CaseSolution Solve(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null) =>
-        new(this, state, PrunedSolver.Solve(NodeCount, Branches(state, settings)));
+        new(this, state, PrunedSolver.Solve(NodeCount, Branches(state, settings)), null);
+
+    /// <summary>Solves a case in a part of the network alone.</summary>
+    internal CaseSolution Solve(SwitchingCase state, NetworkPart? part, IReadOnlyDictionary<string, double>? settings = null)
+    {
+        if (part is null) return Solve(state, settings);
+        ImmutableArray<Branch> branches =
+        [
+            .. part.Branches.Select(i => BranchAt(i, state, settings)).Select(b => b.From == b.To
+                ? b with { From = 0, To = 0 }
+                : b with { From = part.PlaceOfNode(b.From), To = part.PlaceOfNode(b.To) }),
+        ];
+        return new CaseSolution(this, state, PrunedSolver.Solve(Math.Max(1, part.NodeCount), branches), part);
+    }
 
     internal int ProtectorBranch(int protector) => _wires.Length + protector;
 
     internal int ContactBranch(int contact) => _wires.Length + _protectors.Length + contact;
 
     internal int ElementBranch(int element) => _wires.Length + _protectors.Length + Circuit.Contacts.Length + element;
+
+    private Branch BranchAt(int index, SwitchingCase state, IReadOnlyDictionary<string, double>? settings)
+    {
+        if (index < ProtectorBranch(0)) return Joint(_wires[index].From, _wires[index].To, _wireOhms[index]);
+        if (index < ContactBranch(0))
+        {
+            var part = _protectors[index - ProtectorBranch(0)];
+            return Joint(part.At(part.Terminals[0].Name), part.At(part.Terminals[1].Name), Circuit.LeastOhms);
+        }
+
+        if (index < ElementBranch(0))
+        {
+            var contact = Circuit.Contacts[index - ContactBranch(0)];
+            return state.Closed[contact.Index] ? Joint(contact.Common, contact.Throw, Circuit.LeastOhms) : Open;
+        }
+
+        var element = index - ElementBranch(0);
+        return _supplyPlaces[element] >= 0 && !state.SuppliesOn[_supplyPlaces[element]] ? Open : Of(Circuit.Elements[element], settings);
+    }
+
+    /// <summary>For each element its place among the supplies, or -1.</summary>
+    private static int[] SupplyPlaces(Circuit circuit)
+    {
+        var next = 0;
+        return [.. circuit.Elements.Select(e => e.Kind == ElementKind.Supply ? next++ : -1)];
+    }
 
     private static Branch Open => new(BranchKind.Linear, 0, 0, 1);
 

@@ -17,14 +17,15 @@ public sealed class WorstCaseFinder
     public const int MostCases = 512;
 
     /// <summary>Up to so many of its own are solved of a part that has to be looked at by itself.</summary>
-    public const int MostCasesOfRegion = 4096;
+    public const int MostCasesOfRegion = 1024;
 
     private readonly AnalysisContext _context;
     private readonly StateSpace _space;
     private readonly Circuit _circuit;
     private readonly Dictionary<Element, int> _placeOf = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<SwitchingCase, StateStep?> _words = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Diagram, StateStep?> _words = [];
     private readonly LoadStanding _standing;
+    private readonly GuardedWires _guarded;
     private readonly WireSizes _sizes;
     private readonly double _ambient;
 
@@ -33,6 +34,7 @@ public sealed class WorstCaseFinder
         (_context, _space, _circuit) = (context, space, space.Circuit.Circuit);
         foreach (var element in _circuit.Elements) _placeOf.Add(element, _placeOf.Count);
         _standing = new LoadStanding(space);
+        _guarded = new GuardedWires(context, _circuit);
         _sizes = new WireSizes(context, _circuit.Supplies.Select(s => s.Volts).DefaultIfEmpty(0).Max());
         _ambient = context.Panel.Limits.AmbientCelsius;
     }
@@ -48,35 +50,35 @@ public sealed class WorstCaseFinder
 
     private WorstCases Find()
     {
-        var cases = SwitchingCases.Find(_space, MostCases, _ => true);
-        var regions = cases is null ? new RegionCases(_space, MostCasesOfRegion) : null;
-        Tally Run(WiredNetwork network) => regions is null ? Tallied(network, cases!.Value) : regions.Tally(network, c => Tallied(network, c));
-
         var stated = StatedWires;
-        var first = Run(new WiredNetwork(_context, _circuit, stated, _ => _ambient));
+        var cool = new WiredNetwork(_context, _circuit, stated, _ => _ambient);
+        var cases = SwitchingCases.Find(_space, MostCases, _ => true);
+        var regions = cases is null ? new RegionCases(_space, cool, MostCasesOfRegion) : null;
+        Tally Run(WiredNetwork network)
+        {
+            var tally = new Tally(_circuit, _placeOf, _standing, Panel.Wires.Length);
+            if (regions is not null) regions.Add(tally, network, _context.Positions.Judge);
+            else foreach (var state in cases!.Value) tally.Add(network.Solve(state));
+            return tally;
+        }
+
+        var first = Run(cool);
         ImmutableArray<Wire> wires = [.. stated.Select((w, i) => _sizes.Sized(w, first.Wires[i].Value))];
         double[] celsius = [.. wires.Select((w, i) => CopperCelsius(w, first.Wires[i].Value))];
         var network = new WiredNetwork(_context, _circuit, wires, i => celsius[i]);
         var worst = Run(network);
-        var settings = cases ?? regions!.All;
+        ImmutableArray<(SwitchingCase Case, NetworkPart? Part)> all = regions is null ? [.. cases!.Value.Select(c => (c, (NetworkPart?)null))] : [.. regions.All];
         return new WorstCases(
             [.. wires.Select((w, i) => new WireLoad(w, Extreme(worst.Wires[i]), _sizes.CapacityOf(w), celsius[i], w is { Gauge: not null, LengthMm: not null } ? network.WireOhms[i] : 0) { SizingMethod = w.IsGaugeChosen ? _sizes.Method(stated[i], first.Wires[i].Value) : null })],
             [.. _circuit.Contacts.Where(c => worst.ContactAmps[c.Index].Case is not null).Select(c => ContactLoad(c, worst))],
             [.. _circuit.Protectors.Select((p, i) => ProtectorLoad(p, worst.Protectors[i], wires))],
-            [.. _circuit.Supplies.Select(s => SupplyLoad(s, worst, network, settings, wires))],
+            [.. _circuit.Supplies.Select(s => SupplyLoad(s, worst, network, all, wires))],
             [.. _circuit.Elements.Where(e => e.IsLoad || e.Kind == ElementKind.Resistor).Select(e => Level(e, worst))],
-            settings.Length)
+            all.Length)
         {
             IsBound = cases is null,
             RegionsLeftOut = regions?.LeftOut ?? 0,
         };
-    }
-
-    private Tally Tallied(WiredNetwork network, ImmutableArray<SwitchingCase> cases)
-    {
-        var tally = new Tally(_circuit, _placeOf, _standing, Panel.Wires.Length);
-        foreach (var state in cases) tally.Add(network.Solve(state));
-        return tally;
     }
 
     private double CopperCelsius(Wire wire, double amps) => _sizes.CapacityOf(wire) is { } capacity
@@ -93,13 +95,13 @@ public sealed class WorstCaseFinder
 
     private ProtectorLoad ProtectorLoad(Protector part, Peak amps, ImmutableArray<Wire> wires)
     {
-        var (thinnest, capacity) = Weakest(new GuardedWires(_context, _circuit).Behind(part), wires);
+        var (thinnest, capacity) = Weakest(_guarded.Behind(part), wires);
         return new ProtectorLoad(
             part, part.RatedAmps, Extreme(amps), thinnest, capacity,
             ProtectorSelection.Choose(amps.Value, capacity?.Amps ?? double.PositiveInfinity));
     }
 
-    private (Wire? Wire, WireCapacity? Capacity) Weakest(ImmutableHashSet<string> names, ImmutableArray<Wire> wires) => wires
+    private (Wire? Wire, WireCapacity? Capacity) Weakest(IReadOnlySet<string> names, ImmutableArray<Wire> wires) => wires
         .Where(w => names.Contains(w.Designator))
         .Select(w => (Wire: (Wire?)w, Capacity: _sizes.CapacityOf(w)))
         .Where(w => w.Capacity is not null)
@@ -107,14 +109,13 @@ public sealed class WorstCaseFinder
         .FirstOrDefault();
 
     private SupplyLoad SupplyLoad(
-        Element element, Tally worst, WiredNetwork network, ImmutableArray<SwitchingCase> cases, ImmutableArray<Wire> wires)
+        Element element, Tally worst, WiredNetwork network, ImmutableArray<(SwitchingCase Case, NetworkPart? Part)> cases, ImmutableArray<Wire> wires)
     {
         var supply = (Supply)element.Part;
         var amps = worst.Elements[_placeOf[element]];
         var search = new SettingSearch(network, _placeOf, _standing, cases, supply);
         var warm = search.Find(_ambient, isWarm: true);
-        var guard = new GuardedWires(_context, _circuit).Of(supply);
-        foreach (var protector in _circuit.Protectors) guard = guard.Union(new GuardedWires(_context, _circuit).Behind(protector));
+        var guard = _guarded.OfWholeFeed(supply, _circuit.Protectors);
         return new SupplyLoad(
             supply, Extreme(amps), amps.Case is null ? [] : Shares(network.Solve(amps.Case), element),
             Extreme(worst.SupplyPeak[_placeOf[element]]), warm, search.Find(_ambient, isWarm: false),
@@ -139,27 +140,29 @@ public sealed class WorstCaseFinder
         var i = _placeOf[load];
         return new LoadLevel(
             load, LoadNeed.Of(load, _ambient),
-            worst.LeastVolts[i].Case is null ? null : Extreme(worst.LeastVolts[i]) with { Value = -worst.LeastVolts[i].Value },
+            worst.LeastVolts[i].Case is null ? null : Turned(worst.LeastVolts[i]),
             Found(worst.MostVolts[i]), Found(worst.Elements[i]), Found(worst.Drops[i]),
             AllowableDrop.Volts(Panel.Limits, worst.DropSupplyVolts[i]))
         {
             IsForward = worst.IsForward[i],
             IsBackward = worst.IsBackward[i],
-            HeldVolts = worst.HeldVolts[i].Case is null ? null : Extreme(worst.HeldVolts[i]) with { Value = -worst.HeldVolts[i].Value },
+            HeldVolts = worst.HeldVolts[i].Case is null ? null : Turned(worst.HeldVolts[i]),
         };
     }
+
+    private Extreme Turned(Peak peak) => new(-peak.Value, Extreme(peak).State) { Shown = -peak.Shown };
 
     private Extreme? Found(Peak peak) => peak.Case is null ? null : Extreme(peak);
 
     private Extreme Extreme(Peak peak)
     {
         if (peak.Case is null) return new Extreme(peak.Value, null);
-        if (!_words.TryGetValue(peak.Case, out var words))
+        if (!_words.TryGetValue(peak.Case.When, out var words))
         {
-            words = _space.Nearest(peak.Case.When) is { } witness ? MoveText.Describe(_space.Circuit.Variables, witness.State) : null;
-            _words[peak.Case] = words;
+            words = _space.NearestState(peak.Case.When) is { } state ? MoveText.Describe(_space.Circuit.Variables, state) : null;
+            _words[peak.Case.When] = words;
         }
 
-        return new Extreme(peak.Value, words);
+        return new Extreme(peak.Value, words) { Shown = peak.Shown };
     }
 }

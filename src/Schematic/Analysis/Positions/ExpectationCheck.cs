@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
 using Schematic.Analysis.States;
 using Schematic.Diagnostics;
 using Schematic.Model;
@@ -54,9 +55,22 @@ public sealed class ExpectationCheck : ICheck
             proof.Circuit.Circuit.Inputs.FirstOrDefault(i => i.Terminal == level.Input) is not { GroundNode: >= 0 } input || !proof.Circuit.IsDecided(input) ? null
             : new Claim(
                 $"{level.Input} {(level.Level == InputLevel.Low ? "low" : "high")}",
-                proof.Circuit.Reads(input, level.Level),
+                proof.Circuit.ReadsAtEverySetting(input, level.Level),
                 [About.Terminal(level.Input)],
-                state => proof.Explain(input, state));
+                state => [.. proof.Explain(input, state), .. SettingLine(proof, input, level.Level, state)]);
+
+        /// <summary>What the input stands at when the claim holds as supplies are set and fails at another setting.</summary>
+        private static IEnumerable<TraceStep> SettingLine(PositionProof proof, InputPoint input, InputLevel level, PanelState state)
+        {
+            if (!proof.Circuit.Store.Holds(proof.Circuit.Reads(input, level), state.Values)) yield break;
+            if (proof.CaseIn(proof.Circuit.CasesOf(input), state) is not { LowestVolts: { } low, HighestVolts: { } high }) yield break;
+            var supplies = NameList.Sentence(proof.Circuit.Circuit.Supplies.Where(s => ((Supply)s.Part).IsAdjustable).Select(s => s.Name));
+            yield return new FactStep($"over the settings of {supplies} it stands at {PositionProof.Volts(low)} to {PositionProof.Volts(high)}; "
+                + (level == InputLevel.Low ? $"low is up to {PositionProof.Volts(LoadLimits.LowVolts(input.Input))}" : $"high is from {PositionProof.Volts(LoadLimits.HighVolts(input.Input))}"))
+            {
+                Subjects = [About.Terminal(input.Terminal)], Values = [About.Volts("lowest", low), About.Volts("highest", high)],
+            };
+        }
 
         public Claim? Visit(EnergisedExpectation energised)
         {

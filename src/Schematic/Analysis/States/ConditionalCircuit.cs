@@ -191,6 +191,11 @@ public sealed class ConditionalCircuit
         ? c.Volts <= LoadLimits.LowVolts(input.Input)
         : c.Volts >= LoadLimits.HighVolts(input.Input));
 
+    /// <summary>When an input reads a level at every setting of adjustable supplies.</summary>
+    public Diagram ReadsAtEverySetting(InputPoint input, InputLevel level) => Where(CasesOf(input), c => c.Volts is not null && (level == InputLevel.Low
+        ? c.HighestVolts <= LoadLimits.LowVolts(input.Input)
+        : c.LowestVolts >= LoadLimits.HighVolts(input.Input)));
+
     /// <summary>
     /// For each node when it is reached from <paramref name="node"/>, loads and resistors counting as joints and diodes in
     /// their direction (against it with <paramref name="upstream"/>). No element is crossed onto a rail.

@@ -46,6 +46,13 @@ public sealed class StateSpace
         return condition;
     }
 
+    /// <summary>All states in which the panel can come to stand, as far as they bear upon these conditions.</summary>
+    internal Diagram ReachableOver(IEnumerable<Diagram> conditions) =>
+        _store.All(ClustersOf(conditions.SelectMany(_store.Support).Distinct()).Select(c => LayersOf([c]).All));
+
+    /// <summary>The variables that can influence a condition; conditions that share none are independent of one another.</summary>
+    internal IEnumerable<int> VariablesBehind(Diagram condition) => ClustersOf(_store.Support(condition)).SelectMany(c => c);
+
     /// <summary>Whether the panel can come to stand in a state of <paramref name="condition"/>.</summary>
     public bool CanReach(Diagram condition) => !Reachable(condition).IsNever;
 
@@ -54,6 +61,17 @@ public sealed class StateSpace
     /// alone are counted by their own distance from rest; only the others are searched together.
     /// </summary>
     public Witness? Nearest(Diagram condition)
+    {
+        if (Search(condition) is not var (values, found, alone, together)) return null;
+        return new Witness(new PanelState([.. values]), [
+            .. together.MovesTo(values, found),
+            .. alone.Order().SelectMany(v => LayersOf([[v]]).MovesTo(values, DistanceOf(v, values[v])))]);
+    }
+
+    /// <summary>The same state without the moves that lead to it.</summary>
+    internal PanelState? NearestState(Diagram condition) => Search(condition) is var (values, _, _, _) ? new PanelState([.. values]) : null;
+
+    private (int[] Values, int Depth, HashSet<int> Alone, ReachedLayers Together)? Search(Diagram condition)
     {
         condition = Reachable(condition);
         if (condition.IsNever) return null;
@@ -69,10 +87,7 @@ public sealed class StateSpace
             if (best is null || depth + cost < best.Value.Moves) best = (depth + cost, depth, state);
         }
 
-        var (_, found, values) = best!.Value;
-        return new Witness(new PanelState([.. values]), [
-            .. together.MovesTo(values, found),
-            .. alone.Order().SelectMany(v => LayersOf([[v]]).MovesTo(values, DistanceOf(v, values[v])))]);
+        return (best!.Value.State, best.Value.Depth, alone, together);
     }
 
     /// <summary>
