@@ -65,6 +65,7 @@ public sealed class SheetOutput
         if (File.Exists(folder)) return Fail(console, $"'{shownFolder}' is a file; --out names a folder.");
         var files = console.During(
             "writing", () => PackFiles.Render(sheets, name, panel.Panel.Title, parsed.GetValue(_formats) ?? AllFormats, parsed.GetValue(_dpi)));
+        if (files.Length > 1) files = files.Add(PackManifest.Of(name, files));
         if (AtomicFiles.Write(folder, shownFolder, files) is { } problem) return Fail(console, problem);
         foreach (var file in files) console.Say(Path.Combine(shownFolder, file.Name));
         WarnOfOlderSheets(console, folder, shownFolder, name, files);
@@ -78,7 +79,8 @@ public sealed class SheetOutput
         var written = files.Select(f => f.Name).ToHashSet(StringComparer.Ordinal);
         var prefix = PackFiles.SafeName(name) + "-";
         var older = Directory.EnumerateFiles(folder, prefix + "*").Select(p => Path.GetFileName(p))
-            .Where(f => !written.Contains(f) && f.Length > prefix.Length && char.IsAsciiDigit(f[prefix.Length]))
+            .Where(f => !written.Contains(f) && f.Length > prefix.Length && char.IsAsciiDigit(f[prefix.Length])
+                && !f.EndsWith(AtomicFiles.TemporaryEnding, StringComparison.Ordinal))
             .Order(StringComparer.Ordinal).ToImmutableArray();
         if (older.Length == 0) return;
         console.Complain($"{shownFolder} holds older sheets of the same name that were not written now: {string.Join(", ", older)}");

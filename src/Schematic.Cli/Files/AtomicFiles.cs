@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using Schematic.Rendering;
 
 namespace Schematic.Cli.Files;
@@ -15,7 +16,7 @@ public static class AtomicFiles
     /// <summary>Writes the files; returns null, or one sentence that says why it could not be done.</summary>
     /// <param name="folder">Absolute path of the folder; it is made when it is missing.</param>
     /// <param name="shownFolder">The folder as the user wrote it.</param>
-    /// <param name="files">What to write.</param>
+    /// <param name="files">What to write; the last one is taken away first and put in place last, so that it can vouch for the others.</param>
     public static string? Write(string folder, string shownFolder, ImmutableArray<PackFile> files)
     {
         var at = shownFolder;
@@ -23,6 +24,7 @@ public static class AtomicFiles
         try
         {
             Directory.CreateDirectory(folder);
+            ClearStale(folder, files);
             foreach (var file in files)
             {
                 at = Path.Combine(shownFolder, file.Name);
@@ -31,6 +33,7 @@ public static class AtomicFiles
                 WriteWhole(waiting[^1], file.Bytes);
             }
 
+            if (files.Length > 1) File.Delete(Path.Combine(folder, files[^1].Name));
             foreach (var file in files)
             {
                 at = Path.Combine(shownFolder, file.Name);
@@ -82,6 +85,31 @@ public static class AtomicFiles
 
     private static string TemporaryName(string folder, PackFile file) =>
         Path.Combine(folder, $"{file.Name}.{Environment.ProcessId}{TemporaryEnding}");
+
+    /// <summary>Clears what a process that was killed left under the temporary names of these files.</summary>
+    private static void ClearStale(string folder, ImmutableArray<PackFile> files)
+    {
+        var names = files.Select(f => f.Name).ToHashSet(StringComparer.Ordinal);
+        foreach (var path in Directory.EnumerateFiles(folder, "*" + TemporaryEnding).ToList())
+        {
+            var stem = Path.GetFileName(path)[..^TemporaryEnding.Length];
+            var dot = stem.LastIndexOf('.');
+            if (dot > 0 && names.Contains(stem[..dot]) && int.TryParse(stem[(dot + 1)..], out var process) && !IsRunning(process)) Discard(path);
+        }
+    }
+
+    private static bool IsRunning(int process)
+    {
+        try
+        {
+            using var running = Process.GetProcessById(process);
+            return true;
+        }
+        catch (ArgumentException)
+        {
+            return false;
+        }
+    }
 
     private static void WriteWhole(string path, byte[] bytes)
     {

@@ -159,7 +159,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
     private void AttachInOrder(
         Scope scope, IEnumerable<ContactSyntax> items, Part part, ImmutableArray<string> own, PartList parts)
     {
-        var (contacts, hasBrokenRange) = terminals.Bind(scope, items, mayBeUnknown: true);
+        var (contacts, hasBrokenRange) = terminals.BindJoints(scope, items, own.Length);
         if (contacts.Count != own.Length && !hasBrokenRange)
         {
             report.CountMismatch(

@@ -176,7 +176,7 @@ internal sealed class SwitchBinder(
     {
         if (rows.IsPair)
         {
-            var (pair, hasBrokenRange) = terminals.Bind(scope, rows.Common!.Contacts, mayBeUnknown: true);
+            var (pair, hasBrokenRange) = terminals.BindJoints(scope, rows.Common!.Contacts, 2);
             if (pair.Count != 2)
             {
                 if (hasBrokenRange) return [];
@@ -192,7 +192,7 @@ internal sealed class SwitchBinder(
         var all = new List<List<BoundTerminal>>();
         foreach (var row in rows.Throws.Prepend(rows.Common).OfType<PoleRowSyntax>())
         {
-            var (contacts, hasBrokenRange) = terminals.Bind(scope, row.Contacts, mayBeUnknown: true);
+            var (contacts, hasBrokenRange) = terminals.BindJoints(scope, row.Contacts, poles);
             if (contacts.Count == 1 && mayShare) contacts = [.. Enumerable.Repeat(contacts[0], poles)];
             all.Add(contacts);
             if (hasBrokenRange || contacts.Count == 0 || contacts.Count == poles) continue;

@@ -64,6 +64,17 @@ internal sealed class TerminalBinder(NameTable names, NameRanges ranges, Binding
             : null;
     }
 
+    /// <summary>
+    /// The terminals of a device's joints to its unit, <paramref name="count"/> of them where all are given. A question mark at the
+    /// end stands for all that follow as well.
+    /// </summary>
+    public BoundTerminals BindJoints(Scope scope, IEnumerable<ContactSyntax> items, int count)
+    {
+        var bound = Bind(scope, items, mayBeUnknown: true);
+        while (bound.Items.Count > 0 && bound.Items.Count < count && bound.Items[^1].IsNotTraced) bound.Items.Add(bound.Items[^1]);
+        return bound;
+    }
+
     /// <summary>The resolved terminals of a list.</summary>
     public ImmutableArray<TerminalId> BindAll(Scope scope, IEnumerable<ContactSyntax> items) =>
         [.. Bind(scope, items).Items.Where(t => t.Terminal is not null).Select(t => t.Terminal!.Value)];

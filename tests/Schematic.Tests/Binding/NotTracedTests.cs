@@ -1,5 +1,6 @@
 using Schematic.Analysis;
 using Schematic.Diagnostics;
+using Schematic.Model;
 using Schematic.Tests.Language;
 using Xunit;
 
@@ -60,6 +61,14 @@ public class NotTracedTests
         Assert.Equal(["X2"], panel.FindPart("DS1")!.NotTraced);
         Assert.Equal(["13", "14", "A1"], panel.FindPart("K1")!.NotTraced.Order(StringComparer.Ordinal));
         Assert.Equal(["J1:1", "J1:2"], panel.Attachments.Select(a => a.Contact.ToString()));
+    }
+
+    [Fact]
+    public void A_question_mark_at_the_end_stands_for_all_that_follow()
+    {
+        var panel = TestPanels.Load("connector J1 { pins ; strip 4 }\nactuator L { a rest ; b }\npoles S1..S3 changeover on L { common J1:1 ? ; a ? ; b J1:2 3 ? }\nlamp DS1 24 V 50 mA { ? }");
+        Assert.Equal(["a", "a", "a", "b", "common", "common"], panel.Parts.OfType<Switch>().SelectMany(s => s.NotTraced).Order(StringComparer.Ordinal));
+        Assert.Equal(["X1", "X2"], panel.FindPart("DS1")!.NotTraced.Order(StringComparer.Ordinal));
     }
 
     [Fact]

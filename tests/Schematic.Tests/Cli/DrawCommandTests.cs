@@ -133,6 +133,28 @@ public sealed class DrawCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_list_with_check_sums_vouches_for_the_sheets()
+    {
+        _cli.Write("desk.panel", CliRun.CleanPanel);
+        Assert.Equal(0, _cli.Run("draw", "desk.panel", "--format", "svg,pdf"));
+        var lines = Encoding.UTF8.GetString(_cli.Read("out/DK-1-sheets.sha256")).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(_cli.Files("out").Where(f => f != "DK-1-sheets.sha256"), lines.Select(l => l[66..]).Order(StringComparer.Ordinal));
+        Assert.All(lines, l => Assert.Equal(l[..64], Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(_cli.Read($"out/{l[66..]}")))));
+    }
+
+    [Fact]
+    public void What_a_killed_draw_left_is_cleared_and_no_others()
+    {
+        // No process has this number: it lies above what any system gives.
+        _cli.Write("out/DK-1.pdf.2147483646.part", "half");
+        _cli.Write("out/other.pdf.2147483646.part", "of somebody else");
+        _cli.Write($"out/DK-1.pdf.{Environment.ProcessId}.part.keep", "no temporary name");
+        Assert.Equal(0, _cli.Run("draw", _cli.Write("desk.panel", CliRun.CleanPanel), "--format", "pdf"));
+        Assert.Equal([$"DK-1.pdf", $"DK-1.pdf.{Environment.ProcessId}.part.keep", "other.pdf.2147483646.part"], _cli.Files("out"));
+        Assert.Equal("", _cli.Error);
+    }
+
+    [Fact]
     public void An_empty_panel_has_nothing_to_draw()
     {
         Assert.Equal(2, _cli.Run("draw", _cli.Write("a.panel", "# nothing yet\n")));

@@ -50,7 +50,7 @@ public sealed class NotTracedCheck : ICheck
         {
             Subjects = [.. devices.SelectMany(d => d.Terminals.Where(t => d.NotTraced.Contains(t.Name)).Select(t => About.Terminal(d.At(t.Name))))],
             Help = "Put the contact in the place of the question mark when a meter has told it.",
-            Related = [.. devices.Skip(1).Take(3).Select(d => new RelatedSpan(d.Span, $"{d.Designator} is declared here"))],
+            Related = [.. devices.DistinctBy(d => d.Span).Skip(1).Take(3).Select(d => new RelatedSpan(d.Span, $"{d.Designator} is declared here"))],
         };
     }
 }
