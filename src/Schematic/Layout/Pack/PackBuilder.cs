@@ -3,6 +3,7 @@ using Schematic.Analysis;
 using Schematic.Bench.RingOut;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
+using Schematic.Layout.Circuits;
 using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Labels;
@@ -34,6 +35,7 @@ public static class PackBuilder
         var frame = SheetFrame.For(panel);
         ImmutableArray<SheetContent> contents =
         [
+            .. CircuitSheets.Build(context, frame),
             .. SchematicSheets.Build(panel, frame),
             .. FaceSheets.Build(panel, frame),
         ];

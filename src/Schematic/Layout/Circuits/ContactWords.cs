@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using Schematic.Drawing;
+using Schematic.Layout.Schematics;
+using Schematic.Model;
+
+namespace Schematic.Layout.Circuits;
+
+/// <summary>What stands beside contacts and actuators.</summary>
+internal sealed class ContactWords(CircuitMap map)
+{
+    private readonly RestState _rest = new(map.Panel);
+
+    /// <summary>Whether the throw is closed while nothing is touched and nothing is energised.</summary>
+    public bool IsClosedAtRest(Throw way) => _rest.Holds(way.When);
+
+    /// <summary>The actuator of that name, or null.</summary>
+    public Actuator? Find(string name) => _rest.Find(name);
+
+    /// <summary>When the throw is closed, or for a break contact when it is open; empty for a relay's.</summary>
+    public string PositionsOf(PoleUse pole, Throw way)
+    {
+        if (pole.Actuator is not { } name || way.When is not PositionCondition condition || condition.Actuator != name) return pole.Part is Relay ? "" : way.Label;
+        if (_rest.Find(name) is not { } actuator) return way.Label;
+        if (!pole.IsBreak) return Named(actuator, condition.Positions);
+        var open = actuator.Positions.Select(p => p.Name).Except(condition.Positions).ToImmutableArray();
+        return open.IsEmpty ? "" : "open: " + Named(actuator, open);
+    }
+
+    /// <summary>Positions in words; those that must be held are marked.</summary>
+    public static string Named(Actuator actuator, ImmutableArray<string> positions) =>
+        string.Join(", ", positions.Select(p => p + (actuator.Positions.FirstOrDefault(a => a.Name == p) is { IsMomentary: true } ? " (hold)" : "")));
+
+    /// <summary>What locks the actuator: for each lock the words and the coil, lamp or actuator that releases it.</summary>
+    public IEnumerable<(string Words, ImmutableArray<Thing> Targets)> LocksOf(string actuator)
+    {
+        foreach (var held in map.Panel.Locks.Where(l => l.Actuator == actuator))
+            yield return ("locked at " + string.Join(", ", held.Positions), [.. ReleasesOf(held.Release)]);
+    }
+
+    /// <summary>A condition in words.</summary>
+    public static string Of(Condition condition) => condition.Accept(new ConditionWords());
+
+    /// <summary>What a release names.</summary>
+    private static IEnumerable<Thing> ReleasesOf(Condition condition) => condition.Accept(new ReleaseNames());
+
+    private sealed class ConditionWords : IConditionVisitor<string>
+    {
+        public string Visit(PositionCondition position) => $"{position.Actuator} {string.Join(", ", position.Positions)}";
+
+        public string Visit(EnergisedCondition energised) => $"{energised.Part} {(energised.Energised ? "energised" : "released")}";
+
+        public string Visit(SupplyCondition supply) => $"{supply.Supply} {(supply.On ? "on" : "off")}";
+
+        public string Visit(AllCondition all) => string.Join(" and ", all.Parts.Select(Of));
+
+        public string Visit(AnyCondition any) => string.Join(" or ", any.Parts.Select(Of));
+    }
+
+    private sealed class ReleaseNames : IConditionVisitor<IEnumerable<Thing>>
+    {
+        public IEnumerable<Thing> Visit(PositionCondition position) => [new Thing(ThingKind.Actuator, position.Actuator)];
+
+        public IEnumerable<Thing> Visit(EnergisedCondition energised) => [Thing.Part(energised.Part)];
+
+        public IEnumerable<Thing> Visit(SupplyCondition supply) => [Thing.Part(supply.Supply)];
+
+        public IEnumerable<Thing> Visit(AllCondition all) => all.Parts.SelectMany(ReleasesOf);
+
+        public IEnumerable<Thing> Visit(AnyCondition any) => any.Parts.SelectMany(ReleasesOf);
+    }
+}

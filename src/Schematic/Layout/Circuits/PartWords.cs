@@ -1,0 +1,70 @@
+using System.Globalization;
+using Schematic.Model;
+using Schematic.Symbols;
+
+namespace Schematic.Layout.Circuits;
+
+/// <summary>What is drawn of a part with two ends and what stands beside it.</summary>
+/// <param name="Symbol">The symbol.</param>
+/// <param name="Value">Ratings, or empty.</param>
+internal sealed record PartWords(SymbolKind Symbol, string Value)
+{
+    private static readonly Reader Words = new();
+
+    /// <summary>The words of a part, or null for one that is no device with two ends.</summary>
+    public static PartWords? Of(Part part) => part.Accept(Words);
+
+    /// <summary>Colour and gauge of a wire as they are written on it: <c>WH/BU 24 AWG</c>.</summary>
+    public static string Of(Wire wire) => string.Join(' ', new[] { wire.Colour?.Code, wire.Gauge?.Text.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
+
+    private static string Number(double value, string unit)
+    {
+        var (scale, prefix) = Math.Abs(value) switch
+        {
+            0 => (1.0, ""),
+            < 1e-3 => (1e6, "µ"),
+            < 1 when unit != "V" => (1e3, "m"),
+            >= 1e6 => (1e-6, "M"),
+            >= 1e3 => (1e-3, "k"),
+            _ => (1.0, ""),
+        };
+        return (value * scale).ToString("0.###", CultureInfo.InvariantCulture) + " " + prefix + unit;
+    }
+
+    private sealed class Reader : IPartVisitor<PartWords?>
+    {
+        public PartWords? Visit(Lamp lamp) => new(SymbolKind.Lamp, $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}{Colour(lamp.Colour)}");
+
+        public PartWords? Visit(Led led) => new(SymbolKind.Led, $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}");
+
+        public PartWords? Visit(Diode diode) => new(SymbolKind.Diode, "");
+
+        public PartWords? Visit(Resistor resistor) => new(SymbolKind.Resistor, Number(resistor.Ohms, "Ω"));
+
+        public PartWords? Visit(Solenoid solenoid) => new(SymbolKind.Solenoid, Coil(solenoid.Coil));
+
+        public PartWords? Visit(Relay relay) => new(SymbolKind.Coil, Coil(relay.Coil));
+
+        public PartWords? Visit(Fuse fuse) => new(SymbolKind.Fuse, Number(fuse.RatedAmps, "A") + (fuse.IsSlow ? " slow" : ""));
+
+        public PartWords? Visit(Breaker breaker) => new(SymbolKind.Breaker, Number(breaker.RatedAmps, "A"));
+
+        public PartWords? Visit(Supply supply) => supply.IsAlternating
+            ? new(SymbolKind.AlternatingSupply, Number(supply.Volts, "V") + " a.c.")
+            : new(SymbolKind.Supply, Number(supply.Volts, "V"));
+
+        public PartWords? Visit(Switch pole) => null;
+
+        public PartWords? Visit(Connector connector) => null;
+
+        public PartWords? Visit(Board board) => null;
+
+        public PartWords? Visit(TerminalStrip strip) => null;
+
+        public PartWords? Visit(Splice splice) => null;
+
+        private static string Coil(CoilData coil) => $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}";
+
+        private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";
+    }
+}

@@ -1,0 +1,88 @@
+using CsCheck;
+using Schematic.Analysis;
+using Schematic.Drawing;
+using Schematic.Layout.Circuits;
+using Schematic.Layout.Frame;
+using Schematic.Model;
+using Schematic.Tests.Generators;
+using Xunit;
+
+namespace Schematic.Tests.Layout.Circuits;
+
+public class CircuitSheetsTests
+{
+    private static readonly string[] Sizes = ["A4", "A3", "Letter", "Tabloid"];
+
+    private static readonly string[] ExampleFiles =
+        ["lever-frame/lever", "relay-latch/latch", "dsub-breakout/breakout", "engine-order/engine-order"];
+
+    public static TheoryData<int> Batches => [.. Enumerable.Range(0, 8)];
+
+    public static TheoryData<string> Examples => [.. ExampleFiles];
+
+    [Fact]
+    public void A_circuit_of_series_and_parallel_parts_comes_out_without_a_crossing() =>
+        Gen.Select(SeriesParallelCircuit.Shapes, Gen.Int[0, 100_000], Gen.Int[0, 7]).Sample(
+            (shape, seed, size) =>
+            {
+                var panel = shape.Panel(seed) with { Sheet = SheetSize.Find(Sizes[size % 4], size > 3)! };
+                var qualities = CircuitProof.Prove(panel, $"seed {seed}");
+                Assert.All(qualities, q => Assert.Equal(0, q.Crossings));
+            },
+            iter: 150);
+
+    [Theory]
+    [MemberData(nameof(Batches))]
+    public void Generated_designs_are_drawn_without_faults_and_join_what_the_panel_joins(int batch)
+    {
+        for (var i = 0; i < 20; i++)
+        {
+            var seed = (batch * 20) + i;
+            var contacts = i < 19 ? 5 + (seed * 7 % 40) : batch == 7 ? 1000 : 60 + (batch * 40);
+            var panel = DesignGenerator.Generate(seed, contacts) with { Sheet = SheetSize.Find(Sizes[seed % 4], seed % 3 != 0)! };
+            var qualities = CircuitProof.Prove(panel, $"seed {seed} of {contacts} contacts on {panel.Sheet.Name} {(panel.Sheet.IsLandscape ? "landscape" : "portrait")}");
+            Assert.All(qualities, q => Assert.InRange(q.Crossings, 0, 2));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Examples_are_drawn_without_faults_on_every_sheet_in_both_styles(string example)
+    {
+        var panel = Example(example);
+        foreach (var size in Sizes)
+        {
+            foreach (var landscape in (bool[])[true, false])
+            {
+                var style = landscape ? SymbolStyle.Iec : SymbolStyle.Ieee;
+                var qualities = CircuitProof.Prove(panel with { Sheet = SheetSize.Find(size, landscape)!, Symbols = style }, $"{example} on {size} {(landscape ? "landscape" : "portrait")}");
+                Assert.All(qualities, q => Assert.Equal(0, q.Crossings));
+            }
+        }
+    }
+
+    [Fact]
+    public void The_same_panel_gives_the_same_marks()
+    {
+        var panel = DesignGenerator.Generate(5, 60);
+        Assert.Equal(Sheets(panel).SelectMany(s => s.Marks).Select(Words), Sheets(panel).SelectMany(s => s.Marks).Select(Words));
+    }
+
+    [Fact]
+    public void A_plain_breakout_has_no_circuit() => Assert.Empty(Sheets(Example("dsub-breakout/breakout")));
+
+    [Fact]
+    public void A_contact_that_no_wire_and_no_supply_reaches_is_left_out_but_not_where_there_is_nothing_else()
+    {
+        const string unit = "connector J1 { pins rows 4 pitch 2.77 mm d-shape }\nactuator A { off rest ; on }\nswitch S1 make on A when on { J1:1 J1:2 }\n";
+        Assert.Contains(Sheets(TestPanels.Load(unit)).Single().Things, t => t.Thing.Name == "S1:1");
+        const string fed = unit + "supply PS1 24 V { + - }\nlamp DS1 24 V 50 mA\nwire W1 22 AWG red 100 mm PS1:+ -> DS1:X1\nwire W2 22 AWG red 100 mm PS1:- -> DS1:X2\n";
+        Assert.DoesNotContain(Sheets(TestPanels.Load(fed)).Single().Things, t => t.Thing.Name == "S1:1");
+    }
+
+    private static IReadOnlyList<SheetContent> Sheets(Panel panel) => CircuitSheets.Build(new AnalysisContext(panel), SheetFrame.For(panel));
+
+    private static string Words(Mark mark) => mark is LineMark line ? $"{line.Role} {line.Owner} {string.Join(' ', line.Points)}" : mark.ToString();
+
+    private static Panel Example(string name) => TestPanels.Load(File.ReadAllText(Repository.PathOf($"examples/{name}.panel")));
+}
