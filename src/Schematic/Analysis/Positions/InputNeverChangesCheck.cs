@@ -25,33 +25,60 @@ public sealed class InputNeverChangesCheck : ICheck
         var proof = context.Positions;
         if (context.Panel.Actuators.IsEmpty || proof.HasShort) yield break;
         var meant = context.Panel.Expectations.OfType<LevelExpectation>()
-            .Where(e => e.When is AllCondition { Parts.IsEmpty: true }).Select(e => e.Input).ToHashSet();
+            .Where(e => e.When.Leaves().All(c => c is SupplyCondition { On: true })).Select(e => e.Input).ToHashSet();
         foreach (var input in proof.Circuit.Circuit.Inputs)
         {
             if (input.GroundNode < 0 || meant.Contains(input.Terminal) || !proof.Circuit.IsDecided(input)) continue;
             if (!LeadsSomewhere(proof, input)) continue;
             if (proof.States.CanReach(proof.BeyondLimit(input))) continue; // That is the finding.
             if (ConstantReading(proof, input) is not { } reading) continue;
-            yield return new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} {reading} in every position.", input.Board.Span)
+            yield return new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} {Words(reading)} in every position.", input.Board.Span)
             {
-                Help = $"Check its wire, or state that it is meant so: 'expect {input.Terminal} {(reading.EndsWith("high", StringComparison.Ordinal) ? "high" : "low")}'.",
+                Help = Advice(proof, input, reading),
                 Subjects = [About.Terminal(input.Terminal)],
                 Trace = [.. proof.Explain(input, proof.States.Rest)],
             };
         }
     }
 
-    private static string? ConstantReading(PositionProof proof, InputPoint input)
+    private enum Reading
+    {
+        Low,
+        High,
+        Neither,
+    }
+
+    private static string Words(Reading reading) => reading switch
+    {
+        Reading.Low => "reads low",
+        Reading.High => "reads high",
+        _ => "reads neither low nor high",
+    };
+
+    /// <summary>A claim is advised only where the proof accepts it: one that holds with the supplies on alone says so.</summary>
+    private static string Advice(PositionProof proof, InputPoint input, Reading reading)
+    {
+        if (reading == Reading.Neither)
+            return $"Low is {PositionProof.Volts(LoadLimits.LowVolts(input.Input))} and less, high {PositionProof.Volts(LoadLimits.HighVolts(input.Input))} and more: change what holds {input.Terminal} between them, or state its levels if the board has others.";
+        var level = reading == Reading.Low ? InputLevel.Low : InputLevel.High;
+        var store = proof.Circuit.Store;
+        var fails = store.AndNot(store.Not(proof.Circuit.AnyShort), proof.Circuit.Reads(input, level));
+        var supplies = proof.States.CanReach(fails) ? proof.Circuit.Circuit.Supplies.Select(s => $"{s.Name} on").ToImmutableArray() : [];
+        var condition = supplies.IsEmpty ? "" : $" when {string.Join(" and ", supplies)}";
+        return $"Check its wire, or state that it is meant so: 'expect {input.Terminal} {Words(reading)[6..]}{condition}'.";
+    }
+
+    private static Reading? ConstantReading(PositionProof proof, InputPoint input)
     {
         var store = proof.Circuit.Store;
         var (low, high) = (proof.Circuit.Reads(input, InputLevel.Low), proof.Circuit.Reads(input, InputLevel.High));
         var seesLow = proof.ComesAbout(store.And(proof.Working, low));
         var seesHigh = proof.ComesAbout(store.And(proof.Working, high));
         if (seesLow && seesHigh) return null;
-        if (!seesLow && !seesHigh) return "reads neither low nor high";
+        if (!seesLow && !seesHigh) return Reading.Neither;
         var other = store.AndNot(proof.Working, store.Or(low, high));
         if (proof.ComesAbout(other)) return null; // It does change, to something that is no level: an expectation tells.
-        return seesLow ? "reads low" : "reads high";
+        return seesLow ? Reading.Low : Reading.High;
     }
 
     private static bool LeadsSomewhere(PositionProof proof, InputPoint input)
