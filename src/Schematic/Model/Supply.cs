@@ -3,7 +3,7 @@ using Schematic.Text;
 
 namespace Schematic.Model;
 
-/// <summary>A direct-current supply on terminals <c>+</c> and <c>-</c>.</summary>
+/// <summary>A supply on terminals <c>+</c> and <c>-</c>.</summary>
 public sealed record Supply(string Designator, double Volts, SourceSpan Span) : Part(Designator, Span)
 {
     /// <summary>Its terminals.</summary>
@@ -21,7 +21,7 @@ public sealed record Supply(string Designator, double Volts, SourceSpan Span) : 
     /// <summary>Internal resistance in ohms.</summary>
     public double SourceOhms { get; init; }
 
-    /// <summary>Whether it is alternating current: drawn and warned about, not solved.</summary>
+    /// <summary>Whether it is alternating current: its volts are then effective ones, and both half-waves are solved.</summary>
     public bool IsAlternating { get; init; }
 
     /// <summary>Whether the setting can be changed.</summary>

@@ -4,14 +4,15 @@ using Schematic.Model;
 
 namespace Schematic.Analysis.Loads;
 
-/// <summary>Currents and voltages of one case.</summary>
+/// <summary>Currents and voltages of one case; with an alternating supply effective values over both half-waves.</summary>
 public sealed class CaseSolution
 {
     private readonly WiredNetwork _network;
     private readonly NodalResult _result;
+    private readonly NodalResult? _otherHalf;
 
-    internal CaseSolution(WiredNetwork network, SwitchingCase state, NodalResult result, NetworkPart? part) =>
-        (_network, Case, _result, Part) = (network, state, result, part);
+    internal CaseSolution(WiredNetwork network, SwitchingCase state, NodalResult result, NodalResult? otherHalf, NetworkPart? part) =>
+        (_network, Case, _result, _otherHalf, Part) = (network, state, result, otherHalf, part);
 
     /// <summary>The part of the network that was solved; null for the whole.</summary>
     internal NetworkPart? Part { get; }
@@ -20,7 +21,7 @@ public sealed class CaseSolution
     public SwitchingCase Case { get; }
 
     /// <summary>Whether the equations came to rest.</summary>
-    public bool IsSettled => _result.IsSettled;
+    public bool IsSettled => _result.IsSettled && _otherHalf is not { IsSettled: false };
 
     /// <summary>Amperes in a wire, by its place in the panel, without sign.</summary>
     public double WireAmps(int wire) => Math.Abs(AmpsAt(wire));
@@ -33,32 +34,56 @@ public sealed class CaseSolution
 
     /// <summary>
     /// Amperes through an element, by its place in the circuit: positive from its first end to its second; of a supply
-    /// positive when it delivers.
+    /// positive when it delivers. Of an indicator the mean over both half-waves.
     /// </summary>
     public double ElementAmps(int element)
     {
-        var amps = AmpsAt(_network.ElementBranch(element));
-        return _network.Circuit.Elements[element].Kind == ElementKind.Supply ? -amps : amps;
+        var branch = _network.ElementBranch(element);
+        var (amps, other) = (AmpsAt(_result, branch), AmpsAt(_otherHalf ?? _result, branch));
+        return _network.Circuit.Elements[element].Kind switch
+        {
+            ElementKind.Supply => amps == other ? -amps : HalfWaves.Effective(amps, other),
+            ElementKind.Led => HalfWaves.MeanForward(amps, other),
+            _ => HalfWaves.Effective(amps, other),
+        };
     }
+
+    /// <summary>Whether an element is positive at its first end in either half-wave.</summary>
+    public bool IsForward(Element element) => Halves(element).First > 0 || Halves(element).Second > 0;
+
+    /// <summary>Whether an element is positive at its second end in either half-wave.</summary>
+    public bool IsBackward(Element element) => Halves(element).First < 0 || Halves(element).Second < 0;
 
     /// <summary>Volts from one terminal to another, or null where nothing defines them.</summary>
-    public double? Volts(TerminalId from, TerminalId to)
+    public double? Volts(TerminalId from, TerminalId to) => (Volts(_result, from, to), Volts(_otherHalf ?? _result, from, to)) switch
     {
-        var (a, b) = (PlaceOf(_network.NodeOf(from)), PlaceOf(_network.NodeOf(to)));
-        if (a < 0 || b < 0 || _result.Island[a] != _result.Island[b]) return null;
-        return _result.Volts[a] - _result.Volts[b];
-    }
+        (null, null) => null,
+        var (forward, backward) => HalfWaves.Effective(forward ?? 0, backward ?? 0),
+    };
 
     /// <summary>Volts from one node of the network to another of the same island.</summary>
-    internal double NodeVolts(int from, int to) => _result.Volts[from] - _result.Volts[to];
+    internal double NodeVolts(int from, int to) => HalfWaves.Effective(
+        _result.Volts[from] - _result.Volts[to], _otherHalf is null ? _result.Volts[from] - _result.Volts[to] : _otherHalf.Volts[from] - _otherHalf.Volts[to]);
 
     /// <summary>Volts across an element from its first end to its second; zero where nothing defines them.</summary>
     public double ElementVolts(Element element) => Volts(element.From, element.To) ?? 0;
 
-    private double AmpsAt(int branch)
+    private (double First, double Second) Halves(Element element) =>
+        (Volts(_result, element.From, element.To) ?? 0, Volts(_otherHalf ?? _result, element.From, element.To) ?? 0);
+
+    private double? Volts(NodalResult result, TerminalId from, TerminalId to)
+    {
+        var (a, b) = (PlaceOf(_network.NodeOf(from)), PlaceOf(_network.NodeOf(to)));
+        if (a < 0 || b < 0 || result.Island[a] != result.Island[b]) return null;
+        return result.Volts[a] - result.Volts[b];
+    }
+
+    private double AmpsAt(int branch) => HalfWaves.Effective(AmpsAt(_result, branch), AmpsAt(_otherHalf ?? _result, branch));
+
+    private double AmpsAt(NodalResult result, int branch)
     {
         var place = Part?.PlaceOfBranch(branch) ?? branch;
-        return place < 0 ? 0 : _result.Amps[place];
+        return place < 0 ? 0 : result.Amps[place];
     }
 
     private int PlaceOf(int node) => Part?.PlaceOfNode(node) ?? node;

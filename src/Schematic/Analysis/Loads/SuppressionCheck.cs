@@ -43,7 +43,7 @@ public sealed class SuppressionCheck : ICheck
     {
         var (plus, minus) = coil.IsForward ? (coil.Load.From, coil.Load.To) : (coil.Load.To, coil.Load.From);
         var help = coil.IsForward && coil.IsBackward
-            ? $"It is fed both ways, so a plain diode would short the supply: put a varistor or two zener diodes back to back across {coil.Load.From} and {coil.Load.To}."
+            ? $"It is fed both ways, so a plain diode would short the supply: put a varistor, two zener diodes back to back, or a resistor and a capacitor in series (about 100 ohm and 0.1 uF, common practice) across {coil.Load.From} and {coil.Load.To}."
             : $"Put a diode across it: cathode (K, the ring) on {Place(context, plus)}, which is plus, anode (A) on {Place(context, minus)}; or write 'suppressed' if the part has its own.";
         return new Diagnostic(
             MissingRule, Severity.Warning, $"{coil.Name} has no suppression: switching it off gives a pulse of many hundred volts.", coil.Load.Part.Span)

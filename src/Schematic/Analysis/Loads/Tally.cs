@@ -129,8 +129,8 @@ internal sealed class Tally
         if (look.IsHeld(index)) HeldVolts[index].Raise(-volts, solution.Case);
         if (!look.IsFed(index)) return;
         LeastVolts[index].Raise(-volts, solution.Case);
-        IsForward[index] |= solution.ElementVolts(element) > 0;
-        IsBackward[index] |= solution.ElementVolts(element) < 0;
+        IsForward[index] |= solution.IsForward(element);
+        IsBackward[index] |= solution.IsBackward(element);
         if (look.RunDrop(element) is not { } run) return;
         Drops[index].Raise(run.Drop, solution.Case);
         DropSupplyVolts[index] = run.SupplyVolts;

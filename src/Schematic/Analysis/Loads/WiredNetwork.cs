@@ -19,6 +19,7 @@ public sealed class WiredNetwork
     private readonly ImmutableArray<Protector> _protectors;
     private readonly ImmutableArray<double> _wireOhms;
     private readonly int[] _supplyPlaces;
+    private readonly ImmutableArray<int> _alternating;
 
     /// <summary>Reads the network of a panel.</summary>
     /// <param name="context">The panel.</param>
@@ -33,6 +34,7 @@ public sealed class WiredNetwork
         _wireOhms = [.. _wires.Select((w, i) => OhmsOf(w, celsius(i)))];
         _protectors = circuit.Protectors;
         _supplyPlaces = SupplyPlaces(circuit);
+        _alternating = [.. Enumerable.Range(0, circuit.Elements.Length).Where(i => circuit.Elements[i].Part is Supply { IsAlternating: true })];
         var sets = new DisjointSets(_fixed.Conductors.Length);
         foreach (var (one, other) in NetsWithoutWires(context)) sets.Join(_fixed.ConductorOf(one), _fixed.ConductorOf(other));
         _nodeOf = sets.Numbered(out var count);
@@ -43,7 +45,7 @@ public sealed class WiredNetwork
     private WiredNetwork(WiredNetwork other, Func<int, double> celsius)
     {
         Circuit = other.Circuit;
-        (_fixed, _nodeOf, _wires, _protectors, _supplyPlaces, NodeCount) = (other._fixed, other._nodeOf, other._wires, other._protectors, other._supplyPlaces, other.NodeCount);
+        (_fixed, _nodeOf, _wires, _protectors, _supplyPlaces, _alternating, NodeCount) = (other._fixed, other._nodeOf, other._wires, other._protectors, other._supplyPlaces, other._alternating, other.NodeCount);
         _wireOhms = [.. _wires.Select((w, i) => OhmsOf(w, celsius(i)))];
     }
 
@@ -70,24 +72,32 @@ public sealed class WiredNetwork
     /// its place as a branch from a node to itself. A supply in <paramref name="settings"/> stands at that voltage.
     /// </summary>
     public ImmutableArray<Branch> Branches(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null) =>
-        [.. Enumerable.Range(0, ElementBranch(Circuit.Elements.Length)).Select(i => BranchAt(i, state, settings))];
+        Branches(state, settings, 1);
 
-    /// <summary>Solves a case.</summary>
-    public CaseSolution Solve(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null) =>
-        new(this, state, PrunedSolver.Solve(NodeCount, Branches(state, settings)), null);
+    private ImmutableArray<Branch> Branches(SwitchingCase state, IReadOnlyDictionary<string, double>? settings, int sign) =>
+        [.. Enumerable.Range(0, ElementBranch(Circuit.Elements.Length)).Select(i => BranchAt(i, state, settings, sign))];
+
+    /// <summary>Solves a case; both half-waves where an alternating supply is on.</summary>
+    public CaseSolution Solve(SwitchingCase state, IReadOnlyDictionary<string, double>? settings = null) => Solve(state, null, settings);
 
     /// <summary>Solves a case in a part of the network alone.</summary>
-    internal CaseSolution Solve(SwitchingCase state, NetworkPart? part, IReadOnlyDictionary<string, double>? settings = null)
+    internal CaseSolution Solve(SwitchingCase state, NetworkPart? part, IReadOnlyDictionary<string, double>? settings = null) => new(
+        this, state, Solved(state, part, settings, 1), Alternates(state, part) ? Solved(state, part, settings, -1) : null, part);
+
+    private NodalResult Solved(SwitchingCase state, NetworkPart? part, IReadOnlyDictionary<string, double>? settings, int sign)
     {
-        if (part is null) return Solve(state, settings);
+        if (part is null) return PrunedSolver.Solve(NodeCount, Branches(state, settings, sign));
         ImmutableArray<Branch> branches =
         [
-            .. part.Branches.Select(i => BranchAt(i, state, settings)).Select(b => b.From == b.To
+            .. part.Branches.Select(i => BranchAt(i, state, settings, sign)).Select(b => b.From == b.To
                 ? b with { From = 0, To = 0 }
                 : b with { From = part.PlaceOfNode(b.From), To = part.PlaceOfNode(b.To) }),
         ];
-        return new CaseSolution(this, state, PrunedSolver.Solve(Math.Max(1, part.NodeCount), branches), part);
+        return PrunedSolver.Solve(Math.Max(1, part.NodeCount), branches);
     }
+
+    private bool Alternates(SwitchingCase state, NetworkPart? part) => _alternating.Any(e =>
+        state.SuppliesOn[_supplyPlaces[e]] && (part is null || part.PlaceOfBranch(ElementBranch(e)) >= 0));
 
     internal int ProtectorBranch(int protector) => _wires.Length + protector;
 
@@ -95,7 +105,7 @@ public sealed class WiredNetwork
 
     internal int ElementBranch(int element) => _wires.Length + _protectors.Length + Circuit.Contacts.Length + element;
 
-    private Branch BranchAt(int index, SwitchingCase state, IReadOnlyDictionary<string, double>? settings)
+    private Branch BranchAt(int index, SwitchingCase state, IReadOnlyDictionary<string, double>? settings, int sign)
     {
         if (index < ProtectorBranch(0)) return Joint(_wires[index].From, _wires[index].To, _wireOhms[index]);
         if (index < ContactBranch(0))
@@ -111,7 +121,7 @@ public sealed class WiredNetwork
         }
 
         var element = index - ElementBranch(0);
-        return _supplyPlaces[element] >= 0 && !state.SuppliesOn[_supplyPlaces[element]] ? Open : Of(Circuit.Elements[element], settings);
+        return _supplyPlaces[element] >= 0 && !state.SuppliesOn[_supplyPlaces[element]] ? Open : Of(Circuit.Elements[element], settings, sign);
     }
 
     /// <summary>For each element its place among the supplies, or -1.</summary>
@@ -123,14 +133,16 @@ public sealed class WiredNetwork
 
     private static Branch Open => new(BranchKind.Linear, 0, 0, 1);
 
-    private Branch Of(Element element, IReadOnlyDictionary<string, double>? settings)
+    private Branch Of(Element element, IReadOnlyDictionary<string, double>? settings, int sign)
     {
         var (from, to) = (NodeOf(element.From), NodeOf(element.To));
         if (from < 0 || to < 0) return Open;
         return element.Kind switch
         {
             ElementKind.Diode or ElementKind.Led => new Branch(BranchKind.OneWay, from, to, element.Ohms, element.Volts),
-            ElementKind.Supply => new Branch(BranchKind.Source, from, to, element.Ohms, settings?.GetValueOrDefault(element.Name, element.Volts) ?? element.Volts),
+            ElementKind.Supply => new Branch(
+                BranchKind.Source, from, to, element.Ohms,
+                (((Supply)element.Part).IsAlternating ? sign : 1) * (settings?.GetValueOrDefault(element.Name, element.Volts) ?? element.Volts)),
             _ => new Branch(BranchKind.Linear, from, to, element.Ohms, element.Volts),
         };
     }

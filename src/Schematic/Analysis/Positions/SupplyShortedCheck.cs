@@ -25,7 +25,7 @@ public sealed class SupplyShortedCheck : ICheck
             {
                 Help = "Follow the path and open it where two wires, contacts or throws are confused.",
                 Subjects = [About.Part(supply.Part), About.Terminal(supply.From), About.Terminal(supply.To)],
-                Trace = proof.Trace(witness, proof.Shorting(witness.State, supply.From, supply.To)),
+                Trace = proof.Trace(witness, proof.Shorting(witness.State, supply.From, supply.To) ?? proof.Shorting(witness.State, supply.To, supply.From)),
             };
         }
     }

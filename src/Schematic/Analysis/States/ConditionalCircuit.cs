@@ -48,7 +48,7 @@ public sealed class ConditionalCircuit
         Rails = [.. ReadRails(circuit).Select((r, i) => r with { Index = i })];
         _deadEnds = new DeadEnds(circuit, Rails.Select(r => r.Node).Concat(circuit.Inputs.Select(i => i.Node)));
         _tied = [.. Rails.Select(r => Conduction.Spread(StartAt(r)))];
-        _throughDiodes = new Lazy<Diagram[][][]>(() => [.. Rails.Select(SpreadThroughDiodes)]);
+        _throughDiodes = new Lazy<Diagram[][][]>(() => [.. Rails.Select(r => SpreadThroughDiodes(r, r.IsPlus))]);
         _anyShort = new Lazy<Diagram>(() => Store.Any(circuit.Supplies.Select(Shorted)));
         _judge = judge?.Invoke(this);
     }
@@ -121,8 +121,12 @@ public sealed class ConditionalCircuit
         var plus = Rails.First(r => r.Supply == supply && r.IsPlus);
         var minus = supply.ToNode;
         return minus < 0 ? Diagram.Never
-            : Store.Or(Tied(plus, minus), TiedThroughDiodes(plus, minus));
+            : Store.Any([Tied(plus, minus), TiedThroughDiodes(plus, minus), .. ShortedInReverse(supply, plus, minus)]);
     }
+
+    /// <summary>An alternating supply drives current the other way in every second half-wave.</summary>
+    private IEnumerable<Diagram> ShortedInReverse(Element supply, Rail plus, int minus) =>
+        ((Supply)supply.Part).IsAlternating ? SpreadThroughDiodes(plus, withCurrent: false).Select(level => level[minus]) : [];
 
     /// <summary>A condition of the panel over the state variables.</summary>
     public Diagram Compile(Condition condition) => condition.Accept(_compiler);
@@ -220,6 +224,7 @@ public sealed class ConditionalCircuit
     {
         if (Circuit.Supplies.Count() != 1) return false;
         var supply = (Supply)Circuit.Supplies.Single().Part;
+        if (supply.IsAlternating) return false;
         var minus = Rails.First(r => r.Supply is not null && !r.IsPlus);
         return Circuit.Inputs.Where(i => i.HasPull)
             .All(i => Tied(minus, i.GroundNode).IsAlways && (i.Input.PullUpVolts ?? 0) <= supply.MinVolts - TwoDiodesVolts);
@@ -232,7 +237,8 @@ public sealed class ConditionalCircuit
         return start;
     }
 
-    private Diagram[][] SpreadThroughDiodes(Rail rail)
+    /// <summary>What is reached from a rail through more and more diodes, with the current or against it.</summary>
+    private Diagram[][] SpreadThroughDiodes(Rail rail, bool withCurrent)
     {
         if (rail.Supply is null || !Circuit.Elements.Any(e => e.Kind == ElementKind.Diode)) return [];
         var levels = new List<Diagram[]>();
@@ -242,7 +248,7 @@ public sealed class ConditionalCircuit
             var start = new Diagram[reached.Length];
             foreach (var diode in Circuit.Elements.Where(e => e.Kind == ElementKind.Diode))
             {
-                var (from, to) = rail.IsPlus ? (diode.FromNode, diode.ToNode) : (diode.ToNode, diode.FromNode);
+                var (from, to) = withCurrent ? (diode.FromNode, diode.ToNode) : (diode.ToNode, diode.FromNode);
                 if (from >= 0 && to >= 0) start[to] = Store.Or(start[to], reached[from]);
             }
 

@@ -1,4 +1,5 @@
 using Schematic.Analysis.Circuits;
+using Schematic.Analysis.Electrical;
 using Schematic.Model;
 
 namespace Schematic.Analysis.States;
@@ -98,17 +99,22 @@ internal sealed class Region(Element? load)
         }
 
         // What floats may still be lifted through a diode: a meter would show it.
-        var volts = network.Between(from, to, s => s.Volts, withMeter: false);
+        var volts = network.Between(from, to, s => Instant(s, s.Volts, 1), withMeter: false);
         var isFloating = volts is null;
-        List<double?> settings = [network.Between(from, to, s => s.Volts, isFloating)];
-        if (_supplies.Exists(s => ((Supply)s.Part).IsAdjustable))
+        List<double?> settings = [];
+        foreach (var sign in _supplies.Exists(s => ((Supply)s.Part).IsAlternating) ? new[] { 1, -1 } : [1])
         {
-            settings.Add(network.Between(from, to, s => s.MinVolts, isFloating));
-            settings.Add(network.Between(from, to, s => s.MaxVolts, isFloating));
+            settings.Add(network.Between(from, to, s => Instant(s, s.Volts, sign), isFloating));
+            if (!_supplies.Exists(s => ((Supply)s.Part).IsAdjustable)) continue;
+            settings.Add(network.Between(from, to, s => Instant(s, s.MinVolts, sign), isFloating));
+            settings.Add(network.Between(from, to, s => Instant(s, s.MaxVolts, sign), isFloating));
         }
 
         return new RegionCase(states, volts, 0, false, settings.Min(), settings.Max());
     }
+
+    /// <summary>What a supply gives at the peak of a half-wave; a direct one always the same. An input answers at once.</summary>
+    private static double Instant(Supply supply, double volts, int sign) => supply.IsAlternating ? sign * HalfWaves.Peak * volts : volts;
 
     private void EnterSupply(Rail rail)
     {

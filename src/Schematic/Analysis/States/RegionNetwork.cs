@@ -31,7 +31,15 @@ internal sealed class RegionNetwork
     /// <summary>Volts and amperes of a load of the region, its supplies as stated.</summary>
     public (double Volts, double Amps) Across(Element load)
     {
-        var branches = Branches(s => s.Volts);
+        var (volts, amps) = Across(load, 1);
+        if (!_supplies.Any(s => ((Supply)s.Part).IsAlternating)) return (volts, amps);
+        var (otherVolts, otherAmps) = Across(load, -1);
+        return (HalfWaves.Effective(volts, otherVolts), load.IsOneWay ? HalfWaves.MeanForward(amps, otherAmps) : HalfWaves.Effective(amps, otherAmps));
+    }
+
+    private (double Volts, double Amps) Across(Element load, int sign)
+    {
+        var branches = Branches(s => s.IsAlternating ? sign * s.Volts : s.Volts);
         var result = NodalSolver.Solve(_places, branches);
         var index = Enumerable.Range(0, _elements.Count).First(i => ReferenceEquals(_elements[i], load));
         return (result.Volts[branches[index].From] - result.Volts[branches[index].To], result.Amps[index]);
