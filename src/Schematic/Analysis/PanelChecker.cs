@@ -32,6 +32,7 @@ public static class PanelChecker
         new SimilarNamesCheck(),
         new FloatingContactCheck(),
         new NotTracedCheck(),
+        new WireDetailsCheck(),
         new SingleMemberNetCheck(),
         new NetWiringCheck(),
         new WireWithoutNetCheck(),

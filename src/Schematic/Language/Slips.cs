@@ -74,7 +74,7 @@ internal static partial class Slips
         }
 
         Each(CurlyQuotes(), (_, span) => report.Slip(span, "This is no quote of the language.", "Put strings in straight quotes: \"text\"."));
-        Each(keyword == "connector" ? CommaLength() : CommaQuantity(), (m, span) => report.Slip(
+        if (keyword != "terminals") Each(keyword == "connector" ? CommaLength() : CommaQuantity(), (m, span) => report.Slip(
             span, "A number has a decimal point, not a comma.", $"Write {m.Groups["whole"]}.{m.Groups["part"]} {m.Groups["unit"]}."));
         if (keyword == "wire" && Unnamed().Match(text) is { Success: true } unnamed)
         {

@@ -18,20 +18,16 @@ internal static class UnreadLines
         if (errors.Count == 0) return unread;
         var spans = statements.Select(s => (From: LineOf(source, s.Span.Start), To: LineOf(source, s.Span.End))).ToList();
 
-        // A statement that shares a line with a broken one is left alone too, and so is what shares a line with that.
-        for (var hasSpread = true; hasSpread;)
-        {
-            hasSpread = false;
-            foreach (var (from, to) in spans)
-            {
-                var lines = unread.AsSpan(from, to - from + 1);
-                if (!lines.Contains(true) || !lines.Contains(false)) continue;
-                lines.Fill(true);
-                hasSpread = true;
-            }
-        }
-
+        // A statement that shares a line with a broken one is left alone too, and so is what shares a line with that. Statements
+        // stand in order, so one way down and one way up reach them all.
+        foreach (var (from, to) in spans) Spread(unread.AsSpan(from, to - from + 1));
+        foreach (var (from, to) in Enumerable.Reverse(spans)) Spread(unread.AsSpan(from, to - from + 1));
         return unread;
+    }
+
+    private static void Spread(Span<bool> lines)
+    {
+        if (lines.Contains(true)) lines.Fill(true);
     }
 
     private static void Mark(SourceText source, bool[] unread, TextSpan span) =>
