@@ -20,6 +20,11 @@ public readonly record struct BenchElement(int From, int To, string Name, Elemen
         ElementKind.Lamp => new ElementValue(element.Kind, element.Ohms * LampInrush.ColdShare, 0, 0.5, 1.8),
         // Winding resistance is sold to 10 %, and copper changes 0.4 % for each degree (from memory).
         ElementKind.Coil => new ElementValue(element.Kind, element.Ohms, 0, 0.87, 1.15),
+        // The winding of a motor that stands still has a small part of its running resistance; a bell's contact may be open
+        // at rest. Heaters and movements are what they say, to a tenth (from memory).
+        ElementKind.Consumer when element.Part is Model.Consumer { Kind: Model.ConsumerKind.Heater or Model.ConsumerKind.Meter } =>
+            new ElementValue(element.Kind, element.Ohms, 0, 0.85, 1.15),
+        ElementKind.Consumer => new ElementValue(element.Kind, element.Ohms, 0, 0.03, 1.5),
         ElementKind.Resistor => new ElementValue(element.Kind, element.Ohms, 0, 0.93, 1.07),
         // A meter's milliampere gives a diode some 0.1 V less than its rated current does (from memory).
         ElementKind.Diode => new ElementValue(element.Kind, element.Ohms, element.Volts * 0.86, 0.6, 1.2),

@@ -32,6 +32,14 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         "relay" => RelayBinder.Make(device),
         "resistor" => MakeResistor(device),
         "diode" => MakeDiode(device),
+        "motor" => ConsumerBinder.Make(device, ConsumerKind.Motor),
+        "bell" => ConsumerBinder.Make(device, ConsumerKind.Bell),
+        "buzzer" => ConsumerBinder.Make(device, ConsumerKind.Buzzer),
+        "heater" => ConsumerBinder.Make(device, ConsumerKind.Heater),
+        "meter" => ConsumerBinder.Make(device, ConsumerKind.Meter),
+        "capacitor" => MakeCapacitor(device),
+        "suppressor" => new Suppressor(
+            device.Name, device.Need(device.Ratings("a voltage", Dimension.Voltage), Dimension.Voltage, "39 V"), device.Span),
         "fuse" => new Fuse(device.Name, Amps(device, "1 A"), device.Span) { IsSlow = device.Reader.Has("slow") },
         "breaker" => new Breaker(device.Name, Amps(device, "3 A"), device.Span),
         "supply" => SupplyBinder.Make(device),
@@ -80,6 +88,16 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         };
         if (device.Reader.Quantity("drop", Dimension.Voltage, "a voltage") is { } drop) diode = diode with { ForwardVolts = drop };
         return diode;
+    }
+
+    private static Capacitor MakeCapacitor(DeviceStatement device)
+    {
+        var ratings = device.Ratings("a capacitance or a voltage", Dimension.Capacitance, Dimension.Voltage);
+        return new Capacitor(device.Name, device.Need(ratings, Dimension.Capacitance, "100 uF"), device.Span)
+        {
+            MaxVolts = ratings.GetValueOrDefault(Dimension.Voltage)?.Value,
+            IsPolarised = device.Reader.Has("polarised"),
+        };
     }
 
     private static double Amps(DeviceStatement device, string example) =>

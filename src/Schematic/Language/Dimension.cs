@@ -27,6 +27,9 @@ public enum Dimension
     /// <summary>Watts.</summary>
     Power,
 
+    /// <summary>Farads.</summary>
+    Capacitance,
+
     /// <summary>Degrees Celsius.</summary>
     Temperature,
 

@@ -58,6 +58,11 @@ internal static class PartGrammar
     private static readonly ClauseSet DiodeRating = new ClauseSet().Quantities("a rating").WithPurchase()
         .WithOne("drop", s => s.Quantity);
 
+    private static readonly ClauseSet ConsumerRating = new ClauseSet().Quantities("a rating").WithPurchase()
+        .WithOne("operates", s => s.Quantity).WithOne("max", s => s.Quantity);
+
+    private static readonly ClauseSet CapacitorRating = new ClauseSet().Quantities("a rating").WithPurchase().Flags("polarised");
+
     private static readonly ClauseSet FuseRating = new ClauseSet().Quantities("a rating").WithPurchase().Flags("slow");
 
     private static readonly ClauseSet SupplyRating = new ClauseSet().Quantities("a voltage").WithPurchase()
@@ -94,6 +99,13 @@ internal static class PartGrammar
         Add("relay", "relay K1 24 V 30 mA operates 18 V { coil X1:1 X1:2 ; changeover X1:3 X1:4 X1:5 }", RelayCoil, RelayBlock);
         Add("resistor", "resistor R1 120 ohm 0.5 W", Rated, Terminals);
         Add("diode", "diode D1 1 A 400 V", DiodeRating, Terminals);
+        Add("motor", "motor M1 24 V 2 A operates 18 V { J1:2 J1:3 }", ConsumerRating, Terminals);
+        Add("bell", "bell HA1 12 V 0.5 A { J1:2 J1:3 }", ConsumerRating, Terminals);
+        Add("buzzer", "buzzer HA2 24 V 30 mA { J1:2 J1:3 }", ConsumerRating, Terminals);
+        Add("heater", "heater EH1 24 V 50 W { J1:2 J1:3 }", ConsumerRating, Terminals);
+        Add("meter", "meter P1 1 mA 100 ohm { J1:2 J1:3 }", ConsumerRating, Terminals);
+        Add("capacitor", "capacitor C1 100 uF 50 V polarised", CapacitorRating, Terminals);
+        Add("suppressor", "suppressor RV1 39 V", Rated, Terminals);
         Add("fuse", "fuse F1 1 A slow", FuseRating, Terminals);
         Add("breaker", "breaker CB1 3 A", Rated, Terminals);
         Add("supply", "supply PS1 24 V adjustable 22..29 V limit 3 A { + - }", SupplyRating, Terminals);

@@ -31,6 +31,15 @@ public interface IPartVisitor<out T>
     /// <summary>The answer for a resistor.</summary>
     T Visit(Resistor resistor);
 
+    /// <summary>The answer for a motor, a bell, a heater and the like.</summary>
+    T Visit(Consumer consumer);
+
+    /// <summary>The answer for a capacitor.</summary>
+    T Visit(Capacitor capacitor);
+
+    /// <summary>The answer for a varistor or suppressor.</summary>
+    T Visit(Suppressor suppressor);
+
     /// <summary>The answer for a fuse.</summary>
     T Visit(Fuse fuse);
 

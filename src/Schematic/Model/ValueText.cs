@@ -17,6 +17,9 @@ public static class ValueText
     /// <summary>Ohms, kilohms, megohms or milliohms.</summary>
     public static string Ohms(double ohms) => Scaled(ohms, ("Mohm", 1e6), ("kohm", 1e3), ("ohm", 1), ("mohm", 1e-3));
 
+    /// <summary>Farads in microfarads, nanofarads or picofarads.</summary>
+    public static string Farads(double farads) => Scaled(farads, ("mF", 1e-3), ("uF", 1e-6), ("nF", 1e-9), ("pF", 1e-12));
+
     /// <summary>Watts or milliwatts.</summary>
     public static string Watts(double watts) => Scaled(watts, ("W", 1), ("mW", 1e-3));
 

@@ -72,6 +72,15 @@ public static class PartNames
         public string Visit(Resistor resistor) =>
             Joined($"resistor {ValueText.Ohms(resistor.Ohms)}", resistor.RatedWatts is { } watts ? ValueText.Watts(watts) : null);
 
+        public string Visit(Consumer consumer) =>
+            $"{consumer.Kind.ToString().ToLowerInvariant()} {ValueText.Volts(consumer.RatedVolts)} {ValueText.Amps(consumer.RatedAmps)}";
+
+        public string Visit(Capacitor capacitor) => Joined(
+            $"capacitor {ValueText.Farads(capacitor.Farads)}", capacitor.MaxVolts is { } volts ? ValueText.Volts(volts) : null,
+            capacitor.IsPolarised ? "polarised" : null);
+
+        public string Visit(Suppressor suppressor) => $"varistor or suppressor {ValueText.Volts(suppressor.StandsVolts)}";
+
         public string Visit(Fuse fuse) => $"fuse {ValueText.Amps(fuse.RatedAmps)}{(fuse.IsSlow ? ", slow" : "")}";
 
         public string Visit(Breaker breaker) => $"circuit breaker {ValueText.Amps(breaker.RatedAmps)}";

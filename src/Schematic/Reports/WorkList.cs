@@ -185,11 +185,12 @@ public static class WorkList
     /// <summary>Which lead of a component it is, as the eye finds it on the part.</summary>
     private static string LeadWords(Part part, string terminal) =>
         part is Diode diode ? terminal == diode.Ends.To ? "lead at the band" : "lead without the band"
+        : part is Capacitor { IsPolarised: true } capacitor ? terminal == capacitor.Ends.From ? "plus lead" : "minus lead, at the stripe"
         : part is Led led ? terminal == led.Ends.To ? "short lead, at the flat" : "long lead"
         : $"lead {terminal}";
 
     /// <summary>Where a wire meets a component that has a right way round, which end of it.</summary>
-    private static string PolarityWords(Part? part, string terminal) => part is Diode or Led ? $"{LeadWords(part, terminal)}: " : "";
+    private static string PolarityWords(Part? part, string terminal) => part is Diode or Led or Capacitor { IsPolarised: true } ? $"{LeadWords(part, terminal)}: " : "";
 
     private static ImmutableArray<string> JumperRow(AnalysisContext context, TerminalId terminal)
     {

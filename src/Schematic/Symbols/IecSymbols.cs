@@ -39,6 +39,35 @@ internal sealed class IecSymbols : SymbolSet
     protected override Symbol Solenoid() => Winding(new SymbolDrawing(SymbolKind.Solenoid))
         .Line(5, -3.75, 5, -5.6).Line(3.75, -5.6, 6.25, -5.6).Fine(5, -3.75, 5, 1.25).Done();
 
+    /// <summary>A circle with the letter of a motor.</summary>
+    protected override Symbol Motor() => Round(new SymbolDrawing(SymbolKind.Motor).InLine("1", "2")).Letter("M", 5, 0, 3.5).Done();
+
+    /// <summary>A dome on its base line.</summary>
+    protected override Symbol Bell() => new SymbolDrawing(SymbolKind.Bell).InLine("1", "2")
+        .Line(0, 0, 10, 0).Arc(5, 0, 3, 180, 180).Done();
+
+    /// <summary>A dome that hangs from its base line.</summary>
+    protected override Symbol Buzzer() => new SymbolDrawing(SymbolKind.Buzzer).InLine("1", "2")
+        .Line(0, 0, 2, 0, 2, -2.5, 8, -2.5, 8, 0, 10, 0).Arc(5, -2.5, 3, 0, 180).Done();
+
+    /// <summary>A resistor in strips.</summary>
+    protected override Symbol Heater() => new SymbolDrawing(SymbolKind.Heater).InLine("1", "2")
+        .Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0)
+        .Line(2.75, -1.25, 2.75, 1.25).Line(4.25, -1.25, 4.25, 1.25).Line(5.75, -1.25, 5.75, 1.25).Line(7.25, -1.25, 7.25, 1.25).Done();
+
+    /// <summary>A circle with a pointer.</summary>
+    protected override Symbol Meter() => Round(new SymbolDrawing(SymbolKind.Meter).InLine("+", "-"))
+        .Line(3.6, 1.6, 6, -1.2).Filled(6.7, -2, 5.3, -1.4, 6.3, -0.5).Letter("+", 1.25, -2, 1.8).Done();
+
+    /// <summary>Two plates.</summary>
+    protected override Symbol Capacitor() => new SymbolDrawing(SymbolKind.Capacitor).InLine("1", "2")
+        .Line(0, 0, 4.4, 0).Line(4.4, -2, 4.4, 2).Line(5.6, -2, 5.6, 2).Line(5.6, 0, 10, 0).Done();
+
+    /// <summary>A resistor that follows its voltage, both ways.</summary>
+    protected override Symbol Suppressor() => new SymbolDrawing(SymbolKind.Suppressor).InLine("1", "2")
+        .Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0)
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("U", 8.2, -2.6, 1.8).Done();
+
     /// <summary>A rectangle with the line through its length.</summary>
     protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")
         .Line(0, 0, 10, 0).Box(1.25, -1.25, 8.75, 1.25).Done();
@@ -83,6 +112,9 @@ internal sealed class IecSymbols : SymbolSet
     /// <summary>An open triangle with its line through it, pointing to the bar of the cathode.</summary>
     private static SymbolDrawing Rectifier(SymbolDrawing drawing) => drawing.InLine("A", "K")
         .Line(0, 0, 10, 0).Outline(3.5, -1.75, 3.5, 1.75, 6.5, 0).Line(6.5, -1.75, 6.5, 1.75);
+
+    private static SymbolDrawing Round(SymbolDrawing drawing) => drawing
+        .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0);
 
     private static SymbolDrawing Winding(SymbolDrawing drawing) => drawing.InLine("1", "2")
         .Line(0, 0, 2.5, 0).Box(2.5, -3.75, 7.5, 3.75).Line(7.5, 0, 10, 0);

@@ -39,6 +39,38 @@ internal sealed class IeeeSymbols : SymbolSet
         .Line(0, 0, 1, 0).Arc(2, 0, 1, 180, 180).Arc(4, 0, 1, 180, 180).Arc(6, 0, 1, 180, 180).Arc(8, 0, 1, 180, 180)
         .Line(9, 0, 10, 0).Line(1, -2, 7.6, -2).Filled(9.2, -2, 7.4, -2.7, 7.4, -1.3).Done();
 
+    /// <summary>A circle between two brushes.</summary>
+    protected override Symbol Motor() => new SymbolDrawing(SymbolKind.Motor).InLine("1", "2")
+        .Line(0, 0, 1.25, 0).Filled(1.25, -0.8, 2.2, -0.8, 2.2, 0.8, 1.25, 0.8).Circle(5, 0, 2.75)
+        .Filled(7.8, -0.8, 8.75, -0.8, 8.75, 0.8, 7.8, 0.8).Line(8.75, 0, 10, 0).Letter("M", 5, 0, 2.5).Done();
+
+    /// <summary>A gong over its works.</summary>
+    protected override Symbol Bell() => new SymbolDrawing(SymbolKind.Bell).InLine("1", "2")
+        .Line(0, 0, 2.5, 0).Box(2.5, -1.25, 7.5, 1.25).Line(7.5, 0, 10, 0).Line(5, -1.25, 5, -2).Arc(5, -2, 2.5, 180, 180).Line(2.5, -2, 7.5, -2).Done();
+
+    /// <summary>A box with a plate on top.</summary>
+    protected override Symbol Buzzer() => new SymbolDrawing(SymbolKind.Buzzer).InLine("1", "2")
+        .Line(0, 0, 2.5, 0).Box(2.5, -1.75, 7.5, 1.75).Line(7.5, 0, 10, 0).Line(3, -2.75, 7, -2.75).Line(5, -2.75, 5, -1.75)
+        .Letter("BZ", 5, 0, 1.8).Done();
+
+    /// <summary>A zigzag with the letters of a heater.</summary>
+    protected override Symbol Heater() => new SymbolDrawing(SymbolKind.Heater).InLine("1", "2").Line(
+        0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0)
+        .Letter("HTR", 5, -2.8, 1.8).Done();
+
+    /// <summary>A circle with the letter of a galvanometer.</summary>
+    protected override Symbol Meter() => new SymbolDrawing(SymbolKind.Meter).InLine("+", "-")
+        .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0).Letter("G", 5, 0, 3.5).Letter("+", 1.25, -2, 1.8).Done();
+
+    /// <summary>A straight and a curved plate.</summary>
+    protected override Symbol Capacitor() => new SymbolDrawing(SymbolKind.Capacitor).InLine("1", "2")
+        .Line(0, 0, 4.4, 0).Line(4.4, -2, 4.4, 2).Arc(8.6, 0, 3, 138, 84).Line(5.6, 0, 10, 0).Done();
+
+    /// <summary>A zigzag that follows its voltage, both ways.</summary>
+    protected override Symbol Suppressor() => new SymbolDrawing(SymbolKind.Suppressor).InLine("1", "2").Line(
+        0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0)
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("V", 8.2, -2.6, 1.8).Done();
+
     /// <summary>An S-shaped curve between two terminals.</summary>
     protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")
         .Line(0, 0, 1.5, 0).Arc(3.55, 0, 1.45, 180, 180).Arc(6.45, 0, 1.45, 180, -180)

@@ -36,6 +36,27 @@ public enum SymbolKind
     /// <summary>Solenoid: a coil that moves or locks something: ports 1 and 2.</summary>
     Solenoid,
 
+    /// <summary>Motor: ports 1 and 2.</summary>
+    Motor,
+
+    /// <summary>Bell: ports 1 and 2.</summary>
+    Bell,
+
+    /// <summary>Buzzer: ports 1 and 2.</summary>
+    Buzzer,
+
+    /// <summary>Heater: ports 1 and 2.</summary>
+    Heater,
+
+    /// <summary>Meter movement: ports + (left) and - (right).</summary>
+    Meter,
+
+    /// <summary>Capacitor: ports 1 and 2.</summary>
+    Capacitor,
+
+    /// <summary>Varistor or suppressor: ports 1 and 2.</summary>
+    Suppressor,
+
     /// <summary>Fuse: ports 1 and 2.</summary>
     Fuse,
 

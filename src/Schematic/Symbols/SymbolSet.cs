@@ -19,6 +19,13 @@ internal abstract class SymbolSet
         SymbolKind.Resistor => Resistor(),
         SymbolKind.Coil => Coil(),
         SymbolKind.Solenoid => Solenoid(),
+        SymbolKind.Motor => Motor(),
+        SymbolKind.Bell => Bell(),
+        SymbolKind.Buzzer => Buzzer(),
+        SymbolKind.Heater => Heater(),
+        SymbolKind.Meter => Meter(),
+        SymbolKind.Capacitor => Capacitor(),
+        SymbolKind.Suppressor => Suppressor(),
         SymbolKind.Fuse => Fuse(),
         SymbolKind.Breaker => Breaker(),
         SymbolKind.Supply => Supply(),
@@ -76,6 +83,20 @@ internal abstract class SymbolSet
     protected abstract Symbol Coil();
 
     protected abstract Symbol Solenoid();
+
+    protected abstract Symbol Motor();
+
+    protected abstract Symbol Bell();
+
+    protected abstract Symbol Buzzer();
+
+    protected abstract Symbol Heater();
+
+    protected abstract Symbol Meter();
+
+    protected abstract Symbol Capacitor();
+
+    protected abstract Symbol Suppressor();
 
     protected abstract Symbol Fuse();
 

@@ -90,6 +90,9 @@ internal sealed class PanelBuilder
     public PanelBuilder Led(string name, double volts = 2, double amps = 0.02) =>
         Add(new Led(name, volts, amps, SourceSpan.None), "A", "K");
 
+    public PanelBuilder Motor(string name, double volts = 24, double amps = 1.5) =>
+        Add(new Consumer(name, ConsumerKind.Motor, volts, amps, SourceSpan.None), "1", "2");
+
     public PanelBuilder Diode(string name) => Add(new Diode(name, SourceSpan.None), "A", "K");
 
     public PanelBuilder Resistor(string name, double ohms) => Add(new Resistor(name, ohms, SourceSpan.None), "1", "2");

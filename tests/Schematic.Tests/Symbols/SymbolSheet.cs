@@ -10,8 +10,8 @@ namespace Schematic.Tests.Symbols;
 internal static partial class SymbolSheet
 {
     private const double Column = 95;
-    private const double Row = 22.5;
-    private const int RowsPerColumn = 12;
+    private const double Row = 18.5;
+    private const int RowsPerColumn = 15;
 
     public static Sheet Build()
     {

@@ -27,8 +27,8 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     /// <summary>The designator of the part.</summary>
     public string Name => Part.Designator;
 
-    /// <summary>Whether somebody expects it to do something when fed: a lamp, a coil, an LED.</summary>
-    public bool IsLoad => Kind is ElementKind.Lamp or ElementKind.Coil or ElementKind.Led;
+    /// <summary>Whether somebody expects it to do something when fed: a lamp, a coil, an LED, a motor.</summary>
+    public bool IsLoad => Kind is ElementKind.Lamp or ElementKind.Coil or ElementKind.Led or ElementKind.Consumer;
 
     /// <summary>Whether current passes only from <see cref="From"/> to <see cref="To"/>.</summary>
     public bool IsOneWay => Kind is ElementKind.Diode or ElementKind.Led;

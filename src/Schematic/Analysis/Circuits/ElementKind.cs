@@ -12,6 +12,9 @@ public enum ElementKind
     /// <summary>The coil of a relay or a solenoid, at 20 degrees Celsius.</summary>
     Coil,
 
+    /// <summary>A motor, a bell, a buzzer, a heater or a meter, at its rated resistance.</summary>
+    Consumer,
+
     /// <summary>A light-emitting diode.</summary>
     Led,
 

@@ -28,6 +28,14 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
 
     public ImmutableArray<Element> Visit(Board board) => board.Grounds.IsEmpty ? [] : [.. board.Inputs.SelectMany(i => Pulls(board, i))];
 
+    public ImmutableArray<Element> Visit(Consumer consumer) => [Make(ElementKind.Consumer, consumer, consumer.Ends, consumer.Ohms)];
+
+    /// <summary>Open for the direct current that the proof asks about.</summary>
+    public ImmutableArray<Element> Visit(Capacitor capacitor) => [];
+
+    /// <summary>Open below the voltage that it stands; that it is not exceeded is checked beside its coil.</summary>
+    public ImmutableArray<Element> Visit(Suppressor suppressor) => [];
+
     public ImmutableArray<Element> Visit(Connector connector) => [];
 
     public ImmutableArray<Element> Visit(Switch pole) => [];

@@ -31,6 +31,16 @@ public static class LoadLimits
     /// <summary>Below a tenth of the rated voltage, or of an LED's rated current, a load counts as not fed (own choice).</summary>
     public const double PartFraction = 0.1;
 
+    /// <summary>
+    /// A motor, a bell, a buzzer or a heater counts as working from three quarters of its rated voltage where nothing is stated
+    /// (own choice, as for coils); the needle of a meter from a tenth of its scale.
+    /// </summary>
+    public const double ConsumerFraction = 0.75;
+
+    /// <summary>The lowest voltage at which a load counts as working.</summary>
+    public static double OperateVolts(Consumer consumer) => consumer.OperatesVolts
+        ?? (consumer.Kind == ConsumerKind.Meter ? PartFraction : ConsumerFraction) * consumer.RatedVolts;
+
     /// <summary>The lowest voltage at which a coil surely operates.</summary>
     public static double OperateVolts(CoilData coil) => coil.OperatesVolts ?? OperateFraction * coil.RatedVolts;
 

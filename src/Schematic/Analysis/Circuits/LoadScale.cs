@@ -29,6 +29,12 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
 
         public LoadScale? Visit(Solenoid solenoid) => Volts(solenoid.Coil.RatedVolts, LoadLimits.OperateVolts(solenoid.Coil));
 
+        public LoadScale? Visit(Consumer consumer) => Volts(consumer.RatedVolts, LoadLimits.OperateVolts(consumer));
+
+        public LoadScale? Visit(Capacitor capacitor) => null;
+
+        public LoadScale? Visit(Suppressor suppressor) => null;
+
         public LoadScale? Visit(Connector connector) => null;
 
         public LoadScale? Visit(Switch pole) => null;

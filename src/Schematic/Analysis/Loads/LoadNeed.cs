@@ -42,6 +42,16 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
             ? new(null, null, null, Math.Sqrt(watts * resistor.Ohms), true)
             : None;
 
+        public LoadNeed Visit(Consumer consumer)
+        {
+            var least = LoadLimits.OperateVolts(consumer);
+            return new(consumer.RatedVolts, least, least, consumer.MaxVolts ?? CoilMost * consumer.RatedVolts, consumer.MaxVolts is not null);
+        }
+
+        public LoadNeed Visit(Capacitor capacitor) => None;
+
+        public LoadNeed Visit(Suppressor suppressor) => None;
+
         public LoadNeed Visit(Diode diode) => None;
 
         public LoadNeed Visit(Connector connector) => None;

@@ -5,17 +5,18 @@ using Schematic.Model;
 
 namespace Schematic.Analysis.Loads;
 
-/// <summary>A coil without suppression, and a suppression diode that is too weak for its coil.</summary>
+/// <summary>A coil without suppression, and a suppression diode or varistor that is too weak for its coil.</summary>
 public sealed class SuppressionCheck : ICheck
 {
     private const string MissingRule = "coil-without-suppression";
     private const string WeakRule = "diode-underrated";
+    private const string LowRule = "suppressor-too-low";
 
     /// <summary>A diode stands at least this many times the circuit's voltage backwards (usual in electronics, read: 2 to 3).</summary>
     private const double ReverseMargin = 2;
 
     /// <inheritdoc/>
-    public ImmutableArray<string> Rules { get; } = [MissingRule, WeakRule];
+    public ImmutableArray<string> Rules { get; } = [MissingRule, WeakRule, LowRule];
 
     /// <inheritdoc/>
     public CheckStage Stage => CheckStage.Quantities;
@@ -27,13 +28,35 @@ public sealed class SuppressionCheck : ICheck
         foreach (var coil in context.Worst.Loads.Where(l => l.Load.Kind == ElementKind.Coil && l.MostVolts is not null))
         {
             var across = DiodesAcross(circuit, coil.Load).ToList();
-            if (across.Count == 0 && coil.Load.Part.Winding is { HasSuppression: false }) yield return Missing(context, coil);
+            var suppressors = SuppressorsAcross(context, circuit, coil.Load).ToList();
+            if (across.Count == 0 && suppressors.Count == 0 && coil.Load.Part.Winding is { HasSuppression: false })
+                yield return Missing(context, coil);
             foreach (var diode in across)
             {
                 if (Weak(coil, (Diode)diode.Part) is { } weak) yield return weak;
             }
+
+            foreach (var suppressor in suppressors.Where(s => s.StandsVolts < coil.MostVolts!.Value - 1e-6)) yield return TooLow(coil, suppressor);
         }
     }
+
+    private static IEnumerable<Suppressor> SuppressorsAcross(AnalysisContext context, Circuit circuit, Element coil) =>
+        from suppressor in context.Panel.Parts.OfType<Suppressor>()
+        let first = circuit.NodeOf(suppressor.At(suppressor.Ends.From))
+        let second = circuit.NodeOf(suppressor.At(suppressor.Ends.To))
+        where (first == coil.FromNode && second == coil.ToNode) || (first == coil.ToNode && second == coil.FromNode)
+        select suppressor;
+
+    private static Diagnostic TooLow(LoadLevel coil, Suppressor suppressor) => new(
+        LowRule, Severity.Error,
+        $"{suppressor.Designator} across {coil.Name} stands {ValueText.Volts(suppressor.StandsVolts)}; it gets {ValueText.Volts(coil.MostVolts!.Value)} while {coil.Name} is fed.",
+        suppressor.Span)
+    {
+        Subjects = [About.Part(suppressor), About.Part(coil.Load.Part)],
+        Values = [About.Volts("stands", suppressor.StandsVolts), About.Volts("gets", coil.MostVolts.Value)],
+        Help = "It conducts all the time and burns: take one that stands more than the highest supply voltage.",
+        Trace = LoadWords.Trace(coil.MostVolts),
+    };
 
     private static IEnumerable<Element> DiodesAcross(Circuit circuit, Element coil) => circuit.Elements.Where(e =>
         e.Kind == ElementKind.Diode

@@ -70,6 +70,12 @@ public sealed class HalfConnectedCheck : ICheck
 
         public IEnumerable<string> Visit(Resistor resistor) => Ends(resistor);
 
+        public IEnumerable<string> Visit(Consumer consumer) => Ends(consumer);
+
+        public IEnumerable<string> Visit(Capacitor capacitor) => Ends(capacitor);
+
+        public IEnumerable<string> Visit(Suppressor suppressor) => Ends(suppressor);
+
         public IEnumerable<string> Visit(Fuse fuse) => Ends(fuse);
 
         public IEnumerable<string> Visit(Breaker breaker) => Ends(breaker);

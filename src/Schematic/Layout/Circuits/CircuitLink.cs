@@ -20,13 +20,13 @@ internal enum LinkKind
     /// <summary>A throw of a relay.</summary>
     RelayContact,
 
-    /// <summary>A resistor.</summary>
+    /// <summary>A resistor, or a capacitor.</summary>
     Resistor,
 
     /// <summary>Something that is to do its work: lamp, coil, light-emitting diode.</summary>
     Load,
 
-    /// <summary>A diode.</summary>
+    /// <summary>A diode, or a suppressor.</summary>
     Diode,
 
     /// <summary>Where the circuit leaves the drawing: an input of a board, a contact of a connector, the end of a wire.</summary>

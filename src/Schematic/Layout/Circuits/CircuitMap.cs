@@ -80,6 +80,17 @@ internal sealed class CircuitMap
     {
         foreach (var element in _circuit.Elements.Where(e => e.Kind != ElementKind.Pull))
             Add(KindOf(element), element.Part, element.From, element.To);
+        AddOpenDevices();
+    }
+
+    /// <summary>Devices that the proof counts as open, such as capacitors: they carry no direct current, and are drawn all the same.</summary>
+    private void AddOpenDevices()
+    {
+        foreach (var part in _context.Panel.Parts.OfType<TwoEndedPart>())
+        {
+            if (part is not Protector && _circuit.ElementOf(part.Designator) is null)
+                Add(part is Suppressor ? LinkKind.Diode : LinkKind.Resistor, part, part.At(part.Ends.From), part.At(part.Ends.To));
+        }
     }
 
     private static LinkKind KindOf(Element element) => element switch

@@ -17,11 +17,24 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
     /// <summary>Colour and gauge of a wire as they are written on it: <c>WH/BU 24 AWG</c>.</summary>
     public static string Of(Wire wire) => string.Join(' ', new[] { wire.Colour?.Code, wire.Gauge?.Text.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
 
+    /// <summary>The symbol of a load by what it does.</summary>
+    public static SymbolKind SymbolOf(ConsumerKind kind) => kind switch
+    {
+        ConsumerKind.Motor => SymbolKind.Motor,
+        ConsumerKind.Bell => SymbolKind.Bell,
+        ConsumerKind.Buzzer => SymbolKind.Buzzer,
+        ConsumerKind.Heater => SymbolKind.Heater,
+        ConsumerKind.Meter => SymbolKind.Meter,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
     private static string Number(double value, string unit)
     {
         var (scale, prefix) = Math.Abs(value) switch
         {
             0 => (1.0, ""),
+            < 1e-9 => (1e12, "p"),
+            < 1e-6 => (1e9, "n"),
             < 1e-3 => (1e6, "µ"),
             < 1 when unit != "V" => (1e3, "m"),
             >= 1e6 => (1e-6, "M"),
@@ -44,6 +57,15 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
         public PartWords? Visit(Solenoid solenoid) => new(SymbolKind.Solenoid, Coil(solenoid.Coil));
 
         public PartWords? Visit(Relay relay) => new(SymbolKind.Coil, Coil(relay.Coil));
+
+        public PartWords? Visit(Consumer consumer) =>
+            new(SymbolOf(consumer.Kind), $"{Number(consumer.RatedVolts, "V")} {Number(consumer.RatedAmps, "A")}");
+
+        public PartWords? Visit(Capacitor capacitor) => new(
+            SymbolKind.Capacitor,
+            Number(capacitor.Farads, "F") + (capacitor.MaxVolts is { } volts ? " " + Number(volts, "V") : "") + (capacitor.IsPolarised ? ", + on 1" : ""));
+
+        public PartWords? Visit(Suppressor suppressor) => new(SymbolKind.Suppressor, Number(suppressor.StandsVolts, "V"));
 
         public PartWords? Visit(Fuse fuse) => new(SymbolKind.Fuse, Number(fuse.RatedAmps, "A") + (fuse.IsSlow ? " slow" : ""));
 

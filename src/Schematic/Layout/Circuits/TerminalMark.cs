@@ -46,6 +46,12 @@ internal sealed class TerminalMarks : IPartVisitor<TerminalMark>
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Resistor resistor) => TerminalMark.None;
 
+    TerminalMark IPartVisitor<TerminalMark>.Visit(Consumer consumer) => TerminalMark.None;
+
+    TerminalMark IPartVisitor<TerminalMark>.Visit(Capacitor capacitor) => TerminalMark.None;
+
+    TerminalMark IPartVisitor<TerminalMark>.Visit(Suppressor suppressor) => TerminalMark.None;
+
     TerminalMark IPartVisitor<TerminalMark>.Visit(Fuse fuse) => TerminalMark.None;
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Breaker breaker) => TerminalMark.None;

@@ -28,6 +28,14 @@ public static class Cautions
                 + "Fit the suppression diode with its cathode to plus.");
         }
 
+        var charged = panel.Parts.OfType<Capacitor>().ToList();
+        if (charged.Count > 0)
+        {
+            texts.Add($"{(charged.Count == 1 ? "Capacitor" : "Capacitors")} {Names(charged)}: {(charged.Count == 1 ? "holds" : "hold")} a charge after switching off. "
+                + "Discharge through a resistor and prove dead before you touch."
+                + (charged.Exists(c => c.IsPolarised) ? " A polarised one bursts when it lies the wrong way round." : ""));
+        }
+
         if (panel.Attachments.Length > 0 || panel.Parts.Any(p => p.OnHand))
         {
             texts.Add("Salvaged equipment may hold cadmium plating, asbestos sleeves, radium paint: do not file, heat or open it.");

@@ -42,6 +42,16 @@ internal sealed class FigureFactory(CircuitMap map) : IPartVisitor<IEnumerable<F
     IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Breaker breaker) =>
         [Two(breaker, SymbolKind.Breaker, Number(breaker.RatedAmps, "A"))];
 
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Consumer consumer) =>
+        [Two(consumer, Circuits.PartWords.SymbolOf(consumer.Kind), $"{Number(consumer.RatedVolts, "V")} {Number(consumer.RatedAmps, "A")}")];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Capacitor capacitor) => [Two(
+        capacitor, SymbolKind.Capacitor,
+        Number(capacitor.Farads, "F") + (capacitor.MaxVolts is { } volts ? " " + Number(volts, "V") : "") + (capacitor.IsPolarised ? ", + on 1" : ""))];
+
+    IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Suppressor suppressor) =>
+        [Two(suppressor, SymbolKind.Suppressor, Number(suppressor.StandsVolts, "V"))];
+
     IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Connector connector) => [];
 
     IEnumerable<Figure> IPartVisitor<IEnumerable<Figure>>.Visit(Supply supply) => [];
@@ -58,6 +68,8 @@ internal sealed class FigureFactory(CircuitMap map) : IPartVisitor<IEnumerable<F
         var (scale, prefix) = Math.Abs(value) switch
         {
             0 => (1.0, ""),
+            < 1e-9 => (1e12, "p"),
+            < 1e-6 => (1e9, "n"),
             < 1e-3 => (1e6, "µ"),
             < 1 when unit != "V" => (1e3, "m"),
             >= 1e6 => (1e-6, "M"),

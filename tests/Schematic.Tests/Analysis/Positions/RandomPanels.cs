@@ -66,6 +66,7 @@ internal static class RandomPanels
         for (var i = 0; i < random.Next(2); i++) builder.Resistor($"R{i}", 310 + 210 * i).Wire($"R{i}:1", Joint()).Wire($"R{i}:2", Joint());
         for (var i = 0; i < (hasDiodes ? random.Next(1, 3) : 0); i++) builder.Diode($"D{i}").Wire($"D{i}:A", Joint()).Wire($"D{i}:K", Joint());
         if (Chance(0.15)) builder.Led("LD1").Wire("LD1:A", Joint()).Wire("LD1:K", Joint());
+        if (Chance(0.3)) builder.Motor("M1", amps: 0.6).Wire("M1:1", Joint()).Wire("M1:2", Joint());
         if (Chance(0.3)) builder.Solenoid("L1", ohms: 47).Wire("L1:A1", Joint()).Wire("L1:A2", Joint());
         if (Chance(0.7))
         {
@@ -95,7 +96,7 @@ internal static class RandomPanels
         };
 
         var panel = builder.Panel;
-        var loads = panel.Parts.Where(p => p is Lamp or Relay or Solenoid or Led).ToList();
+        var loads = panel.Parts.Where(p => p is Lamp or Relay or Solenoid or Led or Consumer).ToList();
         if (random.Next(3) == 0)
         {
             var (name, positions) = names[random.Next(names.Count)];

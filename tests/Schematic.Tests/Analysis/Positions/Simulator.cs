@@ -35,7 +35,7 @@ internal sealed class Simulator
         }
 
         Relays = [.. panel.Parts.OfType<Relay>()];
-        Loads = [.. panel.Parts.Where(p => p is Lamp or Led or Relay or Solenoid)];
+        Loads = [.. panel.Parts.Where(p => p is Lamp or Led or Relay or Solenoid or Consumer)];
         Supplies = [.. panel.Parts.OfType<Supply>()];
         Explore();
     }
@@ -247,7 +247,7 @@ internal sealed class Simulator
             var waiting = new Stack<int>(seen);
             while (waiting.TryPop(out var at))
             {
-                foreach (var part in _owner._panel.Parts.Where(p => p is Lamp or Led or Relay or Solenoid or Resistor or Diode))
+                foreach (var part in _owner._panel.Parts.Where(p => p is Lamp or Led or Relay or Solenoid or Consumer or Resistor or Diode))
                 {
                     var (a, b) = Ends(part);
                     var (start, end) = (Group(a), Group(b));
@@ -271,7 +271,7 @@ internal sealed class Simulator
         private void NoteBorderlines()
         {
             foreach (var load in _owner.Loads)
-                foreach (var limit in new[] { LoadLimits.PartFraction, LoadLimits.LedFraction, LoadLimits.LampFraction, LoadLimits.OperateFraction })
+                foreach (var limit in new[] { LoadLimits.PartFraction, LoadLimits.LedFraction, LoadLimits.LampFraction, LoadLimits.OperateFraction, LoadLimits.ConsumerFraction })
                     Note(Fraction(load), limit);
             foreach (var board in _owner._panel.Parts.OfType<Board>())
                 foreach (var input in board.Inputs)
@@ -287,7 +287,7 @@ internal sealed class Simulator
         private static (TerminalId From, TerminalId To) Ends(Part part) => part switch
         {
             Lamp => (part.At("X1"), part.At("X2")),
-            Resistor => (part.At("1"), part.At("2")),
+            Resistor or Consumer => (part.At("1"), part.At("2")),
             Led or Diode => (part.At("A"), part.At("K")),
             _ => (part.At("A1"), part.At("A2")),
         };
@@ -304,6 +304,7 @@ internal sealed class Simulator
             Resistor r => r.Ohms,
             Relay r => r.Coil.Ohms,
             Solenoid s => s.Coil.Ohms,
+            Consumer c => c.RatedVolts / c.RatedAmps,
             Led d => 0.1 * d.ForwardVolts / d.RatedAmps,
             _ => 0.01,
         });
@@ -408,7 +409,7 @@ internal sealed class Simulator
                 if (ties) Join(island, a, b);
             }
 
-            foreach (var part in _owner._panel.Parts.Where(p => p is Lamp or Led or Relay or Solenoid or Resistor or Diode))
+            foreach (var part in _owner._panel.Parts.Where(p => p is Lamp or Led or Relay or Solenoid or Consumer or Resistor or Diode))
             {
                 var (from, to) = Ends(part);
                 if (isOn.TryGetValue(part, out var on) && !on) Branch(from, to, Leak, 0, ties: false);
