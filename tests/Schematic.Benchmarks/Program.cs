@@ -8,7 +8,7 @@ return args switch
     ["layout"] => LayoutRuns.Run(),
     ["layout-one", var contacts] => LayoutRuns.RunOne(int.Parse(contacts, CultureInfo.InvariantCulture)),
     ["compare"] => GraphDrawingRuns.Run(),
-    ["proof", .. var rest] => ProofRun.Run(rest.FirstOrDefault() ?? "chain"),
+    ["proof", .. var rest] => ProofRun.Run(rest),
     ["help"] or [] => Help(),
     _ => RunBenchmarks(args),
 };
@@ -24,6 +24,7 @@ static int Help()
     Console.WriteLine("""
         cold           time 'check' and 'draw' of the main example against an empty console program
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
+        proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
         layout         time and memory of schematic sheets of 250, 1,000 and 4,000 contacts
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         --filter '*'   all micro benchmarks (BenchmarkDotNet)

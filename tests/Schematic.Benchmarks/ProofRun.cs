@@ -16,10 +16,27 @@ internal static class ProofRun
 {
     private const int Relays = 10;
 
-    /// <summary>Proves one of the panels: <c>chain</c> (the default), <c>deep</c> or <c>ring</c>.</summary>
-    public static int Run(string which)
+    /// <summary>
+    /// Proves one of the panels: <c>chain</c> (the default), <c>deep</c> or <c>ring</c> of latches, or a panel of
+    /// <see cref="GrowthPanels"/> with its size; <c>all</c> lists those.
+    /// </summary>
+    public static int Run(string[] which) => which switch
     {
-        var panel = PanelLoader.Load(new SourceText("proof.panel", TextOf(which)), MemoryPanelFiles.None);
+        [] => Prove("chain", TextOf("chain")),
+        ["all"] => List(),
+        [var name, var size] => Prove($"{name} {size}", GrowthPanels.TextOf(name, int.Parse(size, CultureInfo.InvariantCulture))),
+        [var name, ..] => Prove(name, TextOf(name)),
+    };
+
+    private static int List()
+    {
+        foreach (var (name, size) in GrowthPanels.All) Console.WriteLine($"proof {name} {size}");
+        return 0;
+    }
+
+    private static int Prove(string which, string text)
+    {
+        var panel = PanelLoader.Load(new SourceText("proof.panel", text), MemoryPanelFiles.None);
         foreach (var finding in panel.Diagnostics) Console.WriteLine($"{finding.Span} {finding.Message}");
         var before = Process.GetCurrentProcess().TotalProcessorTime;
         var clock = Stopwatch.StartNew();

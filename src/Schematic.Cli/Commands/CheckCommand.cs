@@ -14,6 +14,7 @@ public sealed class CheckCommand : ICliCommand
         var json = new Option<bool>("--json") { Description = "print the findings as JSON" };
         var command = new Command("check", "Check a panel file and print what is wrong, where, and what to do.");
         input.AddTo(command);
+        input.AddAcceptUnprovedTo(command);
         command.Options.Add(json);
         command.SetAction(parsed =>
         {

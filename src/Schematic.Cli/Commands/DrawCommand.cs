@@ -14,6 +14,7 @@ public sealed class DrawCommand : ICliCommand
         var sheets = new SheetOutput();
         var command = new Command("draw", "Check a panel file and draw its pack: schematic, connector faces, lists.");
         input.AddTo(command);
+        input.AddAcceptUnprovedTo(command);
         sheets.AddTo(command);
         command.SetAction(parsed =>
         {

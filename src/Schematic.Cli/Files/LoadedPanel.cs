@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis.Positions;
 using Schematic.Diagnostics;
 using Schematic.Model;
 
@@ -16,6 +17,12 @@ public sealed record LoadedPanel(Panel Panel, ImmutableArray<Diagnostic> Finding
     /// <summary>What file names of its sheets begin with: the drawing number, or the name of the file.</summary>
     public string PackName => Panel.Title.Number.Length > 0 ? Panel.Title.Number
         : Text.IsStandardInput ? "panel" : Path.GetFileNameWithoutExtension(Text.ShownName);
+
+    /// <summary>The same where what could not be proved is accepted: it is still told, as a warning.</summary>
+    public LoadedPanel AcceptingUnproved() => this with
+    {
+        Findings = [.. Findings.Select(f => f is { Rule: ProofIncompleteCheck.Rule, Severity: Severity.Error } ? f with { Severity = Severity.Warning } : f)],
+    };
 
     /// <summary>0, or 1 when a finding is an error.</summary>
     public int ExitCode => HasErrors ? Cli.ExitCode.Findings : Cli.ExitCode.Clean;

@@ -21,6 +21,14 @@ public sealed class PanelInput(string description = "panel file; - reads standar
         Description = "let 'use' reach files outside the folder of FILE",
     };
 
+    private readonly Option<bool> _acceptUnproved = new("--accept-unproved")
+    {
+        Description = "go on where the proof gave up; sheets are then stamped NOT PROVED",
+    };
+
+    /// <summary>Adds the option by which what could not be proved is no error.</summary>
+    public void AddAcceptUnprovedTo(Command command) => command.Options.Add(_acceptUnproved);
+
     /// <summary>Adds FILE and its option to a command that loads the panel.</summary>
     public void AddTo(Command command)
     {
@@ -41,7 +49,8 @@ public sealed class PanelInput(string description = "panel file; - reads standar
         {
             var loaded = PanelLoader.Load(file.Opened.Text, files);
             var findings = PanelChecker.Check(loaded.Panel, [.. file.Opened.Diagnostics, .. loaded.Diagnostics]);
-            return new LoadedPanel(loaded.Panel, findings, file);
+            var panel = new LoadedPanel(loaded.Panel, findings, file);
+            return parsed.GetValue(_acceptUnproved) ? panel.AcceptingUnproved() : panel;
         });
     }
 

@@ -51,6 +51,8 @@ public static class PanelChecker
         new LockNeverReleasedCheck(),
         new ExpectationCheck(),
         new NeverCheck(),
+        new ClaimUndecidedCheck(),
+        new ClaimEmptyCheck(),
         new ProofIncompleteCheck(),
         new WireOverloadCheck(),
         new ProtectorCheck(),

@@ -1,5 +1,6 @@
 using Schematic.Language;
 using Schematic.Model;
+using Schematic.Text;
 
 namespace Schematic.Binding;
 
@@ -21,6 +22,11 @@ internal sealed class ProofBinder(
     {
         var span = scope.At(syntax.Span);
         var when = conditions.Bind(scope, syntax.When, span);
+        return Claimed(scope, syntax, when, span) is { } claim ? claim with { IsInPassing = syntax.IsInPassing } : null;
+    }
+
+    private Expectation? Claimed(Scope scope, ExpectSyntax syntax, Condition? when, SourceSpan span)
+    {
         if (syntax.Part is not null) return Energised(scope, syntax, when);
         var terminal = terminals.One(scope, syntax.Terminal);
         var other = terminals.One(scope, syntax.To);

@@ -16,6 +16,7 @@ internal static class SupplyBinder
             LimitAmps = device.Reader.Quantity("limit", Dimension.Current, "a current"),
             SourceOhms = device.Reader.Quantity("source", Dimension.Resistance, "a resistance", zeroAllowed: true) ?? 0,
             IsAlternating = device.Reader.Has("alternating"),
+            IsSwitched = device.Reader.Has("switched"),
         };
         if (AdjustmentOf(device) is { } range)
         {

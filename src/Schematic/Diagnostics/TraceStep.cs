@@ -103,6 +103,7 @@ public sealed record PathHop(PathOver Over, string Name, string To)
         PathOver.Net => $"net {Name}",
         PathOver.Jumper => "jumper",
         PathOver.BoardGround => "board",
+        PathOver.NotTraced => $"perhaps inside {Name}",
         _ => "",
     };
 }
@@ -127,6 +128,9 @@ public enum PathOver
 
     /// <summary>The wiring inside a made unit.</summary>
     Attachment,
+
+    /// <summary>What may be joined inside a unit that is not traced.</summary>
+    NotTraced,
 
     /// <summary>A closed contact of a switch or a relay.</summary>
     Contact,

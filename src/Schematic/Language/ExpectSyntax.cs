@@ -14,6 +14,9 @@ public sealed record ExpectSyntax(
     WordSyntax Keyword, WordSyntax? Part, ContactSyntax? Terminal, WordSyntax State, ContactSyntax? To,
     ConditionSyntax? When, TextSpan Span) : StatementSyntax(Keyword, Span)
 {
+    /// <summary>Whether it is to hold also while an actuator moves from one position to the next.</summary>
+    public bool IsInPassing { get; init; }
+
     /// <inheritdoc/>
     public override T Accept<T>(IStatementVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -67,7 +67,7 @@ internal static class PartGrammar
 
     private static readonly ClauseSet SupplyRating = new ClauseSet().Quantities("a voltage").WithPurchase()
         .WithOne("adjustable", s => s.QuantityRange).WithOne("limit", s => s.Quantity).WithOne("source", s => s.Quantity)
-        .Flags("alternating");
+        .Flags("alternating", "switched");
 
     private static readonly ClauseSet Terminals = new ClauseSet().ContactsAlone("a terminal such as J1:5");
 

@@ -18,6 +18,9 @@ internal static class ProofGrammar
         (from word in Lexemes.Keyword("when") from condition in Conditions.Condition select condition)
         .XOr(Parse.Return<ConditionSyntax>(null!));
 
+    private static readonly Parser<bool> InPassing =
+        (from word in Lexemes.Keyword("in") from passing in Lexemes.Keyword("passing") select true).XOr(Parse.Return(false));
+
     private static readonly Parser<ExpectSyntax> Continuity =
         from state in Lexemes.OneOf("closed", "open")
         from word in Lexemes.Keyword("to")
@@ -42,8 +45,9 @@ internal static class ProofGrammar
     private static readonly Parser<ExpectSyntax> ExpectBody =
         from body in (Parser<ExpectSyntax>)(input =>
             ClauseSet.StandsBeforeTerminal(Lexemes.Trim(input)) ? TerminalExpectation(input) : LoadExpectation(input))
+        from passing in InPassing
         from condition in When
-        select body with { When = condition };
+        select body with { IsInPassing = passing, When = condition };
 
     private static readonly Parser<NeverSyntax> NeverBody =
         from sources in ContactLists.UntilKeyword(w => w is "reaches" or "when")

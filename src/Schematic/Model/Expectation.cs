@@ -8,6 +8,11 @@ namespace Schematic.Model;
 /// <param name="Span">Where it is stated.</param>
 public abstract record Expectation(Condition When, SourceSpan Span)
 {
+    /// <summary>
+    /// Whether it is to hold also while an actuator moves between two neighbouring positions at both of which it is asked.
+    /// </summary>
+    public bool IsInPassing { get; init; }
+
     /// <summary>Asks for the answer that a visitor has for this kind of claim.</summary>
     public abstract T Accept<T>(IExpectationVisitor<T> visitor);
 }

@@ -24,6 +24,9 @@ public sealed record Supply(string Designator, double Volts, SourceSpan Span) : 
     /// <summary>Whether it is alternating current: its volts are then effective ones, and both half-waves are solved.</summary>
     public bool IsAlternating { get; init; }
 
+    /// <summary>Whether it may be switched off and on at any time; else it counts as on throughout.</summary>
+    public bool IsSwitched { get; init; }
+
     /// <summary>Whether the setting can be changed.</summary>
     public bool IsAdjustable => MinVolts < MaxVolts;
 

@@ -27,15 +27,15 @@ public partial class FollowedAdviceTests
         AssertFollowed(text, Check(text));
     }
 
-    // What holds with the supply on need not hold when it is switched off, and between two levels no claim holds at all.
+    // A claim is asked with the supply on, whatever another claim says of it switched off; between two levels no claim holds at all.
     [Theory]
-    [InlineData("pull-down 10 kohm", "resistor R1 1 kohm\nwire W1 PS1:+ -> R1:2\nwire W2 A1:IN1 -> R1:1", "expect A1:IN1 high when PS1 on")]
+    [InlineData("pull-down 10 kohm", "resistor R1 1 kohm\nwire W1 PS1:+ -> R1:2\nwire W2 A1:IN1 -> R1:1", "expect A1:IN1 high")]
     [InlineData("pull-up 5 V 10 kohm", "wire W1 A1:IN1 -> S2:1\nwire W2 S2:2 -> PS1:-", null)]
     [InlineData("pull-up 5 V 10 kohm", "resistor R1 10 kohm\nwire W1 A1:IN1 -> R1:1\nwire W2 R1:2 -> PS1:-", "")]
     public void The_claim_advised_for_an_input_that_never_changes_is_one_that_holds(string pull, string wiring, string? advice)
     {
         var text = $$"""
-            supply PS1 5 V limit 1 A { + - }
+            supply PS1 5 V limit 1 A switched { + - }
             actuator LEVER { normal rest ; reverse }
             switch S2 make on LEVER when reverse
             board A1 "input board" { inputs IN1 max 5.5 V {{pull}} ; ground GND }

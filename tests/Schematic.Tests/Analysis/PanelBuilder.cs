@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Analysis.Positions;
 using Schematic.Diagnostics;
+using Schematic.Inserts;
 using Schematic.Model;
 using Schematic.Text;
 
@@ -72,6 +73,21 @@ internal sealed class PanelBuilder
             SourceSpan.None),
         ["C", .. throws]);
 
+    /// <summary>The last pole makes before it breaks.</summary>
+    public PanelBuilder Bridging()
+    {
+        var last = (Switch)_parts[^1];
+        _parts[^1] = last with { Pole = last.Pole with { MakesBeforeBreak = true } };
+        return this;
+    }
+
+    /// <summary>The last supply can be switched off.</summary>
+    public PanelBuilder Switched()
+    {
+        _parts[^1] = (Supply)_parts[^1] with { IsSwitched = true };
+        return this;
+    }
+
     /// <summary>A relay with as many changeover contact sets as told: 11 12 14, 21 22 24 ...</summary>
     public PanelBuilder Relay(string name, double volts = 24, double ohms = 800, int sets = 2) => Add(
         new Relay(name, new CoilData(volts, ohms), [.. Enumerable.Range(1, sets).Select(i => new RelayPole(
@@ -108,6 +124,10 @@ internal sealed class PanelBuilder
     public static BoardInput Input(string name, bool pullUp = true, double? max = 5.5) =>
         new(name, max, SourceSpan.None) { PullUpVolts = pullUp ? 5 : null, PullUpOhms = pullUp ? 10_000 : 0 };
 
+    /// <summary>A connector with contacts of these names, seven at most.</summary>
+    public PanelBuilder Connector(string name, params string[] contacts) =>
+        Add(new Connector(name, new SpiralInsert(7) { Rings = [1, 6] }.Build().Arrangement!, SourceSpan.None), contacts);
+
     /// <summary>Wires a chain of terminals together, each pair with a wire of its own.</summary>
     public PanelBuilder Wire(params string[] terminals)
     {
@@ -119,6 +139,21 @@ internal sealed class PanelBuilder
     public PanelBuilder Expect(Expectation expectation)
     {
         _expectations.Add(expectation);
+        return this;
+    }
+
+    /// <summary>Of these terminals of a part it is not known what they are joined to inside their unit.</summary>
+    public PanelBuilder NotTraced(string part, params string[] terminals)
+    {
+        var place = _parts.FindIndex(p => p.Designator == part);
+        _parts[place] = _parts[place] with { NotTraced = [.. terminals] };
+        return this;
+    }
+
+    /// <summary>It is not known from which voltage the last part works.</summary>
+    public PanelBuilder Unrated()
+    {
+        _parts[^1] = _parts[^1] with { IsRatingUnknown = true };
         return this;
     }
 

@@ -12,6 +12,7 @@ public sealed class Circuit
     private readonly ConductorGraph _conductors;
     private readonly int[] _nodeOfConductor;
     private readonly ImmutableArray<Contact>[] _contactsAt;
+    private readonly ImmutableArray<Contact>[] _jointsAt;
     private readonly ImmutableArray<Element>[] _elementsAt;
     private readonly ILookup<int, TerminalId> _terminalsOf;
     private readonly Dictionary<string, Element> _elementOf = new(StringComparer.Ordinal);
@@ -34,7 +35,13 @@ public sealed class Circuit
         foreach (var element in Elements.Where(e => e.Kind != ElementKind.Pull)) _elementOf.TryAdd(element.Name, element);
         Inputs = [.. Panel.Parts.OfType<Board>().SelectMany(b => b.Inputs.Select(i => new InputPoint(b, i, NodeOf(b.At(i.Terminal)),
             b.Grounds.IsEmpty ? -1 : NodeOf(b.At(b.Grounds[0])))))];
+        var used = Contacts.SelectMany(c => new[] { c.CommonNode, c.ThrowNode }).Concat(Elements.SelectMany(e => new[] { e.FromNode, e.ToNode }))
+            .Concat(Inputs.SelectMany(i => new[] { i.Node, i.GroundNode })).Concat(NamedInClaims(Panel).Select(NodeOf)).ToHashSet();
+        var open = new UntracedJoints(Panel, NodeOf, used.Contains, count, Contacts.Length);
+        (Untraced, NodeCount) = (open.Terminals, open.NodeCount);
+        Joints = [.. Contacts, .. Untraced.SelectMany(t => t.Joints)];
         _contactsAt = ListAt(Contacts, c => c.CommonNode, c => c.ThrowNode);
+        _jointsAt = Untraced.IsEmpty ? _contactsAt : ListAt(Joints, c => c.CommonNode, c => c.ThrowNode);
         _elementsAt = ListAt(Elements, e => e.FromNode, e => e.ToNode);
         _terminalsOf = _conductors.Terminals.ToLookup(NodeOf);
     }
@@ -47,6 +54,12 @@ public sealed class Circuit
 
     /// <summary>All contacts: switches first as the file lists them, each throw of a pole on its own.</summary>
     public ImmutableArray<Contact> Contacts { get; }
+
+    /// <summary>Terminals of which it is not known what they are joined to inside their unit, where that matters.</summary>
+    public ImmutableArray<UntracedTerminal> Untraced { get; }
+
+    /// <summary>The contacts, and behind them what may be joined inside units that are not traced.</summary>
+    public ImmutableArray<Contact> Joints { get; }
 
     /// <summary>All elements in the order of the parts.</summary>
     public ImmutableArray<Element> Elements { get; }
@@ -73,6 +86,9 @@ public sealed class Circuit
     /// <summary>The contacts that have an end on a node.</summary>
     public ImmutableArray<Contact> ContactsAt(int node) => _contactsAt[node];
 
+    /// <summary>The joints that have an end on a node.</summary>
+    public ImmutableArray<Contact> JointsAt(int node) => _jointsAt[node];
+
     /// <summary>The elements that have an end on a node.</summary>
     public ImmutableArray<Element> ElementsAt(int node) => _elementsAt[node];
 
@@ -95,6 +111,13 @@ public sealed class Circuit
     /// <summary>The element of a part, or null for parts that are none.</summary>
     public Element? ElementOf(string designator) => _elementOf.GetValueOrDefault(designator);
 
+    /// <summary>What claims about joints name: there something hangs for them.</summary>
+    private static IEnumerable<TerminalId> NamedInClaims(Panel panel) =>
+    [
+        .. panel.Expectations.OfType<NeverExpectation>().SelectMany(n => n.Sources.Concat(n.Targets)),
+        .. panel.Expectations.OfType<ContinuityExpectation>().SelectMany(c => new[] { c.From, c.To }),
+    ];
+
     private IEnumerable<Contact> ReadContacts() =>
         from part in Panel.Parts
         from pole in part.ContactSets
@@ -103,7 +126,7 @@ public sealed class Circuit
         let end = part.At(t.Terminal)
         select new Contact(0, part, common, end, t.Label, t.When, t.Span)
         {
-            CommonNode = NodeOf(common), ThrowNode = NodeOf(end),
+            CommonNode = NodeOf(common), ThrowNode = NodeOf(end), MakesBeforeBreak = pole.MakesBeforeBreak,
         };
 
     /// <summary>

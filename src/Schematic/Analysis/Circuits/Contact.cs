@@ -20,6 +20,14 @@ public sealed record Contact(
     /// <summary>The node of <see cref="Throw"/>.</summary>
     public required int ThrowNode { get; init; }
 
+    /// <summary>Whether its pole makes the new contact before it breaks the old one.</summary>
+    public bool MakesBeforeBreak { get; init; }
+
+    /// <summary>
+    /// Of a joint that may be inside a unit that is not traced the hidden node it leads to, counted from one; zero for contacts.
+    /// </summary>
+    public int HiddenGroup { get; init; }
+
     /// <summary>Whether a relay's coil moves it.</summary>
     public bool IsRelayContact => Part is Relay;
 

@@ -14,7 +14,7 @@ internal sealed class DeadEnds
         var kept = anchors.ToHashSet();
         var degree = new int[circuit.NodeCount];
         for (var node = 0; node < degree.Length; node++)
-            degree[node] = circuit.ContactsAt(node).Length + circuit.ElementsAt(node).Length;
+            degree[node] = circuit.JointsAt(node).Length + circuit.ElementsAt(node).Length;
 
         var waiting = new Stack<int>(Enumerable.Range(0, degree.Length).Where(IsEnd));
         while (waiting.TryPop(out var node))
@@ -35,6 +35,6 @@ internal sealed class DeadEnds
     public bool Contains(object edge) => _dead.Contains(edge);
 
     private static IEnumerable<(object Edge, int Other)> EdgesAt(Circuit circuit, int node) =>
-        circuit.ContactsAt(node).Select(c => ((object)c, c.Other(node)))
+        circuit.JointsAt(node).Select(c => ((object)c, c.Other(node)))
             .Concat(circuit.ElementsAt(node).Where(e => e.Other(node) >= 0).Select(e => ((object)e, e.Other(node))));
 }

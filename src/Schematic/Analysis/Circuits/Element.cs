@@ -33,6 +33,9 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     /// <summary>Whether current passes only from <see cref="From"/> to <see cref="To"/>.</summary>
     public bool IsOneWay => Kind is ElementKind.Diode or ElementKind.Led;
 
+    /// <summary>Whether it is known from which voltage or current it works.</summary>
+    public bool IsRatingKnown => !Part.IsRatingUnknown;
+
     /// <summary>The node at the other side.</summary>
     public int Other(int node) => node == FromNode ? ToNode : FromNode;
 }

@@ -22,18 +22,18 @@ public sealed class FloatingInputCheck : ICheck
         {
             var cases = proof.Circuit.CasesOf(input);
             var held = proof.Circuit.Where(cases, c => c.Volts is not null);
-            var floating = proof.Circuit.Store.AndNot(proof.Working, held);
+            var floating = proof.Circuit.Store.AndNot(proof.Working, proof.Circuit.Store.Or(held, proof.Circuit.Undecided(input)));
             if (!proof.States.CanReach(proof.Circuit.Store.And(proof.Working, held))) continue;
-            if (proof.States.Nearest(floating) is not { } witness) continue;
-            yield return new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} floats in some positions: nothing holds it at a voltage.", input.Board.Span)
+            if (proof.Find(floating) is not { Unknowns.IsEmpty: true } seen) continue; // What hangs on the unknown is no fault yet.
+            yield return proof.Told(new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} floats in some positions: nothing holds it at a voltage.", input.Board.Span)
             {
                 Help = $"Give {input.Terminal} a pull-up or pull-down resistor, or a throw that holds it in the other positions.",
                 Subjects = [About.Terminal(input.Terminal)],
-                Trace = proof.Trace(witness, new FactStep($"{input.Terminal} is then joined to nothing that has a voltage")
+                Trace = proof.Trace(seen.Witness, new FactStep($"{input.Terminal} is then joined to nothing that has a voltage")
                 {
                     Subjects = [About.Terminal(input.Terminal)],
                 }),
-            };
+            }, seen);
         }
     }
 }

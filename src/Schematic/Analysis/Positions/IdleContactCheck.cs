@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis.Circuits;
+using Schematic.Analysis.States;
 using Schematic.Diagnostics;
 
 namespace Schematic.Analysis.Positions;
@@ -48,13 +49,17 @@ public sealed class IdleContactCheck : ICheck
     private static bool IsBridged(PositionProof proof, Contact contact)
     {
         if (contact.CommonNode < 0 || contact.CommonNode == contact.ThrowNode || !HasOtherWay(proof.Circuit.Circuit, contact)) return false;
-        if (!proof.ComesAbout(proof.Circuit.Store.Not(proof.Circuit.Closed(contact)))) return false;
-        var joined = proof.Circuit.Conduction.Spread(proof.Circuit.Conduction.From(contact.CommonNode))[contact.ThrowNode];
-        return !proof.ComesAbout(proof.Circuit.Store.Not(joined));
+        var open = Open(proof, contact);
+        return proof.ComesAbout(open)
+            && !proof.ComesAbout(proof.Circuit.Store.AndNot(open, proof.Circuit.JoinedFrom(contact.CommonNode)[contact.ThrowNode]));
     }
 
+    /// <summary>When it is open and no supply is shorted: what a short joins says nothing about the contact.</summary>
+    private static Diagram Open(PositionProof proof, Contact contact) =>
+        proof.Circuit.Store.Not(proof.Circuit.Store.Or(proof.Circuit.Closed(contact), proof.Circuit.AnyShort));
+
     private static ImmutableArray<TraceStep> Bridge(PositionProof proof, Contact contact) =>
-        proof.States.Nearest(proof.Circuit.Store.Not(proof.Circuit.Closed(contact))) is { } witness
+        proof.States.Nearest(Open(proof, contact)) is { } witness
             ? proof.Trace(witness, proof.Joined(witness.State, contact.Common, contact.Throw))
             : [];
 

@@ -34,7 +34,7 @@ public sealed class InputNeverChangesCheck : ICheck
             if (ConstantReading(proof, input) is not { } reading) continue;
             yield return new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} {Words(reading)} in every position.", input.Board.Span)
             {
-                Help = Advice(proof, input, reading),
+                Help = Advice(input, reading),
                 Subjects = [About.Terminal(input.Terminal)],
                 Trace = [.. proof.Explain(input, proof.States.Rest)],
             };
@@ -55,17 +55,12 @@ public sealed class InputNeverChangesCheck : ICheck
         _ => "reads neither low nor high",
     };
 
-    /// <summary>A claim is advised only where the proof accepts it: one that holds with the supplies on alone says so.</summary>
-    private static string Advice(PositionProof proof, InputPoint input, Reading reading)
+    /// <summary>A claim is advised only where the proof accepts it; like this check it is asked with the supplies on.</summary>
+    private static string Advice(InputPoint input, Reading reading)
     {
         if (reading == Reading.Neither)
             return $"Low is {PositionProof.Volts(LoadLimits.LowVolts(input.Input))} and less, high {PositionProof.Volts(LoadLimits.HighVolts(input.Input))} and more: change what holds {input.Terminal} between them, or state its levels if the board has others.";
-        var level = reading == Reading.Low ? InputLevel.Low : InputLevel.High;
-        var store = proof.Circuit.Store;
-        var fails = store.AndNot(store.Not(proof.Circuit.AnyShort), proof.Circuit.Reads(input, level));
-        var supplies = proof.States.CanReach(fails) ? proof.Circuit.Circuit.Supplies.Select(s => $"{s.Name} on").ToImmutableArray() : [];
-        var condition = supplies.IsEmpty ? "" : $" when {string.Join(" and ", supplies)}";
-        return $"Check its wire, or state that it is meant so: 'expect {input.Terminal} {Words(reading)[6..]}{condition}'.";
+        return $"Check its wire, or state that it is meant so: 'expect {input.Terminal} {Words(reading)[6..]}'.";
     }
 
     private static Reading? ConstantReading(PositionProof proof, InputPoint input)

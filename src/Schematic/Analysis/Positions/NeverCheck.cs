@@ -27,31 +27,45 @@ public sealed class NeverCheck : ICheck
         {
             var found = Violations(proof, never).ToList();
             if (found.Count == 0) continue;
-            var (source, target, witness) = found.MinBy(f => f.Witness.Moves.Length);
+            var (source, target, seen) = found[0];
+            if (!seen.IsSure && !seen.Unknowns.IsEmpty) continue; // Neither proved nor refuted.
             var others = found.Select(f => f.Target).Distinct().Count() - 1;
-            yield return new Diagnostic(Rule, Severity.Error, $"{source} reaches {target}{(others > 0 ? $" and {others} more" : "")}.", never.Span)
-            {
-                Help = "Follow the moves and the path, and open it.",
-                Subjects = [About.Terminal(source), .. found.Select(f => f.Target).Distinct().Order().Select(About.Terminal)],
-                Trace = proof.Trace(witness, IsReturn(proof, source)
-                    ? proof.Conducting(witness.State, target, source)
-                    : proof.Conducting(witness.State, source, target)),
-            };
+            yield return proof.Told(
+                new Diagnostic(Rule, Severity.Error, $"{source} reaches {target}{seen.InPassing}{(others > 0 ? $" and {others} more" : "")}.", never.Span)
+                {
+                    Help = "Follow the moves and the path, and open it.",
+                    Subjects = [About.Terminal(source), .. found.Select(f => f.Target).Distinct().Order().Select(About.Terminal)],
+                    Trace = proof.Trace(seen.Witness, Way(proof, seen.Witness, source, target)),
+                },
+                seen);
         }
     }
 
-    private static IEnumerable<(TerminalId Source, TerminalId Target, Witness Witness)> Violations(
+    /// <summary>For each source and target that are joined, a state that shows it: sure ones first, then the nearest.</summary>
+    internal static IEnumerable<(TerminalId Source, TerminalId Target, Sighting Seen)> Violations(PositionProof proof, NeverExpectation never) =>
+        AllViolations(proof, never).OrderBy(f => f.Seen.IsSure ? 0 : 1).ThenBy(f => f.Seen.Witness.Moves.Length);
+
+    /// <summary>The way from a source to a target in a state.</summary>
+    internal static PathStep? Way(PositionProof proof, Witness witness, TerminalId source, TerminalId target) => IsReturn(proof, source)
+        ? proof.Conducting(witness.State, target, source)
+        : proof.Conducting(witness.State, source, target);
+
+    private static IEnumerable<(TerminalId Source, TerminalId Target, Sighting Seen)> AllViolations(
         PositionProof proof, NeverExpectation never)
     {
-        var when = proof.Circuit.Compile(never.When);
+        var (asked, perhaps) = (proof.Asked(never.When), proof.Asked(never.When, perhaps: true));
+        var store = proof.Circuit.Store;
         foreach (var source in never.Sources)
         {
             var reached = proof.Circuit.Reach(proof.Circuit.Circuit.NodeOf(source), IsReturn(proof, source));
             foreach (var target in never.Targets)
             {
                 var node = proof.Circuit.Circuit.NodeOf(target);
-                if (node >= 0 && proof.States.Nearest(proof.Circuit.Store.And(when, reached[node])) is { } witness)
-                    yield return (source, target, witness);
+                if (node < 0) continue;
+                var whole = store.AndNot(reached[node], proof.Circuit.AnyShort);
+                Question Joined(Diagram where) => new(store.And(where, whole)) { InPassing = whole, Asked = where };
+                var seen = proof.Find(Joined(asked), Joined(perhaps));
+                if (seen is not null) yield return (source, target, seen);
             }
         }
     }

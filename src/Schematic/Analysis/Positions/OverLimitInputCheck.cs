@@ -28,7 +28,8 @@ public sealed class OverLimitInputCheck : ICheck
 
     private static Diagnostic? Find(PositionProof proof, InputPoint input)
     {
-        if (proof.States.Nearest(proof.BeyondLimit(input)) is not { } witness) return null;
+        if (proof.FindAlsoInPassing(proof.BeyondLimit(input)) is not { } seen) return null;
+        var witness = seen.Witness;
 
         var found = proof.CaseIn(proof.Circuit.CasesOf(input), witness.State)!;
         var most = input.Input.MaxVolts!.Value;
@@ -37,10 +38,10 @@ public sealed class OverLimitInputCheck : ICheck
         var volts = PositionProof.Volts(reached);
         var ground = input.Board.At(input.Board.Grounds[0]);
         var (supply, path) = Driver(proof, input, witness.State, isHigh);
-        return new Diagnostic(
+        return proof.Told(new Diagnostic(
             Rule,
             Severity.Error,
-            $"{supply ?? "The circuit"} brings {input.Terminal} to {volts}{(isHigh ? $"; the input stands {PositionProof.Volts(most)} at most." : ", below its ground.")}",
+            $"{supply ?? "The circuit"} brings {input.Terminal} to {volts}{seen.InPassing}{(isHigh ? $"; the input stands {PositionProof.Volts(most)} at most." : ", below its ground.")}",
             input.Board.Span)
         {
             Help = "Keep the supply away from the input: use a pole of its own, switched to ground, or a divider.",
@@ -50,7 +51,7 @@ public sealed class OverLimitInputCheck : ICheck
             {
                 Subjects = [About.Terminal(input.Terminal), About.Terminal(ground)], Values = [About.Volts("stands at", reached)],
             }),
-        };
+        }, seen);
     }
 
     /// <summary>The supply that drives the input, and the way: of current if there is one, else of the joint.</summary>

@@ -22,6 +22,8 @@ public sealed class PositionProof
     private const double LossWorthSaying = 0.1;
 
     private readonly PathFinder _paths;
+    private readonly Lazy<bool> _isDecided;
+    private StateSpace? _sureStates;
     private readonly Lazy<ImmutableArray<(ActuatorLock Lock, string Position)>> _stuckLocks;
 
     /// <summary>Prepares the proof.</summary>
@@ -31,6 +33,7 @@ public sealed class PositionProof
         Circuit = new ConditionalCircuit(new Circuit(context), c => judge = new WiredJudge(context, c));
         Judge = judge!;
         States = new StateSpace(Circuit);
+        _isDecided = new Lazy<bool>(() => States.IsDecided);
         _paths = new PathFinder(Circuit, context.Connectivity);
         _stuckLocks = new(() => [.. FindStuckLocks()]);
     }
@@ -41,8 +44,13 @@ public sealed class PositionProof
     /// <summary>What wires and sources leave of the volts of a load.</summary>
     internal WiredJudge Judge { get; }
 
-    /// <summary>The states that can be reached.</summary>
+    /// <summary>The states that can be reached, as far as all is decided, and else that may be.</summary>
     public StateSpace States { get; }
+
+    /// <summary>The states that surely can be reached: all of them where everything is decided.</summary>
+    public StateSpace SureStates => _isDecided.Value && !States.GivenUp.Any()
+        ? States
+        : _sureStates ??= new StateSpace(Circuit, onlySure: true);
 
     /// <summary>The panel.</summary>
     public Panel Panel => Circuit.Circuit.Panel;
@@ -58,7 +66,8 @@ public sealed class PositionProof
     /// Whether a state of <paramref name="condition"/> comes about. Where a lock sticks, what it keeps away counts as coming
     /// about: the stuck lock is the one cause, and is reported by itself.
     /// </summary>
-    public bool ComesAbout(Diagram condition) => StuckLocks.IsEmpty ? States.CanReach(condition) : !condition.IsNever;
+    public bool ComesAbout(Diagram condition) =>
+        StuckLocks.IsEmpty ? States.CanReach(condition) : !Circuit.Store.And(condition, Circuit.Standing).IsNever;
 
     /// <summary>
     /// Whether a load works in some position that comes about: it gets enough there, or it got enough on the way there and is
@@ -67,18 +76,117 @@ public sealed class PositionProof
     public bool EverWorks(Element load) => !Circuit.Attracted(load).IsNever
         && (ComesAbout(Circuit.Attracted(load)) || States.CanReach(Circuit.Energised(load)));
 
+    /// <summary>The nearest state that fulfils a condition, a sure one before one that may be; null when there is none.</summary>
+    public Sighting? Find(Diagram condition) => Find(condition, condition);
+
+    /// <summary>
+    /// The nearest state of a condition that surely holds, else one of a condition that may; null when there is neither.
+    /// </summary>
+    public Sighting? Find(Diagram sure, Diagram perhaps) => Find(new Question(sure), new Question(perhaps));
+
+    /// <summary>The nearest state that lasts, or else one that shows for a moment while an actuator moves; null when there is none.</summary>
+    public Sighting? FindAlsoInPassing(Diagram condition)
+    {
+        var question = new Question(condition) { InPassing = condition };
+        return Find(question, question);
+    }
+
+    /// <summary>The answer to a question, by what surely holds and by what may.</summary>
+    internal Sighting? Find(Question sure, Question perhaps)
+    {
+        if (sure.IsEmpty && perhaps.IsEmpty) return null;
+        States.CanReach(perhaps.Lasting); // Known only now: what of the states was given up.
+        if (HoldsWhatever(StatesOf(SureStates, sure)) && Nearest(SureStates, sure) is { } witness) return new Sighting(witness, true);
+        return Nearest(States, perhaps) is { } possible ? Possible(possible, StatesOf(States, perhaps)) : null;
+    }
+
+    private static Witness? Nearest(StateSpace states, Question question) => states.Nearest(question.Lasting)
+        ?? (question.InPassing.IsNever ? null : states.NearestInPassing(question.InPassing, question.Asked, question.OpensToo));
+
+    private Diagram StatesOf(StateSpace states, Question question)
+    {
+        var lasting = states.Reachable(question.Lasting);
+        return question.InPassing.IsNever || Circuit.Variables.All.All(v => v.Passings.IsEmpty) ? lasting
+            : Circuit.Store.Or(lasting, Circuit.Store.Any(
+                states.BeforePassing(question.InPassing, question.Asked, question.OpensToo).Select(p => states.Reachable(p.When))));
+    }
+
+    /// <summary>Whether there is such a state whatever is true of that which is not known.</summary>
+    private bool HoldsWhatever(Diagram states) => HasUnknowns ? Circuit.Store.Exists(states, IsKnown).IsAlways : !states.IsNever;
+
+    private Sighting Possible(Witness witness, Diagram states) => new(witness, false)
+    {
+        Unknowns = !HasUnknowns ? [] : [.. Circuit.Store.Support(Circuit.Store.Exists(states, IsKnown)).Select(v => Circuit.Variables.All[v].Name)],
+    };
+
+    private bool HasUnknowns => Circuit.Variables.All.LastOrDefault()?.Kind == StateVariableKind.Unknown; // They stand last.
+
+    private bool IsKnown(int variable) => Circuit.Variables.All[variable].Kind != StateVariableKind.Unknown;
+
+    /// <summary>
+    /// The states of which a claim with this condition speaks: no supply is shorted, for that is a finding of its own, and
+    /// every supply is on that the condition does not name.
+    /// </summary>
+    public Diagram Asked(Condition when, bool perhaps = false)
+    {
+        var named = when.Leaves().OfType<SupplyCondition>().Select(s => s.Supply).ToHashSet();
+        var on = Circuit.Store.All(Circuit.Circuit.Supplies.Where(s => !named.Contains(s.Name)).Select(Circuit.IsOn));
+        return Circuit.Store.AndNot(Circuit.Store.And(Circuit.Compile(when, perhaps), on), Circuit.AnyShort);
+    }
+
+    /// <summary>The finding as it is told: one that is not sure is a warning, says so, and says what it hangs on.</summary>
+    public Diagnostic Told(Diagnostic finding, Sighting seen) => seen.IsSure ? finding : finding with
+    {
+        Severity = finding.Severity < Severity.Warning ? finding.Severity : Severity.Warning,
+        Message = $"Possible: {finding.Message}",
+        Help = $"{WhatDecides(seen)} {finding.Help}",
+    };
+
+    /// <summary>What would have to be known, or proved, for a thing to be sure.</summary>
+    public string WhatDecides(Sighting seen)
+    {
+        if (seen.Unknowns.IsEmpty) return $"Whether it comes about hangs on {NameList.Sentence(Open())}, of which not everything is proved.";
+        var untraced = Circuit.Circuit.Untraced.Select(t => t.Terminal.ToString()).ToHashSet();
+        var (terminals, loads) = (seen.Unknowns.Where(untraced.Contains).ToList(), seen.Unknowns.Where(n => !untraced.Contains(n)).ToList());
+        string[] measurements =
+        [
+            .. terminals.Count > 0 ? [$"Measure which of {NameList.Sentence(terminals)} are joined inside the unit."] : Array.Empty<string>(),
+            .. loads.Count > 0 ? [$"Measure at what voltage {NameList.Sentence(loads)} {(loads.Count == 1 ? "works" : "work")}."] : Array.Empty<string>(),
+        ];
+        return string.Join(' ', measurements);
+    }
+
+    /// <summary>What is not decided: loads and inputs with too many cases, and variables with too many states.</summary>
+    public ImmutableArray<string> Open()
+    {
+        // Asking for each variable makes sure that each was searched.
+        for (var i = 0; i < Circuit.Variables.All.Length; i++) States.CanReach(Circuit.Store.Literal(i, 0));
+        return
+        [
+            .. Circuit.Circuit.Loads.Where(l => !Circuit.IsDecided(l)).Select(l => l.Name)
+                .Concat(Circuit.Circuit.Inputs.Where(i => !Circuit.IsDecided(i)).Select(i => i.Terminal.ToString()))
+                .Concat(States.GivenUp).Distinct(),
+        ];
+    }
+
+    /// <summary>Whether something is undecided even if nothing were joined inside units that are not traced.</summary>
+    public bool IsOpenWhenTraced(string name)
+    {
+        if (Circuit.Circuit.Untraced.IsEmpty || States.GivenUp.Contains(name)) return true;
+        var undecided = Circuit.Circuit.ElementOf(name) is { IsLoad: true } load ? Circuit.Undecided(load)
+            : Circuit.Circuit.Inputs.FirstOrDefault(i => i.Terminal.ToString() == name) is { } input ? Circuit.Undecided(input)
+            : Diagram.Always;
+        return !Circuit.Store.And(undecided, Circuit.AllTraced).IsNever;
+    }
+
     /// <summary>Whether supplies are shorted in a state that can be reached: much else is then an echo.</summary>
-    public bool HasShort => States.CanReach(Circuit.AnyShort);
+    public bool HasShort => Find(Circuit.AnyShort) is { IsSure: true };
 
     /// <summary>
     /// The states in which an input is brought to more than it stands, or below its ground, at some setting of the supplies.
     /// </summary>
     public Diagram BeyondLimit(InputPoint input) => input.Input.MaxVolts is not { } most ? Diagram.Never
         : Circuit.Where(Circuit.CasesOf(input), c => c.HighestVolts > most + 1e-6 || c.LowestVolts < LeastInputVolts);
-
-    /// <summary>Whether all loads that a condition names could be decided.</summary>
-    public bool IsDecided(Condition condition) => condition.Leaves().OfType<EnergisedCondition>()
-        .All(e => Circuit.Circuit.ElementOf(e.Part) is not { IsLoad: true } load || Circuit.IsDecided(load));
 
     /// <summary>A path through wires and closed contacts, or null.</summary>
     public PathStep? Joined(PanelState state, TerminalId from, TerminalId to) => _paths.Joined(state, from, to);
@@ -91,7 +199,13 @@ public sealed class PositionProof
 
     /// <summary>The steps that lead to a state, followed by more steps; null ones are left out.</summary>
     public ImmutableArray<TraceStep> Trace(Witness witness, params IEnumerable<TraceStep?> steps) =>
-        [.. MoveText.Steps(Circuit.Variables, witness.Moves), .. Operated(witness.State), .. steps.OfType<TraceStep>()];
+    [
+        .. Assumed(witness.State),
+        .. witness.IsFar ? [MoveText.Describe(Circuit.Variables, witness.State)] : MoveText.Steps(Circuit.Variables, witness.Moves),
+        .. Operated(witness.State),
+        .. witness.InPassing is { } move ? [MoveText.Passing(Circuit.Variables, move)] : ImmutableArray<TraceStep>.Empty,
+        .. steps.OfType<TraceStep>(),
+    ];
 
     /// <summary>The case, of several, that holds in a state; null where a supply is shorted.</summary>
     public RegionCase? CaseIn(ImmutableArray<RegionCase> cases, PanelState state) =>
@@ -154,6 +268,23 @@ public sealed class PositionProof
         FirstPath(s => Joined(state, s.From, end) ?? Joined(state, s.To, end))
         ?? (TraceStep)new FactStep($"{end} meets no supply") { Subjects = [About.Terminal(end)] };
 
+    /// <summary>What is taken to be true of things that are not known, in a state that hangs on it.</summary>
+    private IEnumerable<FactStep> Assumed(PanelState state)
+    {
+        int ValueOf(string name) => state.Values[Circuit.Variables.IndexOf(StateVariableKind.Unknown, name)];
+        foreach (var group in Circuit.Circuit.Untraced.GroupBy(t => (t.Unit, Value: ValueOf(t.Terminal.ToString()))))
+            if (group.Key.Value > 0 && group.Count() > 1) 
+            {
+                yield return new FactStep($"if {NameList.Sentence(group.Select(t => t.Terminal.ToString()))} are joined inside") { Subjects = [.. group.Select(t => About.Terminal(t.Terminal))] };
+            }
+
+        foreach (var load in Circuit.Circuit.Loads.Where(l => !l.IsRatingKnown))
+        {
+            var variable = Circuit.Variables.All[Circuit.Variables.IndexOf(StateVariableKind.Unknown, load.Name)];
+            if (ValueOf(load.Name) > 0) yield return new FactStep($"if {load.Name} {variable.Values[ValueOf(load.Name)]}") { Subjects = [About.Part(load.Part)] };
+        }
+    }
+
     /// <summary>The coils that are operated in a state, where there are some.</summary>
     private IEnumerable<StateStep> Operated(PanelState state)
     {
@@ -168,9 +299,9 @@ public sealed class PositionProof
     private IEnumerable<(ActuatorLock, string)> FindStuckLocks() =>
         from one in Panel.Locks
         let index = Circuit.Variables.IndexOf(StateVariableKind.Actuator, one.Actuator)
-        where index >= 0 && IsDecided(one.Release)
+        where index >= 0
         from position in one.Positions
         let here = Circuit.Compile(new PositionCondition(one.Actuator, [position], SourceSpan.None))
-        where States.CanReach(here) && !States.CanReach(Circuit.Store.And(here, Circuit.Compile(one.Release)))
+        where States.CanReach(here) && !States.CanReach(Circuit.Store.And(here, Circuit.Compile(one.Release, perhaps: true)))
         select (one, position);
 }

@@ -1,16 +1,17 @@
 using System.Collections.Immutable;
-using Schematic.Analysis.States;
 using Schematic.Diagnostics;
+using Schematic.Text;
 
 namespace Schematic.Analysis.Positions;
 
 /// <summary>
-/// Loads and inputs that too many switches bear upon at once for every case to be solved. Nothing is guessed about them: the
-/// finding says what stays unproved.
+/// Loads and inputs that too many switches bear upon at once for every case to be solved, and relays with too many states to
+/// search. Nothing is guessed about them: the finding says what stays unproved, and what hangs on it is told as possible.
 /// </summary>
 public sealed class ProofIncompleteCheck : ICheck
 {
-    private const string Rule = "proof-incomplete";
+    /// <summary>The rule: whoever is told to accept what is not proved looks for it.</summary>
+    public const string Rule = "proof-incomplete";
 
     /// <inheritdoc/>
     public ImmutableArray<string> Rules { get; } = [Rule];
@@ -21,19 +22,30 @@ public sealed class ProofIncompleteCheck : ICheck
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
-        var circuit = context.Positions.Circuit;
-        var left = circuit.Circuit.Loads.Where(l => !circuit.IsDecided(l)).Select(l => (Name: l.Name, Subject: About.Part(l.Part), l.Part.Span))
-            .Concat(circuit.Circuit.Inputs.Where(i => !circuit.IsDecided(i)).Select(i => (Name: i.Terminal.ToString(), Subject: About.Terminal(i.Terminal), i.Board.Span)))
-            .ToImmutableArray();
-        if (left.IsEmpty) yield break;
-        yield return new Diagnostic(
-            Rule,
-            Severity.Warning,
-            $"Not proved: {NameList.Sentence(left.Select(l => l.Name))}; more than {ConditionalCircuit.MostCases} electrically different cases meet there.",
-            left[0].Span)
+        var proof = context.Positions;
+        var open = proof.Open();
+        var whenTraced = open.Where(name => proof.IsOpenWhenTraced(name)).ToImmutableArray();
+        if (!whenTraced.IsEmpty)
         {
-            Subjects = [.. left.Select(l => l.Subject)],
-            Help = "Many switches share a resistor or another load: prove this part with a meter, or describe it in parts.",
+            yield return new Diagnostic(
+                Rule, Severity.Error, $"Not proved: {NameList.Sentence(whenTraced)}; more cases meet there than are told apart.", SpanOf(context, whenTraced[0]))
+            {
+                Subjects = [.. whenTraced.Select(SubjectOf)],
+                Help = "Prove this part with a meter, or describe it in parts. --accept-unproved goes on without.",
+            };
+        }
+
+        var others = open.Except(whenTraced).ToImmutableArray();
+        if (others.IsEmpty) yield break;
+        yield return new Diagnostic(
+            Rule, Severity.Note, $"Not proved for every way to join what is not traced: {NameList.Sentence(others)}; more cases meet there than are told apart.", SpanOf(context, others[0]))
+        {
+            Subjects = [.. others.Select(SubjectOf)],
+            Help = "Each contact that is traced leaves fewer ways.",
         };
     }
+
+    private static Subject SubjectOf(string name) => new(name.Contains(':', StringComparison.Ordinal) ? SubjectKind.Terminal : SubjectKind.Part, name);
+
+    private static SourceSpan SpanOf(AnalysisContext context, string name) => context.Part(name.Split(':')[0])?.Span ?? SourceSpan.None;
 }

@@ -22,10 +22,11 @@ public sealed class RelayChatterCheck : ICheck
         var proof = context.Positions;
         foreach (var restless in proof.States.RestlessGroups())
         {
-            if (proof.States.Nearest(restless) is not { } witness) continue;
+            if (proof.Find(restless) is not { } seen) continue;
+            var witness = seen.Witness;
             var (names, steps) = Cycle(proof, witness.State);
             var first = proof.Circuit.Circuit.ElementOf(names[0])!;
-            yield return new Diagnostic(
+            yield return proof.Told(new Diagnostic(
                 Rule,
                 Severity.Error,
                 $"{NameList.Sentence(names)} {(names.Length == 1 ? "chatters" : "chatter")}: no state of rest exists in this position.",
@@ -34,7 +35,7 @@ public sealed class RelayChatterCheck : ICheck
                 Help = "A coil is fed through a contact that the coil itself opens. Feed it from another contact, or add a holding contact.",
                 Subjects = [.. names.Select(About.Part)],
                 Trace = [.. MoveText.Steps(proof.Circuit.Variables, witness.Moves), .. steps],
-            };
+            }, seen);
         }
     }
 

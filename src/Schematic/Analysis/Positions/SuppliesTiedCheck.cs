@@ -49,8 +49,9 @@ public sealed class SuppliesTiedCheck : ICheck
         var downhill = higher.Plus.Supply!.Volts - lower.Plus.Supply!.Volts < LeastDownhillVolts ? Diagram.Never
             : store.And(proof.Circuit.TiedThroughDiodes(higher.Plus, lower.Plus.Node), returns);
         var tied = store.AndNot(store.Or(store.Or(alongside, reversed), downhill), proof.Circuit.AnyShort);
-        if (proof.States.Nearest(tied) is not { } witness) return null;
+        if (proof.FindAlsoInPassing(tied) is not { } seen) return null;
 
+        var witness = seen.Witness;
         var values = witness.State.Values;
         if (store.Holds(reversed, values)) return Report("the wrong way round", one.Plus, other.Minus, one.Minus, other.Plus);
         return store.Holds(alongside, values)
@@ -60,7 +61,7 @@ public sealed class SuppliesTiedCheck : ICheck
         Diagnostic Report(string how, Rail from, Rail to, Rail back, Rail backTo)
         {
             var (first, second) = (one.Plus.Supply!, other.Plus.Supply!);
-            return new Diagnostic(Rule, Severity.Error, $"{first.Name} and {second.Name} are joined {how}: one drives current into the other.", second.Part.Span)
+            return proof.Told(new Diagnostic(Rule, Severity.Error, $"{first.Name} and {second.Name} are joined{seen.InPassing} {how}: one drives current into the other.", second.Part.Span)
             {
                 Help = "Keep one of the two paths open, or put a diode in the positive lead of each supply.",
                 Related = [new RelatedSpan(first.Part.Span, $"{first.Name} is declared here")],
@@ -69,7 +70,7 @@ public sealed class SuppliesTiedCheck : ICheck
                     witness,
                     proof.Shorting(witness.State, from.Terminal, to.Terminal),
                     proof.Joined(witness.State, back.Terminal, backTo.Terminal)),
-            };
+            }, seen);
         }
     }
 }

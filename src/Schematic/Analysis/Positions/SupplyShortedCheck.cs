@@ -20,13 +20,13 @@ public sealed class SupplyShortedCheck : ICheck
         var proof = context.Positions;
         foreach (var supply in proof.Circuit.Circuit.Supplies)
         {
-            if (proof.States.Nearest(proof.Circuit.Shorted(supply)) is not { } witness) continue;
-            yield return new Diagnostic(Rule, Severity.Error, $"{supply.Name} is shorted: {supply.From} meets {supply.To} with no load between.", supply.Part.Span)
+            if (proof.FindAlsoInPassing(proof.Circuit.Shorted(supply)) is not { } seen) continue;
+            yield return proof.Told(new Diagnostic(Rule, Severity.Error, $"{supply.Name} is shorted{seen.InPassing}: {supply.From} meets {supply.To} with no load between.", supply.Part.Span)
             {
                 Help = "Follow the path and open it where two wires, contacts or throws are confused.",
                 Subjects = [About.Part(supply.Part), About.Terminal(supply.From), About.Terminal(supply.To)],
-                Trace = proof.Trace(witness, proof.Shorting(witness.State, supply.From, supply.To) ?? proof.Shorting(witness.State, supply.To, supply.From)),
-            };
+                Trace = proof.Trace(seen.Witness, proof.Shorting(seen.Witness.State, supply.From, supply.To) ?? proof.Shorting(seen.Witness.State, supply.To, supply.From)),
+            }, seen);
         }
     }
 }

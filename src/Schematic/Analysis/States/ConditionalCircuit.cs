@@ -19,6 +19,9 @@ public sealed class ConditionalCircuit
     /// <summary>The same once one load or input had too many: its neighbours have as many, and need not be tried to the end.</summary>
     private const int MostCasesAfterOne = 128;
 
+    /// <summary>How many steps of the diagrams one load or input may take.</summary>
+    private const long MostSteps = 4_000_000;
+
     private const double TwoDiodesVolts = 1.4;
 
     private readonly Diagram[] _closed;
@@ -26,12 +29,16 @@ public sealed class ConditionalCircuit
     private readonly Lazy<Diagram[][][]> _throughDiodes;
     private readonly Dictionary<string, ImmutableArray<RegionCase>> _loadCases = new(StringComparer.Ordinal);
     private readonly Dictionary<TerminalId, ImmutableArray<RegionCase>> _inputCases = [];
-    private readonly HashSet<TerminalId> _undecided = [];
+    private readonly Dictionary<TerminalId, Diagram> _undecided = [];
+    private readonly Dictionary<int, Diagram[]> _joinedFrom = [];
     private readonly Lazy<Diagram> _anyShort;
     private readonly DeadEnds _deadEnds;
     private readonly Lazy<bool> _supplyIsHighest;
     private readonly ILoadJudge? _judge;
-    private readonly Compiler _compiler;
+    private readonly Lazy<SwitchNetwork> _switches;
+    private readonly Lazy<ImmutableArray<LumpedRegion>> _regions;
+    private readonly Compiler _surely;
+    private readonly Compiler _perhaps;
 
     /// <summary>Writes the conditions of a circuit.</summary>
     /// <param name="circuit">The circuit.</param>
@@ -40,13 +47,15 @@ public sealed class ConditionalCircuit
     {
         Circuit = circuit;
         Variables = new StateVariables(circuit);
-        Store = new DiagramStore([.. Variables.All.Select(v => v.Values.Length)]);
+        Store = new DiagramStore([.. Variables.All.Select(v => v.Size)]);
         _supplyIsHighest = new Lazy<bool>(SupplyIsHighest);
-        _compiler = new Compiler(this);
-        _closed = [.. circuit.Contacts.Select(c => Compile(c.When))];
+        (_surely, _perhaps) = (new Compiler(this, perhaps: false), new Compiler(this, perhaps: true));
+        _closed = [.. circuit.Joints.Select(CompileContact)];
         Conduction = new Conduction(circuit, Store, _closed);
         Rails = [.. ReadRails(circuit).Select((r, i) => r with { Index = i })];
         _deadEnds = new DeadEnds(circuit, Rails.Select(r => r.Node).Concat(circuit.Inputs.Select(i => i.Node)));
+        _switches = new Lazy<SwitchNetwork>(LumpSwitches);
+        _regions = new Lazy<ImmutableArray<LumpedRegion>>(() => new LumpedCases(this).Regions());
         _tied = [.. Rails.Select(r => Conduction.Spread(StartAt(r)))];
         _throughDiodes = new Lazy<Diagram[][][]>(() => [.. Rails.Select(r => SpreadThroughDiodes(r, r.IsPlus))]);
         _anyShort = new Lazy<Diagram>(() => Store.Any(circuit.Supplies.Select(Shorted)));
@@ -79,8 +88,21 @@ public sealed class ConditionalCircuit
     /// <summary>When a contact is closed.</summary>
     public Diagram Closed(Contact contact) => _closed[contact.Index];
 
+    /// <summary>The nodes on which something hangs that a node can be joined to through contacts, each with the condition.</summary>
+    internal IReadOnlyList<(int Node, Diagram When)> JoinedTo(int node) => _switches.Value.JoinedTo(node);
+
+    /// <summary>Whether <see cref="JoinedTo"/> goes up to this node and not through it.</summary>
+    internal bool EndsJoints(int node) => _switches.Value.IsBarrier(node);
+
     /// <summary>When a node is joined to a rail through closed contacts alone.</summary>
     public Diagram Tied(Rail rail, int node) => node < 0 ? Diagram.Never : _tied[rail.Index][node];
+
+    /// <summary>For each node when it is joined to this one through closed contacts alone, rails included.</summary>
+    internal Diagram[] JoinedFrom(int node)
+    {
+        if (!_joinedFrom.TryGetValue(node, out var joined)) _joinedFrom[node] = joined = Conduction.Spread(Conduction.From(node));
+        return joined;
+    }
 
     /// <summary>When a node is joined to any rail through closed contacts alone.</summary>
     public Diagram TiedToAny(int node) => Store.Any(Rails.Select(r => Tied(r, node)));
@@ -111,7 +133,10 @@ public sealed class ConditionalCircuit
     internal bool HangsThroughDiodes(Element supply, bool isPlus, int node) =>
         node >= 0 && FixedThroughDiodes(node) is { } feed && feed.Rail.Supply == supply && feed.Rail.IsPlus == isPlus;
 
-    /// <summary>When a supply is on: always, unless a condition of the panel names it.</summary>
+    /// <summary>The states in which every actuator stands in a position.</summary>
+    public Diagram Standing => Store.All(Variables.All.Select((v, i) => v.Passings.IsEmpty ? Diagram.Always : Store.Literal(i, x => x < v.Values.Length)));
+
+    /// <summary>When a supply is on: always, unless it is said to be switched.</summary>
     public Diagram IsOn(Element supply) =>
         Variables.IndexOf(StateVariableKind.Supply, supply.Name) is var i && i >= 0 ? Store.Literal(i, 1) : Diagram.Always;
 
@@ -128,31 +153,86 @@ public sealed class ConditionalCircuit
     private IEnumerable<Diagram> ShortedInReverse(Element supply, Rail plus, int minus) =>
         ((Supply)supply.Part).IsAlternating ? SpreadThroughDiodes(plus, withCurrent: false).Select(level => level[minus]) : [];
 
-    /// <summary>A condition of the panel over the state variables.</summary>
-    public Diagram Compile(Condition condition) => condition.Accept(_compiler);
+    /// <summary>
+    /// A condition of the panel over the state variables: when it surely holds or, <paramref name="perhaps"/>, when it may hold
+    /// as far as loads are decided.
+    /// </summary>
+    public Diagram Compile(Condition condition, bool perhaps = false) => condition.Accept(perhaps ? _perhaps : _surely);
 
     /// <summary>When a load does what it is there for. Of a coil that moves contacts: when it is operated.</summary>
     public Diagram Energised(Element load) =>
         Variables.IndexOf(StateVariableKind.Coil, load.Name) is var i && i >= 0 ? Store.Literal(i, 1) : Attracted(load);
 
+    /// <summary>When a load may do so, as far as it is decided.</summary>
+    public Diagram MayBeEnergised(Element load) =>
+        Variables.IndexOf(StateVariableKind.Coil, load.Name) >= 0 ? Energised(load) : Store.Or(Attracted(load), Undecided(load));
+
     /// <summary>When a load gets enough to become energised, behind its wires and sources as they are stated.</summary>
-    public Diagram Attracted(Element load) => _judge?.Of(load).Attracted ?? IdealAttracted(load);
+    public Diagram Attracted(Element load) => AsTraced(load.IsRatingKnown ? _judge?.Of(load).Attracted : null, IdealAttracted(load));
 
     /// <summary>When a load gets enough to stay energised, likewise.</summary>
-    public Diagram Kept(Element load) => _judge?.Of(load).Kept
-        ?? Where(CasesOf(load), c => LoadLimits.StaysEnergised(load, c.Volts ?? 0, c.Amps));
+    public Diagram Kept(Element load) => AsTraced(load.IsRatingKnown ? _judge?.Of(load).Kept : null, load.IsRatingKnown
+        ? Where(CasesOf(load), c => LoadLimits.StaysEnergised(load, c.Volts ?? 0, c.Amps))
+        : Store.And(Rated(load, 1, 2), GetsAtLeast(load, LoadLimits.PartFraction)));
 
     /// <summary>When a load would get enough to become energised if wires and sources lost nothing.</summary>
-    public Diagram IdealAttracted(Element load) =>
-        Where(CasesOf(load), c => LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps));
+    public Diagram IdealAttracted(Element load) => load.IsRatingKnown
+        ? Where(CasesOf(load), c => LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps))
+        : Store.Or(
+            Store.And(Rated(load, 1, 2), GetsAtLeast(load, LoadLimits.OperateFraction)),
+            Store.And(Rated(load, 2), GetsAtLeast(load, LoadLimits.PartFraction)));
+
+    /// <summary>
+    /// What the judge of wires says holds while nothing is joined inside units that are not traced, and of loads of which it is
+    /// known what they need; for all else wires count as ideal.
+    /// </summary>
+    private Diagram AsTraced(Diagram? judged, Diagram ideal)
+    {
+        if (judged is not { } verdict) return ideal;
+        return Circuit.Untraced.IsEmpty ? verdict : Store.Or(Store.And(verdict, AllTraced), Store.AndNot(ideal, AllTraced));
+    }
+
+    /// <summary>The states in which nothing is joined inside units that are not traced.</summary>
+    internal Diagram AllTraced => Store.All(Circuit.Untraced.Select(t => Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, t.Terminal.ToString()), 0)));
+
+    /// <summary>That the unknown rating of a load is one of these.</summary>
+    private Diagram Rated(Element load, params int[] ratings) =>
+        Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, load.Name), ratings.Contains);
+
+    /// <summary>When a load of unknown rating gets that share of the most it ever gets.</summary>
+    private Diagram GetsAtLeast(Element load, double share)
+    {
+        var most = CasesOf(load).Select(c => Math.Abs(c.Volts ?? 0)).DefaultIfEmpty(0).Max();
+        return Where(CasesOf(load), c => most > 0 && Math.Abs(c.Volts ?? 0) >= share * most && (!load.IsOneWay || c.Amps > 0));
+    }
 
     /// <summary>The states in which it could not be found out what wires and sources leave of a load's volts; nearly always none.</summary>
-    public Diagram InDoubt(Element load) => _judge?.Of(load).Doubt ?? Diagram.Never;
+    public Diagram InDoubt(Element load) =>
+        !load.IsRatingKnown || _judge is null ? Diagram.Never : Store.And(_judge.Of(load).Doubt, AllTraced);
 
-    /// <summary>What a load gets in one state behind its wires and sources, in volts; null without a judge of them.</summary>
-    public double? VoltsIn(Element load, PanelState state) => _judge?.VoltsIn(load, state);
+    /// <summary>What a load gets in one state behind its wires and sources, in volts; null without a judge of them, and where the
+    /// way leads through what is not traced.</summary>
+    public double? VoltsIn(Element load, PanelState state) =>
+        Store.Holds(AllTraced, state.Values) ? _judge?.VoltsIn(load, state) : null;
 
-    /// <summary>The electrically different cases of a load, in states without a shorted supply; none when they are too many.</summary>
+    /// <summary>
+    /// The states of which it was not found out what a load gets, because too many cases meet there or what wires take is
+    /// in doubt: it may be energised or not.
+    /// </summary>
+    public Diagram Undecided(Element load)
+    {
+        CasesOf(load);
+        return Store.Or(_undecided.GetValueOrDefault(load.From), InDoubt(load));
+    }
+
+    /// <summary>The states of which it was not found out what an input reads.</summary>
+    public Diagram Undecided(InputPoint input)
+    {
+        CasesOf(input);
+        return _undecided.GetValueOrDefault(input.Terminal);
+    }
+
+    /// <summary>The electrically different cases of a load, in states without a shorted supply; without those <see cref="Undecided(Element)"/>.</summary>
     public ImmutableArray<RegionCase> CasesOf(Element load)
     {
         if (!_loadCases.TryGetValue(load.Name, out var cases))
@@ -160,7 +240,7 @@ public sealed class ConditionalCircuit
         return cases;
     }
 
-    /// <summary>The electrically different cases of an input against its board's ground; none when they are too many.</summary>
+    /// <summary>The electrically different cases of an input against its board's ground; without those <see cref="Undecided(InputPoint)"/>.</summary>
     public ImmutableArray<RegionCase> CasesOf(InputPoint input)
     {
         if (!_inputCases.TryGetValue(input.Terminal, out var cases))
@@ -169,25 +249,32 @@ public sealed class ConditionalCircuit
     }
 
     /// <summary>Whether the cases of a load could be told apart.</summary>
-    public bool IsDecided(Element load)
-    {
-        CasesOf(load);
-        return !_undecided.Contains(load.From) && InDoubt(load).IsNever;
-    }
+    public bool IsDecided(Element load) => Undecided(load).IsNever;
 
     /// <summary>Whether the cases of an input could be told apart.</summary>
-    public bool IsDecided(InputPoint input)
-    {
-        CasesOf(input);
-        return !_undecided.Contains(input.Terminal);
-    }
+    public bool IsDecided(InputPoint input) => Undecided(input).IsNever;
+
+    /// <summary>The circuit cut at its rails.</summary>
+    public ImmutableArray<LumpedRegion> Regions => _regions.Value;
+
+    /// <summary>
+    /// The electrically different cases of a region, switches lumped, among <paramref name="states"/>; null when there are more
+    /// than <paramref name="most"/>.
+    /// </summary>
+    /// <param name="region">One of <see cref="Regions"/>.</param>
+    /// <param name="states">The states asked about.</param>
+    /// <param name="most">How many cases are wanted at most.</param>
+    /// <param name="narrowed">What of a set of states can be reached, as <see cref="StateSpace.Reachable"/> gives it.</param>
+    public ImmutableArray<LumpedCase>? CasesOf(LumpedRegion region, Diagram states, int most, Func<Diagram, Diagram> narrowed) =>
+        new LumpedCases(this).Of(region, states, most, narrowed);
 
     private ImmutableArray<RegionCase> Decide(TerminalId place, int from, int to, Element? load)
     {
         var most = _undecided.Count == 0 ? MostCases : MostCasesAfterOne;
-        var cases = new RegionWalk(this, from, to, load, most).Cases();
-        if (cases is null) _undecided.Add(place);
-        return cases ?? [];
+        var walk = new RegionWalk(this, from, to, load, most, MostSteps);
+        var cases = walk.Cases();
+        if (!walk.Undecided.IsNever) _undecided[place] = walk.Undecided;
+        return cases;
     }
 
     /// <summary>When an input reads a level: between the two levels and floating it reads neither.</summary>
@@ -228,6 +315,39 @@ public sealed class ConditionalCircuit
         var minus = Rails.First(r => r.Supply is not null && !r.IsPlus);
         return Circuit.Inputs.Where(i => i.HasPull)
             .All(i => Tied(minus, i.GroundNode).IsAlways && (i.Input.PullUpVolts ?? 0) <= supply.MinVolts - TwoDiodesVolts);
+    }
+
+    /// <summary>When a contact is closed, the moments between positions included.</summary>
+    private Diagram CompileContact(Contact contact)
+    {
+        if (contact.HiddenGroup > 0) return Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, contact.Common.ToString()), contact.HiddenGroup);
+        var closed = Compile(contact.When);
+        foreach (var variable in Store.Support(closed))
+        {
+            foreach (var passing in Variables.All[variable].Passings)
+            {
+                var (before, after) = (Store.Restrict(closed, variable, passing.From), Store.Restrict(closed, variable, passing.To));
+                var then = contact.MakesBeforeBreak ? Store.Or(before, after) : passing.Others switch
+                {
+                    PassingContacts.AsFrom => before,
+                    PassingContacts.AsTo => after,
+                    _ => Store.And(before, after),
+                };
+                if (!then.IsNever) closed = Store.Or(closed, Store.And(then, Store.Literal(variable, passing.Value)));
+            }
+        }
+
+        return closed;
+    }
+
+    private SwitchNetwork LumpSwitches()
+    {
+        var ends = Circuit.Elements.Where(e => e.Kind != ElementKind.Supply && (e.IsLoad || IsLive(e))).SelectMany(e => new[] { e.FromNode, e.ToNode });
+        var inputs = Circuit.Inputs.SelectMany(i => new[] { i.Node, i.GroundNode });
+        var isOn = Rails.ToLookup(r => r.Supply is null || IsOn(r.Supply).IsAlways);
+        var behindDiodes = Enumerable.Range(0, Circuit.NodeCount).Where(n => FixedThroughDiodes(n) is not null);
+        return new SwitchNetwork(
+            this, IsLive, [.. ends, .. inputs, .. isOn[false].Select(r => r.Node)], [.. isOn[true].Select(r => r.Node), .. behindDiodes]);
     }
 
     private Diagram[] StartAt(Rail rail)
@@ -273,7 +393,7 @@ public sealed class ConditionalCircuit
     }
 
     /// <summary>Conditions of the panel as diagrams over the state variables.</summary>
-    private sealed class Compiler(ConditionalCircuit owner) : IConditionVisitor<Diagram>
+    private sealed class Compiler(ConditionalCircuit owner, bool perhaps) : IConditionVisitor<Diagram>
     {
         public Diagram Visit(AllCondition all) => owner.Store.All(all.Parts.Select(p => p.Accept(this)));
 
@@ -284,14 +404,15 @@ public sealed class ConditionalCircuit
             var index = owner.Variables.IndexOf(StateVariableKind.Actuator, position.Actuator);
             if (index < 0) return Diagram.Never;
             var values = owner.Variables.All[index].Values;
-            return owner.Store.Literal(index, v => position.Positions.Contains(values[v]));
+            return owner.Store.Literal(index, v => v < values.Length && position.Positions.Contains(values[v]));
         }
 
         public Diagram Visit(EnergisedCondition energised)
         {
-            var index = owner.Variables.IndexOf(StateVariableKind.Coil, energised.Part);
-            var holds = index >= 0 ? owner.Store.Literal(index, 1)
-                : owner.Circuit.ElementOf(energised.Part) is { IsLoad: true } load ? owner.Attracted(load) : Diagram.Never;
+            if (owner.Variables.IndexOf(StateVariableKind.Coil, energised.Part) is var index && index >= 0)
+                return owner.Store.Literal(index, energised.Energised ? 1 : 0);
+            if (owner.Circuit.ElementOf(energised.Part) is not { IsLoad: true } load) return energised.Energised ? Diagram.Never : Diagram.Always;
+            var holds = energised.Energised == perhaps ? owner.MayBeEnergised(load) : owner.Energised(load);
             return energised.Energised ? holds : owner.Store.Not(holds);
         }
 

@@ -41,7 +41,7 @@ internal sealed class Conduction
         while (waiting.TryDequeue(out var node))
         {
             queued[node] = false;
-            foreach (var contact in _circuit.ContactsAt(node))
+            foreach (var contact in _circuit.JointsAt(node))
                 Enter(contact.Other(node), _store.And(reached[node], _closed[contact.Index]));
             if (across is null) continue;
             foreach (var element in _circuit.ElementsAt(node))

@@ -11,23 +11,57 @@ public sealed class DiagramStore
 {
     private const int Leaf = int.MaxValue;
     private const int Impossible = int.MaxValue;
+    private const int FirstRoom = 1 << 10;
 
     private readonly ImmutableArray<int> _sizes;
-    private readonly List<int> _variable = [Leaf, Leaf];
-    private readonly List<int> _firstBranch = [0, 0];
-    private readonly List<int> _nextInBucket = [-1, -1];
-    private readonly List<int> _branches = [];
+    private int[] _variable = new int[FirstRoom];
+    private int[] _firstBranch = new int[FirstRoom];
+    private int[] _nextInBucket = new int[FirstRoom];
+    private int[] _branches = new int[2 * FirstRoom];
+    private int _count = 2;
+    private int _branchCount;
     private int[] _buckets = NewBuckets(1 << 10);
     private Remembered[] _remembered = new Remembered[1 << 10];
+    private long _limit = long.MaxValue;
 
     /// <summary>Makes a store for variables with these numbers of values, each at least one.</summary>
-    public DiagramStore(ImmutableArray<int> sizes) => _sizes = sizes;
+    public DiagramStore(ImmutableArray<int> sizes)
+    {
+        _sizes = sizes;
+        _variable[0] = _variable[1] = Leaf;
+    }
 
     /// <summary>How many nodes exist, the two ends included: a measure of the work.</summary>
-    public int NodeCount => _variable.Count;
+    public int NodeCount => _count;
+
+    /// <summary>How many steps were taken so far: what the work is counted in, the same on every machine.</summary>
+    public long Steps { get; private set; }
 
     /// <summary>How many variables there are.</summary>
     public int VariableCount => _sizes.Length;
+
+    /// <summary>
+    /// Does some work within a number of steps. False when it takes more: what was found until then stays in the store and
+    /// is right, but the work is not done.
+    /// </summary>
+    public bool TryWithin(long steps, Action work)
+    {
+        var outer = _limit;
+        _limit = Math.Min(outer, Steps + steps);
+        try
+        {
+            work();
+            return true;
+        }
+        catch (StepsSpentException) when (Steps < outer)
+        {
+            return false;
+        }
+        finally
+        {
+            _limit = outer;
+        }
+    }
 
     /// <summary>The condition that <paramref name="variable"/> has <paramref name="value"/>.</summary>
     public Diagram Literal(int variable, int value) => Literal(variable, v => v == value);
@@ -64,7 +98,30 @@ public sealed class DiagramStore
 
     /// <summary>What becomes of a condition when <paramref name="variable"/> has <paramref name="value"/>.</summary>
     public Diagram Restrict(Diagram condition, int variable, int value) =>
-        new(Restrict(condition.Id, variable, value, []));
+        new(Restrict(condition.Id, variable, value));
+
+    /// <summary>The condition with the two values of <paramref name="variable"/> exchanged.</summary>
+    public Diagram Swap(Diagram condition, int variable) => new(Swap(condition.Id, variable));
+
+    /// <summary>
+    /// For which values of the other variables the condition can hold, the variables that <paramref name="isFree"/> takes
+    /// being chosen as one likes.
+    /// </summary>
+    public Diagram Exists(Diagram condition, Func<int, bool> isFree)
+    {
+        var known = new Dictionary<int, int>();
+        int Free(int id)
+        {
+            if (id <= 1) return id;
+            if (known.TryGetValue(id, out var result)) return result;
+            var branches = BranchesOf(id);
+            for (var i = 0; i < branches.Length; i++) branches[i] = Free(branches[i]);
+            result = isFree(_variable[id]) ? branches.Aggregate((a, b) => Choose(a, 1, b)) : Node(_variable[id], branches);
+            return known[id] = result;
+        }
+
+        return new Diagram(Free(condition.Id));
+    }
 
     /// <summary>The variables that the condition depends on, in their order.</summary>
     public ImmutableSortedSet<int> Support(Diagram condition)
@@ -174,28 +231,47 @@ public sealed class DiagramStore
         if (then == test) then = 1;
         if (otherwise == test) otherwise = 0;
 
-        var slot = SlotOf(test, then, otherwise);
-        var old = _remembered[slot];
-        if (old.Test == test && old.Then == then && old.Otherwise == otherwise) return old.Result;
-
+        if (Recall(test, then, otherwise, out var known)) return known;
+        if (++Steps > _limit) throw new StepsSpentException();
         var variable = Math.Min(_variable[test], Math.Min(_variable[then], _variable[otherwise]));
         Span<int> branches = stackalloc int[_sizes[variable]];
         for (var i = 0; i < branches.Length; i++)
             branches[i] = Choose(Branch(test, variable, i), Branch(then, variable, i), Branch(otherwise, variable, i));
-        var result = Node(variable, branches);
-        slot = SlotOf(test, then, otherwise);
-        _remembered[slot] = new Remembered(test, then, otherwise, result);
-        return result;
+        return Remember(test, then, otherwise, Node(variable, branches));
     }
 
-    private int Restrict(int id, int variable, int value, Dictionary<int, int> known)
+    private int Restrict(int id, int variable, int value)
     {
-        if (id <= 1 || _variable[id] > variable) return id;
+        if (_variable[id] > variable) return id;
         if (_variable[id] == variable) return _branches[_firstBranch[id] + value];
-        if (known.TryGetValue(id, out var result)) return result;
+        if (Recall(id, -1 - variable, -1 - value, out var result)) return result;
         Span<int> branches = stackalloc int[_sizes[_variable[id]]];
-        for (var i = 0; i < branches.Length; i++) branches[i] = Restrict(_branches[_firstBranch[id] + i], variable, value, known);
-        return known[id] = Node(_variable[id], branches);
+        for (var i = 0; i < branches.Length; i++) branches[i] = Restrict(_branches[_firstBranch[id] + i], variable, value);
+        return Remember(id, -1 - variable, -1 - value, Node(_variable[id], branches));
+    }
+
+    private int Swap(int id, int variable)
+    {
+        if (_variable[id] > variable) return id;
+        var first = _firstBranch[id];
+        if (_variable[id] == variable) return Node(variable, [_branches[first + 1], _branches[first]]);
+        if (Recall(id, -1 - variable, int.MinValue, out var result)) return result;
+        Span<int> branches = stackalloc int[_sizes[_variable[id]]];
+        for (var i = 0; i < branches.Length; i++) branches[i] = Swap(_branches[first + i], variable);
+        return Remember(id, -1 - variable, int.MinValue, Node(_variable[id], branches));
+    }
+
+    private bool Recall(int test, int then, int otherwise, out int result)
+    {
+        ref var old = ref _remembered[SlotOf(test, then, otherwise)];
+        result = old.Result;
+        return old.Test == test && old.Then == then && old.Otherwise == otherwise;
+    }
+
+    private int Remember(int test, int then, int otherwise, int result)
+    {
+        _remembered[SlotOf(test, then, otherwise)] = new Remembered(test, then, otherwise, result);
+        return result;
     }
 
     private int Branch(int id, int variable, int value) =>
@@ -203,9 +279,7 @@ public sealed class DiagramStore
 
     private int[] BranchesOf(int id)
     {
-        var branches = new int[_sizes[_variable[id]]];
-        _branches.CopyTo(_firstBranch[id], branches, 0, branches.Length);
-        return branches;
+        return _branches.AsSpan(_firstBranch[id], _sizes[_variable[id]]).ToArray();
     }
 
     /// <summary>The one node with these branches; no node where all branches agree.</summary>
@@ -216,21 +290,34 @@ public sealed class DiagramStore
         for (var id = _buckets[hash & (_buckets.Length - 1)]; id >= 0; id = _nextInBucket[id])
             if (_variable[id] == variable && IsSame(_firstBranch[id], branches)) return id;
 
-        var added = _variable.Count;
-        _variable.Add(variable);
-        _firstBranch.Add(_branches.Count);
-        _branches.AddRange(branches);
-        _nextInBucket.Add(-1);
+        var added = _count++;
+        MakeRoom(branches.Length);
+        _variable[added] = variable;
+        _firstBranch[added] = _branchCount;
+        branches.CopyTo(_branches.AsSpan(_branchCount));
+        _branchCount += branches.Length;
         if (added > _buckets.Length) Grow();
         else Link(added, hash);
         return added;
+    }
+
+    private void MakeRoom(int branches)
+    {
+        if (_count > _variable.Length)
+        {
+            Array.Resize(ref _variable, 2 * _variable.Length);
+            Array.Resize(ref _firstBranch, _variable.Length);
+            Array.Resize(ref _nextInBucket, _variable.Length);
+        }
+
+        if (_branchCount + branches > _branches.Length) Array.Resize(ref _branches, Math.Max(2 * _branches.Length, _branchCount + branches));
     }
 
     private void Grow()
     {
         _buckets = NewBuckets(_buckets.Length * 2);
         _remembered = new Remembered[_buckets.Length];
-        for (var id = 2; id < _variable.Count; id++) Link(id, HashOf(_variable[id], BranchesOf(id)));
+        for (var id = 2; id < _count; id++) Link(id, HashOf(_variable[id], BranchesOf(id)));
     }
 
     private void Link(int id, int hash)
@@ -266,6 +353,9 @@ public sealed class DiagramStore
         Array.Fill(buckets, -1);
         return buckets;
     }
+
+    /// <summary>Ends work that takes more steps than it was given.</summary>
+    private sealed class StepsSpentException : Exception;
 
     private readonly record struct Remembered(int Test, int Then, int Otherwise, int Result);
 }

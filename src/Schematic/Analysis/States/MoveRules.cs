@@ -7,10 +7,12 @@ namespace Schematic.Analysis.States;
 internal sealed class MoveRules
 {
     private readonly ConditionalCircuit _circuit;
+    private readonly bool _onlySure;
 
-    public MoveRules(ConditionalCircuit circuit)
+    /// <summary>The moves that can be done or, <paramref name="onlySure"/>, those that surely can.</summary>
+    public MoveRules(ConditionalCircuit circuit, bool onlySure)
     {
-        _circuit = circuit;
+        (_circuit, _onlySure) = (circuit, onlySure);
         var all = ImmutableArray.CreateBuilder<(Move, Diagram)>();
         var panel = circuit.Circuit.Panel;
         foreach (var actuator in panel.Actuators.DistinctBy(a => a.Name)) all.AddRange(MovesOf(actuator));
@@ -57,5 +59,5 @@ internal sealed class MoveRules
     /// <summary>A lock is a bolt: it holds the actuator against the hand and against a spring.</summary>
     private Diagram Unlocked(Actuator actuator, int from) => _circuit.Store.All(_circuit.Circuit.Panel.Locks
         .Where(l => l.Actuator == actuator.Name && l.Positions.Contains(actuator.Positions[from].Name))
-        .Select(l => _circuit.Compile(l.Release)));
+        .Select(l => _circuit.Compile(l.Release, perhaps: !_onlySure)));
 }

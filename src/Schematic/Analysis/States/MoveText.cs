@@ -24,12 +24,22 @@ public static class MoveText
         return steps.ToImmutable();
     }
 
+    /// <summary>A moment: <c>while KNOB moves from a to b</c>.</summary>
+    public static TraceStep Passing(StateVariables variables, Move move)
+    {
+        var variable = variables.All[move.Variable];
+        return new FactStep($"while {variable.Name} moves from {variable.Values[move.From]} to {variable.Values[move.To]}")
+        {
+            Subjects = [About.Actuator(variable.Name)],
+        };
+    }
+
     /// <summary>A state: the actuators and supplies that are not at rest and the coils that are operated.</summary>
     public static StateStep Describe(StateVariables variables, PanelState state) => new(
     [
         .. variables.All
             .Select((v, i) => (Variable: v, Value: state.Values[i]))
-            .Where(p => p.Value != p.Variable.Rest)
+            .Where(p => p.Value != p.Variable.Rest && p.Variable.Kind != StateVariableKind.Unknown)
             .Select(p => new StandingThing(p.Variable.Name, p.Variable.Values[p.Value])),
     ]);
 

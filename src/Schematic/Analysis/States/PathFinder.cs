@@ -27,6 +27,15 @@ internal sealed class PathFinder
             Add(contact.Throw, new Edge(contact.Common, PathOver.Contact, contact.Part.Designator, JointCost, contact, null));
         }
 
+        foreach (var unit in circuit.Circuit.Untraced.GroupBy(t => t.Unit))
+        {
+            foreach (var one in unit)
+            {
+                foreach (var other in unit.Where(t => t != one))
+                    Add(one.Terminal, new Edge(other.Terminal, PathOver.NotTraced, unit.Key, JointCost, null, null) { When = BothInside(one, other) });
+            }
+        }
+
         foreach (var element in circuit.Circuit.Elements.Where(e => e.Kind is not (ElementKind.Supply or ElementKind.Pull)))
         {
             Add(element.From, new Edge(element.To, PathOver.Device, element.Name, LoadCost, null, element));
@@ -74,7 +83,7 @@ internal sealed class PathFinder
     private bool IsOpenTo(PanelState state, Edge edge, TerminalId target, Func<Element, bool> mayCross)
     {
         if (edge.Contact is { } contact) return _circuit.Store.Holds(_circuit.Closed(contact), state.Values);
-        if (edge.Element is null) return true;
+        if (edge.Element is null) return edge.When is not { } when || _circuit.Store.Holds(when, state.Values);
         return mayCross(edge.Element) && (IsFree(state, edge.To) || Meets(state, edge.To, target));
     }
 
@@ -117,5 +126,11 @@ internal sealed class PathFinder
         list.Add(edge);
     }
 
-    private sealed record Edge(TerminalId To, PathOver Over, string Name, int Cost, Contact? Contact, Element? Element);
+    private Diagram BothInside(UntracedTerminal one, UntracedTerminal other) => _circuit.Store.Any(one.Joints.Zip(
+        other.Joints, (a, b) => _circuit.Store.And(_circuit.Closed(a), _circuit.Closed(b))));
+
+    private sealed record Edge(TerminalId To, PathOver Over, string Name, int Cost, Contact? Contact, Element? Element)
+    {
+        public Diagram? When { get; init; }
+    }
 }

@@ -10,10 +10,11 @@ internal sealed class ReachedLayers
 {
     private readonly DiagramStore _store;
     private readonly ImmutableArray<(Move Move, Diagram When)> _moves;
-    private readonly Settling _settling;
-    private readonly Diagram _lasting;
+    private readonly ImmutableArray<Settling> _settlings;
     private readonly ImmutableArray<int> _variables;
+    private readonly Diagram _derived;
     private readonly List<Diagram> _layers = [];
+    private readonly List<Diagram> _passed = [];
     private Diagram? _all;
     private Diagram _reached;
     private bool _isComplete;
@@ -21,32 +22,33 @@ internal sealed class ReachedLayers
     /// <summary>Begins at rest.</summary>
     /// <param name="circuit">The circuit.</param>
     /// <param name="moves">The moves of their variables.</param>
-    /// <param name="settling">How their relays settle.</param>
-    /// <param name="lasting">The states that last until the next move.</param>
-    /// <param name="variables">Their variables.</param>
+    /// <param name="settlings">How their relays settle, cluster by cluster.</param>
+    /// <param name="variables">Their variables, without the coils that follow from the others.</param>
+    /// <param name="derived">The states in which those coils stand as they must.</param>
     public ReachedLayers(
-        ConditionalCircuit circuit, ImmutableArray<(Move Move, Diagram When)> moves, Settling settling, Diagram lasting,
-        ImmutableArray<int> variables)
+        ConditionalCircuit circuit, ImmutableArray<(Move Move, Diagram When)> moves, ImmutableArray<Settling> settlings,
+        ImmutableArray<int> variables, Diagram derived)
     {
-        (_store, _moves, _settling, _lasting, _variables) = (circuit.Store, moves, settling, lasting, variables);
-        var rest = _store.All(variables.Select(v => _store.Literal(v, circuit.Variables.RestValues[v])));
-        AddLayer(_store.And(settling.Forward(rest), lasting));
+        (_store, _moves, _settlings, _variables, _derived) = (circuit.Store, moves, settlings, variables, derived);
+        var rest = _store.All(variables.Where(v => circuit.Variables.All[v].Kind != StateVariableKind.Unknown)
+            .Select(v => _store.Literal(v, circuit.Variables.RestValues[v])));
+        AddLayer(settlings.Aggregate(rest, (states, s) => s.Forward(states)));
     }
 
     /// <summary>The states before the first move.</summary>
-    public Diagram Rest => _layers[0];
+    public Diagram Rest => _layers.Count > 0 ? _store.And(_layers[0], _derived) : Diagram.Never;
 
     /// <summary>
     /// All states in which these clusters can come to stand. Moves are taken one after the other from everything reached so
     /// far: the sets stay full and simple, where those of the layers are neither.
     /// </summary>
-    public Diagram All => _all ??= ReachAll();
+    public Diagram All => _all ??= _store.And(ReachAll(), _derived);
 
     /// <summary>The states first reached by so many moves; false when there are none, and none beyond.</summary>
     public bool TryLayer(int depth, out Diagram layer)
     {
         while (depth >= _layers.Count && !_isComplete) Grow();
-        layer = depth < _layers.Count ? _layers[depth] : Diagram.Never;
+        layer = depth < _layers.Count ? _store.And(_layers[depth], _derived) : Diagram.Never;
         return depth < _layers.Count;
     }
 
@@ -62,7 +64,8 @@ internal sealed class ReachedLayers
     /// <summary>The last move on the way to a state, and the state before it.</summary>
     private Move StepBack(ref int[] at, int depth)
     {
-        var before = _settling.Backward(Exactly(at));
+        var passed = _passed[depth];
+        var before = _settlings.Aggregate(Exactly(at), (states, s) => s.Backward(states, passed));
         // Counted from the end, so that of equal sequences the one in the order of the file is told.
         foreach (var (move, when) in _moves.Reverse())
         {
@@ -80,31 +83,43 @@ internal sealed class ReachedLayers
         var fresh = Diagram.Never;
         foreach (var (move, when) in _moves)
             fresh = _store.Or(fresh, After(_store.And(_layers[^1], when), move));
-        AddLayer(_store.AndNot(_store.And(_settling.Forward(fresh), _lasting), _reached));
+        AddLayer(_settlings.Aggregate(fresh, (states, s) => s.Forward(states)));
     }
 
-    private void AddLayer(Diagram layer)
+    private void AddLayer(Diagram passed)
     {
+        var layer = _store.AndNot(Lasting(passed), _reached);
         _reached = _store.Or(_reached, layer);
         _isComplete = layer.IsNever;
-        if (!_isComplete) _layers.Add(layer);
+        if (_isComplete) return;
+        _layers.Add(layer);
+        _passed.Add(passed);
     }
 
+    private Diagram Lasting(Diagram passed) => _settlings.Aggregate(passed, (states, s) => _store.And(states, s.Lasting(passed)));
+
+    /// <summary>
+    /// Moves are repeated while they lead somewhere new. A move that finds nothing is tried again only after another has.
+    /// </summary>
     private Diagram ReachAll()
     {
-        var all = Rest;
-        while (true)
+        var all = _layers.FirstOrDefault();
+        for (var (quiet, next) = (0, 0); quiet < _moves.Length; next = (next + 1) % _moves.Length)
         {
-            var before = all;
-            foreach (var (move, when) in _moves)
-            {
-                var fresh = _store.AndNot(After(_store.And(all, when), move), all);
-                if (!fresh.IsNever) all = _store.Or(all, _store.And(_settling.Forward(fresh), _lasting));
-            }
-
-            if (all == before) return all;
+            var (move, when) = _moves[next];
+            var moved = After(_store.And(all, when), move);
+            var fresh = _store.AndNot(moved, all);
+            var wider = fresh.IsNever ? all : _store.Or(all, Lasting(Settled(fresh, move.Variable, all)));
+            quiet = wider == all ? quiet + 1 : 0;
+            all = wider;
         }
+
+        return all;
     }
+
+    /// <summary>What the relays run through after a move; where all were at rest before, only those that follow it begin.</summary>
+    private Diagram Settled(Diagram moved, int variable, Diagram from) => _settlings.Aggregate(moved, (states, s) =>
+        _store.AndNot(from, s.Stable).IsNever ? s.ForwardAfter(states, variable) : s.Forward(states));
 
     private Diagram After(Diagram states, Move move) =>
         _store.And(_store.Restrict(states, move.Variable, move.From), _store.Literal(move.Variable, move.To));

@@ -11,6 +11,7 @@ namespace Schematic.Analysis.States;
 internal sealed class RegionWalk
 {
     private readonly int _most;
+    private readonly long _mostSteps;
     private readonly ConditionalCircuit _circuit;
     private readonly DiagramStore _store;
     private readonly int _from;
@@ -26,34 +27,42 @@ internal sealed class RegionWalk
     /// <param name="to">The other.</param>
     /// <param name="load">The load between them, or null.</param>
     /// <param name="most">How many cases are looked at before the walk gives up.</param>
-    public RegionWalk(ConditionalCircuit circuit, int from, int to, Element? load, int most) =>
-        (_circuit, _store, _from, _to, _load, _most) = (circuit, circuit.Store, from, to, load, most);
+    /// <param name="mostSteps">How many steps of the diagrams it may take.</param>
+    public RegionWalk(ConditionalCircuit circuit, int from, int to, Element? load, int most, long mostSteps) =>
+        (_circuit, _store, _from, _to, _load, _most, _mostSteps) = (circuit, circuit.Store, from, to, load, most, mostSteps);
+
+    /// <summary>The states that the walk did not come to before it gave up.</summary>
+    public Diagram Undecided { get; private set; }
 
     /// <summary>
-    /// The cases; their states are disjoint and together all states without a shorted supply. Null when there are too many. A
-    /// board or a supply that floats against another is looked at together with everything on it; where that gives too many
-    /// cases the two are taken as apart: they have no common return, which the checks of the wiring report.
+    /// The cases; their states are disjoint and together, with those left <see cref="Undecided"/>, all states without a shorted
+    /// supply. A board or a supply that floats against another is looked at together with everything on it; where that gives
+    /// too many cases the two are taken as apart: they have no common return, which the checks of the wiring report.
     /// </summary>
-    public ImmutableArray<RegionCase>? Cases()
+    public ImmutableArray<RegionCase> Cases()
     {
         var states = _store.Not(_circuit.AnyShort);
         if (_from < 0 || _to < 0) return [new RegionCase(states, null, 0, false, null, null)];
-        Walk(states);
-        if (HasTooMany && _hasLoosened)
+        Try(states);
+        if (!Undecided.IsNever && _hasLoosened)
         {
             _cases.Clear();
             _mayLoosen = false;
-            Walk(states);
+            Try(states);
         }
 
-        return HasTooMany ? null : [.. _cases];
+        return [.. _cases];
     }
 
-    private bool HasTooMany => _cases.Count > _most;
+    private void Try(Diagram states)
+    {
+        if (_store.TryWithin(_mostSteps, () => Walk(states)) && _cases.Count < _most) Undecided = Diagram.Never;
+        else Undecided = _store.AndNot(states, _store.Any(_cases.Select(c => c.When)));
+    }
 
     private void Walk(Diagram states)
     {
-        if (states.IsNever || HasTooMany) return;
+        if (states.IsNever || _cases.Count >= _most) return;
         var region = new Region(_load);
         if (Collect(region, states) is { } question)
         {
@@ -81,19 +90,33 @@ internal sealed class RegionWalk
 
     private Diagram? CollectOnce(Region region, Diagram states)
     {
+        var known = new HashSet<int>();
         while (region.TryNext(out var node))
         {
             if (EnterRails(region, states, node, out var isFixed) is { } open) return open;
             if (isFixed) continue;
-            foreach (var contact in _circuit.Circuit.ContactsAt(node))
-            {
-                if (!_circuit.IsLive(contact)) continue;
-                if (!Ask(states, _circuit.Closed(contact), out var closed)) return _circuit.Closed(contact);
-                if (closed) region.Merge(node, contact.Other(node));
-            }
-
+            if (!known.Contains(node) && EnterJoined(region, states, node, known) is { } unknown) return unknown;
             foreach (var element in _circuit.Circuit.ElementsAt(node))
                 if (element.Kind != ElementKind.Supply && _circuit.IsLive(element)) region.Add(element);
+        }
+
+        return null;
+    }
+
+    /// <summary>
+    /// Joins a node to all others that contacts join it to. What those are joined to is known with it; what it is not joined
+    /// to need not ask again. A rail that the walk passes asks for itself: joints were followed only up to it.
+    /// </summary>
+    private Diagram? EnterJoined(Region region, Diagram states, int node, HashSet<int> known)
+    {
+        known.Add(node);
+        foreach (var (other, when) in _circuit.JoinedTo(node))
+        {
+            if (known.Contains(other)) continue;
+            if (!Ask(states, when, out var holds)) return when;
+            if (!holds) continue;
+            region.Merge(node, other);
+            if (!_circuit.EndsJoints(other)) known.Add(other);
         }
 
         return null;

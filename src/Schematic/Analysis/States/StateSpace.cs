@@ -11,29 +11,100 @@ public sealed class StateSpace
 {
     private readonly ConditionalCircuit _circuit;
     private readonly DiagramStore _store;
+    private readonly bool _onlySure;
     private readonly MoveRules _moves;
     private readonly ImmutableArray<CoilRule> _coils;
     private readonly ImmutableArray<ImmutableSortedSet<int>> _influences;
+    private readonly ImmutableArray<ImmutableSortedSet<int>> _groupOf;
+    private readonly DerivedCoils _derived;
     private readonly Dictionary<string, ReachedLayers> _layers = new(StringComparer.Ordinal);
+    private readonly Dictionary<ImmutableSortedSet<int>, Diagram?> _groupStates = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<string, Diagram> _clusterStates = new(StringComparer.Ordinal);
     private readonly Dictionary<(int Variable, int Value), int> _distances = [];
+    private readonly SortedSet<int> _givenUp = [];
     private readonly Lazy<PanelState> _rest;
 
-    /// <summary>Finds what can be reached.</summary>
-    public StateSpace(ConditionalCircuit circuit)
+    /// <summary>Steps of the diagrams for all that hangs together; where they do not do, its parts are tried by themselves.</summary>
+    private const long GroupSteps = 12_000_000;
+
+    /// <summary>Steps for one part, and for one search of a nearest state.</summary>
+    private const long ClusterSteps = 4_000_000;
+
+    /// <summary>
+    /// Finds what can be reached as far as loads are decided, everything possible included, or
+    /// <paramref name="onlySure"/> what surely can.
+    /// </summary>
+    public StateSpace(ConditionalCircuit circuit, bool onlySure = false)
     {
-        _circuit = circuit;
+        (_circuit, _onlySure) = (circuit, onlySure);
         _store = circuit.Store;
-        _moves = new MoveRules(circuit);
+        _moves = new MoveRules(circuit, onlySure);
         _coils = [.. circuit.Variables.All
             .Select((v, i) => (Variable: v, Index: i))
             .Where(p => p.Variable.Kind == StateVariableKind.Coil)
-            .Select(p => CoilRule.Of(circuit, p.Index))];
+            .Select(p => CoilRule.Of(circuit, p.Index, onlySure))];
         _influences = [.. Enumerable.Range(0, circuit.Variables.All.Length).Select(InfluencesOn)];
+        _groupOf = GroupAll();
+        _derived = new DerivedCoils(_store, _coils, _influences);
         _rest = new Lazy<PanelState>(SettleRest);
     }
 
+    /// <summary>Whether it is known of every coil and every lock what it does: all that can be reached then surely can.</summary>
+    public bool IsDecided => _coils.All(c => c.IsDecided) && _circuit.Circuit.Panel.Locks.All(l =>
+        _circuit.Compile(l.Release) == _circuit.Compile(l.Release, perhaps: true));
+
+    /// <summary>
+    /// Variables whose states took more steps than they may: they are taken to stand in any way, or surely in none. Complete
+    /// once everything was asked.
+    /// </summary>
+    public IEnumerable<string> GivenUp => _givenUp.Select(v => _circuit.Variables.All[v].Name);
+
     /// <summary>The circuit whose states these are.</summary>
     public ConditionalCircuit Circuit => _circuit;
+
+    /// <summary>
+    /// The nearest state that shows for a moment while an actuator moves: the relays still stand as they did. Null when there
+    /// is none.
+    /// </summary>
+    /// <param name="shown">What is to hold for the moment.</param>
+    /// <param name="asked">What is to hold in the positions before and after.</param>
+    /// <param name="opensToo">Whether moments count in which contacts open that break before they make.</param>
+    public Witness? NearestInPassing(Diagram shown, Diagram asked, bool opensToo)
+    {
+        var found =
+            from before in BeforePassing(shown, asked, opensToo)
+            let witness = Nearest(before.When)
+            where witness is not null
+            select witness with
+            {
+                State = new PanelState(witness.State.Values.SetItem(before.Move.Variable, before.Passing.Value)),
+                InPassing = before.Move,
+            };
+        return found.MinBy(w => w.Moves.Length);
+    }
+
+    /// <summary>The states before the moves in which something shows for a moment, as <see cref="NearestInPassing"/> asks.</summary>
+    internal IEnumerable<(Move Move, Passing Passing, Diagram When)> BeforePassing(Diagram shown, Diagram asked, bool opensToo) =>
+        from move in _moves.All
+        from passing in PassingsOf(move.Move)
+        where opensToo || passing.Others != PassingContacts.Open
+        let variable = move.Move.Variable
+        let here = _store.And(_store.Restrict(asked, variable, passing.From), _store.Restrict(asked, variable, passing.To))
+        let then = _store.All([move.When, here, _store.Restrict(shown, variable, passing.Value)])
+        where !then.IsNever
+        select (move.Move, passing, then);
+
+    /// <summary>The moves, each with the condition under which it can be done.</summary>
+    internal ImmutableArray<(Move Move, Diagram When)> Moves => _moves.All;
+
+    /// <summary>The moments of a move; where a spring takes the actuator over several positions those of the whole way.</summary>
+    internal IEnumerable<Passing> PassingsOf(Move move)
+    {
+        var variable = _circuit.Variables.All[move.Variable];
+        var (low, high) = (Math.Min(move.From, move.To), Math.Max(move.From, move.To));
+        var isWrap = low == 0 && high == variable.Values.Length - 1 && variable.Passings.Any(p => p.From == high && p.To == low);
+        return variable.Passings.Where(p => isWrap ? p.From == high : p.From >= low && p.From < high && p.To > p.From);
+    }
 
     /// <summary>The state before the first move, relays settled.</summary>
     public PanelState Rest => _rest.Value;
@@ -42,19 +113,29 @@ public sealed class StateSpace
     public Diagram Reachable(Diagram condition)
     {
         foreach (var cluster in ClustersOf(_store.Support(condition)))
-            condition = _store.And(condition, LayersOf([cluster]).All);
+            condition = _store.And(condition, StatesOf(cluster));
         return condition;
     }
 
     /// <summary>All states in which the panel can come to stand, as far as they bear upon these conditions.</summary>
     internal Diagram ReachableOver(IEnumerable<Diagram> conditions) =>
-        _store.All(ClustersOf(conditions.SelectMany(_store.Support).Distinct()).Select(c => LayersOf([c]).All));
+        _store.All(ClustersOf(conditions.SelectMany(_store.Support).Distinct()).Select(StatesOf));
 
     /// <summary>The variables that can influence a condition; conditions that share none are independent of one another.</summary>
     internal IEnumerable<int> VariablesBehind(Diagram condition) => ClustersOf(_store.Support(condition)).SelectMany(c => c);
 
     /// <summary>Whether the panel can come to stand in a state of <paramref name="condition"/>.</summary>
-    public bool CanReach(Diagram condition) => !Reachable(condition).IsNever;
+    public bool CanReach(Diagram condition)
+    {
+        if (condition.IsNever) return false;
+        foreach (var group in _store.Support(condition).Select(v => _groupOf[v]).Distinct(ReferenceEqualityComparer.Instance).Cast<ImmutableSortedSet<int>>())
+        {
+            if (StatesOfGroup(group) is not { } states) return !Reachable(condition).IsNever;
+            condition = _store.And(condition, states);
+        }
+
+        return !condition.IsNever;
+    }
 
     /// <summary>
     /// The nearest state that fulfils <paramref name="condition"/>, or null when none can be reached. Actuators that stand
@@ -62,20 +143,35 @@ public sealed class StateSpace
     /// </summary>
     public Witness? Nearest(Diagram condition)
     {
-        if (Search(condition) is not var (values, found, alone, together)) return null;
-        return new Witness(new PanelState([.. values]), [
-            .. together.MovesTo(values, found),
-            .. alone.Order().SelectMany(v => LayersOf([[v]]).MovesTo(values, DistanceOf(v, values[v])))]);
+        condition = Reachable(condition);
+        if (condition.IsNever) return null;
+        Witness? found = null;
+        var isFound = _store.TryWithin(ClusterSteps, () => found = Search(condition) is var (values, depth, alone, together)
+            ? new Witness(new PanelState([.. values]), [
+                .. together.MovesTo(values, depth),
+                .. alone.OrderBy(PlaceInFile).SelectMany(v => LayersOf([[v]]).MovesTo(values, DistanceOf(v, values[v])))])
+            : null);
+        return isFound && found is not null ? found : Far(condition);
     }
 
     /// <summary>The same state without the moves that lead to it.</summary>
-    internal PanelState? NearestState(Diagram condition) => Search(condition) is var (values, _, _, _) ? new PanelState([.. values]) : null;
-
-    private (int[] Values, int Depth, HashSet<int> Alone, ReachedLayers Together)? Search(Diagram condition)
+    internal PanelState? NearestState(Diagram condition)
     {
         condition = Reachable(condition);
         if (condition.IsNever) return null;
+        PanelState? found = null;
+        var isFound = _store.TryWithin(ClusterSteps, () => found = Search(condition) is var (values, _, _, _) ? new PanelState([.. values]) : null);
+        return isFound && found is not null ? found : Far(condition).State;
+    }
+
+    /// <summary>Some state of a condition, where searching for the nearest takes too long.</summary>
+    private Witness Far(Diagram condition) => new(new PanelState([.. _store.Pick(condition, Rest.Values)]), []) { IsFar = true };
+
+    /// <summary>Searches layer by layer; null where the states of a cluster were given up.</summary>
+    private (int[] Values, int Depth, HashSet<int> Alone, ReachedLayers Together)? Search(Diagram condition)
+    {
         var clusters = ClustersOf(_store.Support(condition));
+        if (clusters.Any(c => c.Overlaps(_givenUp))) return null;
         var alone = clusters.Where(c => c.Count == 1).Select(c => c[0]).ToHashSet();
         var together = LayersOf([.. clusters.Where(c => c.Count > 1)]);
         (int Moves, int Depth, int[] State)? best = null;
@@ -95,15 +191,27 @@ public sealed class StateSpace
     /// a supply being shorted on the way is left out: the short is the cause.
     /// </summary>
     public IEnumerable<Diagram> RestlessGroups() =>
-        from cluster in CoilClusters()
-        let settling = SettlingOf(cluster)
-        let restless = _store.AndNot(LayersOf([cluster]).All, settling.CanSettle)
-        where !restless.IsNever
-        select _store.AndNot(restless, settling.Backward(_circuit.AnyShort));
+        CoilClusters().Where(c => StatesOfGroup(c) is null).Select(Restless).OfType<Diagram>();
+
+    private Diagram? Restless(ImmutableSortedSet<int> cluster)
+    {
+        Diagram? found = null;
+        var (states, settling) = (StatesOf(cluster), SettlingOf(cluster, derives: false));
+        if (cluster.Overlaps(_givenUp)) return found;
+        var isDone = _store.TryWithin(ClusterSteps, () =>
+        {
+            var restless = _store.AndNot(states, settling.Stable);
+            if (restless.IsNever) return;
+            var passed = settling.Forward(restless);
+            found = _store.AndNot(restless, settling.Backward(_store.And(passed, _circuit.AnyShort), passed));
+        });
+        if (!isDone) _givenUp.UnionWith(cluster);
+        return found;
+    }
 
     /// <summary>The first coil that is about to change in a state, by the number of its variable; -1 when none is.</summary>
     public int FirstUnstable(PanelState state) =>
-        _coils.FirstOrDefault(c => _store.Holds(c.Unstable, state.Values))?.Variable ?? -1;
+        _coils.FirstOrDefault(c => _store.Holds(c.Changes, state.Values))?.Variable ?? -1;
 
     /// <summary>
     /// The coils that remember: for some position of everything else both operated and released are stable and reachable.
@@ -113,7 +221,7 @@ public sealed class StateSpace
     private bool Remembers(CoilRule coil)
     {
         var cluster = ClustersOf([coil.Variable]).Single();
-        var stable = _store.And(LayersOf([cluster]).All, SettlingOf(cluster).Stable);
+        var stable = _store.And(StatesOf(cluster), SettlingOf(cluster, derives: false).Stable);
         return !_store.And(_store.Restrict(stable, coil.Variable, 0), _store.Restrict(stable, coil.Variable, 1)).IsNever;
     }
 
@@ -131,8 +239,12 @@ public sealed class StateSpace
         return distance;
     }
 
+    private int PlaceInFile(int variable) => _circuit.Variables.All[variable] is { Kind: StateVariableKind.Actuator } actuator
+        ? _circuit.Circuit.Panel.Actuators.TakeWhile(a => a.Name != actuator.Name).Count()
+        : int.MaxValue;
+
     private IEnumerable<ImmutableSortedSet<int>> CoilClusters() =>
-        ClustersOf(Enumerable.Range(0, _influences.Length)).Where(c => _coils.Any(k => c.Contains(k.Variable)));
+        _groupOf.Distinct(ReferenceEqualityComparer.Instance).Cast<ImmutableSortedSet<int>>().Where(c => _coils.Any(k => c.Contains(k.Variable)));
 
     /// <summary>The variables that can influence these, in clusters that do not influence one another.</summary>
     private List<ImmutableSortedSet<int>> ClustersOf(IEnumerable<int> variables)
@@ -148,36 +260,100 @@ public sealed class StateSpace
         return [.. found.GroupBy(sets.Find).Select(g => g.ToImmutableSortedSet()).OrderBy(c => c[0])];
     }
 
-    private ReachedLayers LayersOf(ImmutableArray<ImmutableSortedSet<int>> clusters)
+    private ReachedLayers LayersOf(ImmutableArray<ImmutableSortedSet<int>> clusters) =>
+        LayersOf(clusters, clusters.All(c => StatesOfGroup(_groupOf[c[0]]) is not null));
+
+    /// <summary>The layers of some clusters; beside a relay that chatters no coil rests, and none is derived from others.</summary>
+    private ReachedLayers LayersOf(ImmutableArray<ImmutableSortedSet<int>> clusters, bool derives)
     {
         var inside = clusters.SelectMany(c => c).ToImmutableSortedSet();
-        var key = string.Join(',', inside);
+        var key = (derives ? "" : "all ") + string.Join(',', inside);
         if (!_layers.TryGetValue(key, out var layers))
         {
+            var moves = _moves.All.Where(m => inside.Contains(m.Move.Variable));
             _layers[key] = layers = new ReachedLayers(
                 _circuit,
-                [.. _moves.All.Where(m => inside.Contains(m.Move.Variable))],
-                SettlingOf(inside),
-                _store.All(clusters.Select(c => SettlingOf(c).Lasting)),
-                [.. inside]);
+                [.. derives ? moves.Select(m => (m.Move, _derived.Without(m.When))) : moves],
+                [.. clusters.Select(c => SettlingOf(c, derives))],
+                [.. inside.Where(v => !derives || !_derived.Contains(v))],
+                derives ? _derived.AtRest(inside) : Diagram.Always);
         }
 
         return layers;
     }
 
-    private Settling SettlingOf(ImmutableSortedSet<int> variables) =>
-        new(_store, [.. _coils.Where(c => variables.Contains(c.Variable))]);
+    private Settling SettlingOf(ImmutableSortedSet<int> variables, bool derives) => new(
+        _store, [.. _coils.Where(c => variables.Contains(c.Variable) && !(derives && _derived.Contains(c.Variable)))], _influences, _onlySure);
+
+    /// <summary>
+    /// The states in which a cluster can come to stand. Where no relay of its group chatters they are read off those of the
+    /// whole group, which are found once for all its clusters.
+    /// </summary>
+    private Diagram StatesOf(ImmutableSortedSet<int> cluster)
+    {
+        var key = string.Join(',', cluster);
+        if (!_clusterStates.TryGetValue(key, out var states))
+        {
+            if (StatesOfGroup(_groupOf[cluster[0]]) is { } whole) states = _store.Exists(whole, v => !cluster.Contains(v));
+            else if (!_store.TryWithin(ClusterSteps, () => states = LayersOf([cluster]).All)) states = GiveUp(cluster);
+            _clusterStates[key] = states;
+        }
+
+        return states;
+    }
+
+    /// <summary>
+    /// The states in which a group of variables that hang together in any way can come to stand; null where a relay of it
+    /// chatters, for the others then rest while it does not, where it takes too many steps, and where only what is sure counts
+    /// and a relay of it is not decided.
+    /// </summary>
+    private Diagram? StatesOfGroup(ImmutableSortedSet<int> group)
+    {
+        if (!_groupStates.TryGetValue(group, out var states))
+        {
+            _store.TryWithin(GroupSteps, () =>
+            {
+                var all = LayersOf([group], derives: true).All;
+                if (_store.AndNot(all, SettlingOf(group, derives: true).Stable).IsNever && IsSureOf(group)) states = all;
+            });
+            _groupStates[group] = states;
+        }
+
+        return states;
+    }
+
+    private bool IsSureOf(ImmutableSortedSet<int> group) =>
+        !_onlySure || _coils.All(c => c.IsDecided || !group.Contains(c.Variable));
+
+    private Diagram GiveUp(ImmutableSortedSet<int> cluster)
+    {
+        _givenUp.UnionWith(cluster);
+        return _onlySure ? Diagram.Never : Diagram.Always;
+    }
+
+    /// <summary>For each variable all that hang together with it, one influencing another or both a third.</summary>
+    private ImmutableArray<ImmutableSortedSet<int>> GroupAll()
+    {
+        var sets = new DisjointSets(_influences.Length);
+        for (var variable = 0; variable < _influences.Length; variable++)
+            foreach (var other in _influences[variable]) sets.Join(variable, other);
+        var groups = Enumerable.Range(0, _influences.Length).GroupBy(sets.Find).ToDictionary(g => g.Key, g => g.ToImmutableSortedSet());
+        return [.. Enumerable.Range(0, _influences.Length).Select(v => groups[sets.Find(v)])];
+    }
 
     private PanelState SettleRest()
     {
         var values = _circuit.Variables.RestValues.ToArray();
-        foreach (var cluster in CoilClusters()) values = _store.Pick(LayersOf([cluster]).Rest, values);
+        foreach (var cluster in CoilClusters()) _store.TryWithin(ClusterSteps, () =>
+        {
+            if (LayersOf([cluster]).Rest is { IsNever: false } rest) values = _store.Pick(rest, values);
+        });
         return new PanelState([.. values]);
     }
 
     private ImmutableSortedSet<int> InfluencesOn(int variable)
     {
-        var conditions = _coils.Where(c => c.Variable == variable).SelectMany(c => new[] { c.Operates, c.Stays })
+        var conditions = _coils.Where(c => c.Variable == variable).SelectMany(c => new[] { c.Changes, c.Leaves })
             .Concat(_moves.All.Where(m => m.Move.Variable == variable).Select(m => m.When));
         return [variable, .. conditions.SelectMany(_store.Support)];
     }

@@ -7,4 +7,11 @@ namespace Schematic.Analysis.States;
 /// <param name="Name">The actuator's name or the part's designator.</param>
 /// <param name="Values">What its values are called, by number.</param>
 /// <param name="Rest">The value before anybody touches anything.</param>
-public sealed record StateVariable(StateVariableKind Kind, string Name, ImmutableArray<string> Values, int Rest);
+public sealed record StateVariable(StateVariableKind Kind, string Name, ImmutableArray<string> Values, int Rest)
+{
+    /// <summary>Of an actuator the moments between positions that matter; each has a value behind those of the positions.</summary>
+    public ImmutableArray<Passing> Passings { get; init; } = [];
+
+    /// <summary>How many values the variable has, moments included.</summary>
+    public int Size => Values.Length + Passings.Length;
+}

@@ -9,6 +9,9 @@ public enum StateVariableKind
     /// <summary>Whether a coil that moves contacts is released (0) or operated (1).</summary>
     Coil,
 
-    /// <summary>Whether a supply that a condition names is off (0) or on (1).</summary>
+    /// <summary>Whether a switched supply is off (0) or on (1).</summary>
     Supply,
+
+    /// <summary>Something that is not known: it has one value for good, and nobody knows which.</summary>
+    Unknown,
 }

@@ -5,8 +5,7 @@ using Schematic.Model;
 namespace Schematic.Analysis.States;
 
 /// <summary>
-/// The state variables of a panel in the order in which the diagrams ask them. Each coil stands behind the actuators that
-/// can touch its circuit, so that what belongs together is asked together; the rest follow in the order of the file.
+/// The state variables of a panel in the order in which the diagrams ask them. What touches in the circuit stands together (<see cref="VariableOrder"/>); the rest follow in the order of the file.
 /// </summary>
 public sealed class StateVariables
 {
@@ -17,7 +16,7 @@ public sealed class StateVariables
     {
         var panel = circuit.Panel;
         var actuators = panel.Actuators.DistinctBy(a => a.Name).ToDictionary(a => a.Name, StringComparer.Ordinal);
-        var coils = CoilsThatMoveSomething(circuit);
+        var coils = CoilsThatMoveSomething(circuit).DistinctBy(c => c.Name).ToDictionary(c => c.Name, StringComparer.Ordinal);
         var all = ImmutableArray.CreateBuilder<StateVariable>();
 
         void Add(StateVariable variable)
@@ -27,19 +26,23 @@ public sealed class StateVariables
 
         void AddActuator(string name)
         {
-            if (actuators.TryGetValue(name, out var actuator)) Add(OfActuator(actuator));
+            if (actuators.TryGetValue(name, out var actuator)) Add(OfActuator(actuator, circuit));
         }
 
-        foreach (var coil in coils)
+        var order = new VariableOrder(circuit, coils);
+        foreach (var (isCoil, name) in order.Names)
         {
-            foreach (var name in Touching(circuit, coil).SelectMany(c => c.When.Leaves().OfType<PositionCondition>()))
-                AddActuator(name.Actuator);
-            Add(new StateVariable(StateVariableKind.Coil, coil.Name, ["released", "operated"], 0));
+            if (!isCoil) AddActuator(name);
+            else if (coils.TryGetValue(name, out var coil)) Add(new StateVariable(StateVariableKind.Coil, coil.Name, ["released", "operated"], 0));
         }
 
-        foreach (var actuator in panel.Actuators) Add(OfActuator(actuator));
-        foreach (var supply in SuppliesNamed(circuit))
-            Add(new StateVariable(StateVariableKind.Supply, supply, ["off", "on"], 1));
+        foreach (var actuator in panel.Actuators) Add(OfActuator(actuator, circuit));
+        foreach (var supply in circuit.Supplies.Where(s => ((Supply)s.Part).IsSwitched))
+            Add(new StateVariable(StateVariableKind.Supply, supply.Name, ["off", "on"], 1));
+        foreach (var terminal in circuit.Untraced)
+            Add(new StateVariable(StateVariableKind.Unknown, terminal.Terminal.ToString(), ["nothing", .. terminal.Joints.Select((_, i) => $"group {i + 1}")], 0));
+        foreach (var load in circuit.Loads.Where(l => !l.IsRatingKnown))
+            Add(new StateVariable(StateVariableKind.Unknown, load.Name, ["never works", "works from the most it gets", "works from anything it gets"], 0));
         All = all.ToImmutable();
         RestValues = [.. All.Select(v => v.Rest)];
     }
@@ -53,9 +56,33 @@ public sealed class StateVariables
     /// <summary>The number of a variable, or -1 where there is none.</summary>
     public int IndexOf(StateVariableKind kind, string name) => _indexOf.GetValueOrDefault((kind, name), -1);
 
-    private static StateVariable OfActuator(Actuator actuator) => new(
+    private static StateVariable OfActuator(Actuator actuator, Circuit circuit) => new(
         StateVariableKind.Actuator, actuator.Name, [.. actuator.Positions.Select(p => p.Name)],
-        actuator.Positions.IndexOf(actuator.Rest));
+        actuator.Positions.IndexOf(actuator.Rest))
+    {
+        Passings = [.. PassingsOf(actuator, circuit).Select((p, i) => p with { Value = actuator.Positions.Length + i })],
+    };
+
+    /// <summary>
+    /// The moments of an actuator: where a pole joins two throws, and, where a statement asks for it, where a contact opens.
+    /// </summary>
+    private static IEnumerable<Passing> PassingsOf(Actuator actuator, Circuit circuit)
+    {
+        var isAsked = circuit.Panel.Expectations.Any(e => e.IsInPassing);
+        var joining = circuit.Contacts.Where(c => c.MakesBeforeBreak && c.When.Leaves().OfType<PositionCondition>().Any(p => p.Actuator == actuator.Name)).ToList();
+        if (!isAsked && joining.Count == 0) yield break;
+        var count = actuator.Positions.Length;
+        var closedAt = joining.SelectMany(c => c.When.Leaves().OfType<PositionCondition>().SelectMany(p => p.Positions).Select(p => (Position: p, Contact: c)))
+            .ToLookup(p => p.Position, p => p.Contact);
+        for (var from = 0; from < (actuator.IsEndless && count > 2 ? count : count - 1); from++)
+        {
+            var to = (from + 1) % count;
+            var joins = !closedAt[actuator.Positions[from].Name].ToHashSet().SetEquals(closedAt[actuator.Positions[to].Name]);
+            if (joins) yield return new Passing(0, from, to, PassingContacts.AsFrom);
+            if (joins) yield return new Passing(0, from, to, PassingContacts.AsTo);
+            if (isAsked) yield return new Passing(0, from, to, PassingContacts.Open);
+        }
+    }
 
     /// <summary>Relays, and whatever else contacts are stated to follow.</summary>
     private static IEnumerable<Element> CoilsThatMoveSomething(Circuit circuit)
@@ -63,34 +90,5 @@ public sealed class StateVariables
         var named = circuit.Contacts.SelectMany(c => c.When.Leaves()).OfType<EnergisedCondition>()
             .Select(e => e.Part).ToHashSet(StringComparer.Ordinal);
         return circuit.Loads.Where(l => l.Part is Relay || named.Contains(l.Name));
-    }
-
-    private static IEnumerable<string> SuppliesNamed(Circuit circuit)
-    {
-        var panel = circuit.Panel;
-        var named = circuit.Contacts.Select(c => c.When)
-            .Concat(panel.Locks.Select(l => l.Release)).Concat(panel.Expectations.Select(e => e.When))
-            .SelectMany(c => c.Leaves()).OfType<SupplyCondition>().Select(c => c.Supply).ToHashSet(StringComparer.Ordinal);
-        return circuit.Supplies.Select(s => s.Name).Where(named.Contains);
-    }
-
-    /// <summary>The contacts that lie between a coil and whatever nodes supplies and grounds are fixed to.</summary>
-    private static IEnumerable<Contact> Touching(Circuit circuit, Element coil)
-    {
-        var rails = circuit.Supplies.SelectMany(s => new[] { s.FromNode, s.ToNode }).ToHashSet();
-        var seen = new HashSet<int>(rails) { -1 };
-        var waiting = new Queue<int>([coil.FromNode, coil.ToNode]);
-        var touched = new List<Contact>();
-        while (waiting.TryDequeue(out var node))
-        {
-            if (!seen.Add(node)) continue;
-            foreach (var contact in circuit.ContactsAt(node))
-            {
-                touched.Add(contact);
-                waiting.Enqueue(contact.Other(node));
-            }
-        }
-
-        return touched.Distinct();
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
+using Schematic.Analysis.Positions;
 using Schematic.Bench.RingOut;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
@@ -24,8 +25,11 @@ public static class PackBuilder
     /// <summary>What is stamped across sheets that were drawn in spite of errors.</summary>
     public const string NotChecked = "NOT CHECKED";
 
+    /// <summary>What is stamped, with the names of what is missing, where the proof gave up and that was accepted.</summary>
+    public const string NotProved = "NOT PROVED";
+
     /// <summary>
-    /// All sheets. When <paramref name="findings"/> hold an error, every sheet is stamped "NOT CHECKED"; open findings are
+    /// All sheets. When <paramref name="findings"/> hold an error, every sheet is stamped "NOT CHECKED", and "NOT PROVED" when the proof gave up; open findings are
     /// listed on a sheet of their own.
     /// </summary>
     public static ImmutableArray<Sheet> Build(Panel panel, ImmutableArray<Diagnostic> findings)
@@ -49,8 +53,12 @@ public static class PackBuilder
         return frame.Finish(FaceSheets.Build(panel, connector, frame), panel, StampFor(findings), FindingsList.Build(findings));
     }
 
-    private static string? StampFor(ImmutableArray<Diagnostic> findings) =>
-        findings.Any(f => f.Severity == Severity.Error) ? NotChecked : null;
+    private static string? StampFor(ImmutableArray<Diagnostic> findings)
+    {
+        var unproved = findings.FirstOrDefault(f => f.Rule == ProofIncompleteCheck.Rule && f.Severity > Severity.Note);
+        if (findings.Any(f => f.Severity == Severity.Error && f.Rule != ProofIncompleteCheck.Rule)) return NotChecked;
+        return unproved is null ? null : $"{NotProved}: {NameList.Sentence(unproved.Subjects.Select(s => s.Name))}";
+    }
 
     /// <summary>All lists, the bars of the load sheet and the labels behind them.</summary>
     private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame)

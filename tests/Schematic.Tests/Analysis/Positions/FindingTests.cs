@@ -254,7 +254,7 @@ public class FindingTests
     {
         var finding = Assert.Single(new PanelBuilder().Actuator("A", "off", "on").Make("S1", "A", "on").Expect(
             new ContinuityExpectation(Id("S1:1"), Id("S1:2"), true, new AllCondition([At("A", "off"), At("A", "on")], SourceSpan.None), SourceSpan.None)).FindAll());
-        Assert.Equal(("expectation-fails", Severity.Warning), (finding.Rule, finding.Severity));
+        Assert.Equal(("claim-proves-nothing", Severity.Warning), (finding.Rule, finding.Severity));
     }
 
     [Fact]

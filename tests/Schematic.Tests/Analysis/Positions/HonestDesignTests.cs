@@ -148,10 +148,10 @@ public class HonestDesignTests
     }
 
     [Fact]
-    public void A_supply_that_a_condition_names_can_be_switched_off()
+    public void A_switched_supply_is_on_for_every_claim_that_does_not_name_it()
     {
         const string text = """
-            supply PS1 24 V { + - }
+            supply PS1 24 V switched { + - }
             actuator A { off rest ; on }
             switch S1 make on A when on
             lamp DS1 24 V 40 mA
@@ -162,9 +162,14 @@ public class HonestDesignTests
             expect DS1 released when PS1 off
             """;
         Assert.Empty(Findings(text));
-        var finding = Assert.Single(Findings(text + "\nexpect DS1 energised when A on"));
+        Assert.Empty(Findings(text + "\nexpect DS1 energised when A on"));
+        var finding = Assert.Single(Findings(text + "\nexpect DS1 energised when A on and (PS1 on or PS1 off)"));
         Assert.Equal("expectation-fails", finding.Rule);
         Assert.Equal(["Move A on", "Switch PS1 off"], TraceData.Of(finding).Take(2));
+
+        // A claim about a supply that is not switched asks for nothing; it moves no other verdict.
+        finding = Assert.Single(Findings(text.Replace(" switched", "", StringComparison.Ordinal)));
+        Assert.Equal(("claim-proves-nothing", "DS1 released"), (finding.Rule, finding.Message[..12]));
     }
 
     [Fact]

@@ -38,8 +38,16 @@ internal static class RandomPanels
         }
 
         var hasSupply = Chance(0.9);
-        if (hasSupply) builder.Supply("PS1").Wire("PS1:+", "SP0:1").Wire("PS1:-", "SP1:1");
-        if (hasSupply && Chance(0.15)) builder.Supply("PS2", 12).Wire("PS2:+", Joint()).Wire("PS2:-", Chance(0.7) ? "SP1:1" : Joint());
+        if (hasSupply) builder.Supply("PS1");
+        if (hasSupply && Chance(0.2)) builder.Switched();
+        if (hasSupply) builder.Wire("PS1:+", "SP0:1").Wire("PS1:-", "SP1:1");
+        if (hasSupply && Chance(0.15))
+        {
+            builder.Supply("PS2", 12);
+            if (Chance(0.3)) builder.Switched();
+            builder.Wire("PS2:+", Joint()).Wire("PS2:-", Chance(0.7) ? "SP1:1" : Joint());
+        }
+
         var relays = actuators > 7 ? 0 : random.Next(4);
         for (var i = 0; i < relays; i++)
         {
@@ -54,7 +62,9 @@ internal static class RandomPanels
             if (Chance(0.5)) builder.Make($"S{i}", name, [.. positions.Where(_ => Chance(0.5))]).Wire($"S{i}:1", Joint()).Wire($"S{i}:2", Joint());
             else
             {
-                builder.Pole($"S{i}", name, positions).Wire($"S{i}:C", Joint());
+                builder.Pole($"S{i}", name, positions);
+                if (actuators < 6 && Chance(0.2)) builder.Bridging();
+                builder.Wire($"S{i}:C", Joint());
                 foreach (var position in positions)
                     if (Chance(0.8)) builder.Wire($"S{i}:{position}", Joint());
             }
@@ -87,13 +97,17 @@ internal static class RandomPanels
             return At(name, positions[random.Next(positions.Length)]);
         }
 
-        Condition When() => random.Next(4) switch
+        Condition When() => random.Next(10) switch
         {
-            0 => Always,
-            1 => new AnyCondition([Position(), Position()], SourceSpan.None),
-            2 => new AllCondition([Position(), Position()], SourceSpan.None),
+            0 => new AllCondition([Position(), new SupplyCondition("PS1", false, SourceSpan.None)], SourceSpan.None),
+            1 => new AnyCondition([Position(), new SupplyCondition("PS1", true, SourceSpan.None)], SourceSpan.None),
+            2 => Always,
+            3 or 4 => new AnyCondition([Position(), Position()], SourceSpan.None),
+            5 or 6 => new AllCondition([Position(), Position()], SourceSpan.None),
             _ => Position(),
         };
+
+        bool Passing() => names.Count < 6 && random.Next(6) == 0;
 
         var panel = builder.Panel;
         var loads = panel.Parts.Where(p => p is Lamp or Relay or Solenoid or Led or Consumer).ToList();
@@ -105,10 +119,10 @@ internal static class RandomPanels
         }
 
         if (loads.Count > 0)
-            builder.Expect(new EnergisedExpectation(loads[random.Next(loads.Count)].Designator, random.Next(2) == 0, When(), SourceSpan.None));
-        builder.Expect(new ContinuityExpectation(Id("SP0:1"), Id("SP2:1"), random.Next(2) == 0, When(), SourceSpan.None));
+            builder.Expect(new EnergisedExpectation(loads[random.Next(loads.Count)].Designator, random.Next(2) == 0, When(), SourceSpan.None) { IsInPassing = Passing() });
+        builder.Expect(new ContinuityExpectation(Id("SP0:1"), Id("SP2:1"), random.Next(2) == 0, When(), SourceSpan.None) { IsInPassing = Passing() });
         if (panel.Parts.OfType<Board>().FirstOrDefault() is { } board)
-            builder.Expect(new LevelExpectation(board.At("IN1"), random.Next(2) == 0 ? InputLevel.Low : InputLevel.High, When(), SourceSpan.None));
+            builder.Expect(new LevelExpectation(board.At("IN1"), random.Next(2) == 0 ? InputLevel.Low : InputLevel.High, When(), SourceSpan.None) { IsInPassing = Passing() });
         builder.Expect(new NeverExpectation([Id("SP0:1")], [Id("SP2:1")], When(), SourceSpan.None));
     }
 }

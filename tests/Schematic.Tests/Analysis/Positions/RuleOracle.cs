@@ -36,10 +36,12 @@ internal sealed class RuleOracle
 
     /// <summary>What the proof may or may not say of things that never come about while a lock sticks.</summary>
     public static bool IsLeftOpenByStuckLocks(string finding) =>
-        finding.EndsWith(" Warning", StringComparison.Ordinal)
-        || finding.Split(' ')[0] is "input-never-changes" or "load-never-energised" or "contact-never-closes" or "contact-never-opens";
+        finding.Split(' ')[0] is "claim-proves-nothing" or "input-never-changes" or "load-never-energised" or "contact-never-closes" or "contact-never-opens";
 
-    private IEnumerable<Simulator.Look> Working => _looks.Where(l => !l.IsShorted);
+    private IEnumerable<Simulator.Look> Working => _looks.Where(l => !l.IsShorted && l.IsOn);
+
+    /// <summary>What lasts, and what shows in passing because a pole joins two throws.</summary>
+    private IEnumerable<Simulator.Look> AlsoInPassing => _looks.Concat(_sim.Moments.Where(m => !m.Opens).Select(m => m.Moment));
 
     public IEnumerable<string> Expected() =>
     [
@@ -47,7 +49,7 @@ internal sealed class RuleOracle
         .. Stuck().Select(s => $"lock-never-released {s.Actuator}").Distinct(), .. Expectations(), .. Never(),
     ];
 
-    private IEnumerable<string> Shorts() => _sim.Supplies.Where((_, i) => _looks.Any(l => l.IsShortedAt(i)))
+    private IEnumerable<string> Shorts() => _sim.Supplies.Where((_, i) => AlsoInPassing.Any(l => l.IsShortedAt(i)))
         .Select(s => $"supply-shorted {s.Designator}");
 
     private IEnumerable<string> Tied()
@@ -57,7 +59,7 @@ internal sealed class RuleOracle
         bool Meet(Simulator.Look l, string one, string other) => l.Joined(a.At(one), b.At(other));
         // PS1 is the higher one.
         bool Drives(Simulator.Look l) => l.DownstreamOf(a.At("+")).Contains(l.Group(b.At("+")));
-        if (Working.Any(l => (Drives(l) && Meet(l, "-", "-")) || (Meet(l, "+", "-") && Meet(l, "-", "+"))))
+        if (AlsoInPassing.Any(l => !l.IsShorted && ((Drives(l) && Meet(l, "-", "-")) || (Meet(l, "+", "-") && Meet(l, "-", "+"))) && l.IsOn))
             yield return $"supplies-tied {a.Designator} {b.Designator}";
     }
 
@@ -67,7 +69,7 @@ internal sealed class RuleOracle
         {
             double? Volts(Simulator.Look look) => look.InputVolts(input.Terminal, input.Board.At("GND"));
             var isBeyond = _looks.Any(l => ProofAgreementTests.IsBeyond(l, input));
-            if (isBeyond) yield return $"over-limit-input {input.Terminal}";
+            if (AlsoInPassing.Any(l => ProofAgreementTests.IsBeyond(l, input))) yield return $"over-limit-input {input.Terminal}";
             if (!input.HasPull && Working.Any(l => Volts(l) is null) && Working.Any(l => Volts(l) is not null))
                 yield return $"floating-input {input.Terminal}";
             if (_hasShort || isBeyond || IsStuck || IsStatedConstant(input) || !Meets(input.Node, e => e.Kind != ElementKind.Pull, boardsToo: true)) continue;
@@ -99,13 +101,13 @@ internal sealed class RuleOracle
     private IEnumerable<string> Contacts()
     {
         if (IsStuck) yield break;
-        foreach (var (a, b, when) in _sim.Contacts)
+        foreach (var (a, b, when, _) in _sim.Contacts)
         {
             var isRelay = _panel.FindPart(a.Part) is Relay;
             if (!isRelay && !_looks.Any(l => l.Holds(when))) yield return $"contact-never-closes {a} {b}";
             else if (!isRelay && _looks.All(l => l.Holds(when))) yield return $"contact-never-opens {a} {b}";
             // Joined by wires for good is another rule's finding.
-            else if (_circuit.NodeOf(a) != _circuit.NodeOf(b) && _looks.All(l => l.Joined(a, b)) && !(isRelay && _looks.All(l => l.Holds(when)))) yield return $"contact-never-opens {a} {b}";
+            else if (_circuit.NodeOf(a) != _circuit.NodeOf(b) && _looks.Where(l => !l.IsShorted && !l.Holds(when)).ToList() is { Count: > 0 } open && open.TrueForAll(l => l.Joined(a, b))) yield return $"contact-never-opens {a} {b}";
         }
     }
 
@@ -121,7 +123,7 @@ internal sealed class RuleOracle
     {
         foreach (var expectation in _panel.Expectations.Where(e => e is not NeverExpectation))
         {
-            var asked = Working.Where(l => l.Holds(expectation.When)).ToList();
+            var asked = _looks.Where(l => IsAsked(l, expectation.When)).ToList();
             var text = expectation switch
             {
                 LevelExpectation l => $"{l.Input} {(l.Level == InputLevel.Low ? "low" : "high")}",
@@ -129,10 +131,23 @@ internal sealed class RuleOracle
                 ContinuityExpectation c => $"{c.From} {(c.Closed ? "closed" : "open")} to {c.To}",
                 _ => "",
             };
-            if (asked.Any(l => !Fulfils(l, expectation))) yield return $"expectation-fails {text} Error";
-            else if (asked.Count == 0 && !_hasShort && !IsStuck) yield return $"expectation-fails {text} Warning";
+            var passing = _sim.Moments.Where(m => expectation.IsInPassing && IsAsked(m.Before, expectation.When) && IsAsked(m.After, expectation.When) && !m.Moment.IsShorted);
+            if (asked.Any(l => !Fulfils(l, expectation)) || passing.Any(m => !Fulfils(m.Moment, expectation))) yield return $"expectation-fails {text}";
+            else if (asked.Count == 0 && !IsStuck) yield return $"claim-proves-nothing {text}";
         }
     }
+
+    /// <summary>Whether a claim speaks of a state: no supply is shorted, and those it does not name are on.</summary>
+    private bool IsAsked(Simulator.Look look, Condition when) => !look.IsShorted && look.Holds(when)
+        && _sim.Supplies.Where((_, i) => !look.On[i]).All(s => Names(when).Contains(s.Designator));
+
+    private static IEnumerable<string> Names(Condition condition) => condition switch
+    {
+        AllCondition all => all.Parts.SelectMany(Names),
+        AnyCondition any => any.Parts.SelectMany(Names),
+        SupplyCondition supply => [supply.Supply],
+        _ => [],
+    };
 
     private bool Fulfils(Simulator.Look look, Expectation expectation) => expectation switch
     {
@@ -144,11 +159,17 @@ internal sealed class RuleOracle
         _ => true,
     };
 
-    private IEnumerable<string> Never() =>
-        from never in _panel.Expectations.OfType<NeverExpectation>()
-        let source = never.Sources[0]
-        where _looks.Any(l => l.Holds(never.When) && l.Reach(source, upstream: false).Contains(l.Group(never.Targets[0])))
-        select $"never-violated {source}";
+    private IEnumerable<string> Never()
+    {
+        foreach (var never in _panel.Expectations.OfType<NeverExpectation>())
+        {
+            bool Reaches(Simulator.Look l) => l.Reach(never.Sources[0], upstream: false).Contains(l.Group(never.Targets[0]));
+            var asked = _looks.Where(l => IsAsked(l, never.When)).ToList();
+            var passing = _sim.Moments.Where(m => !m.Opens && IsAsked(m.Before, never.When) && IsAsked(m.After, never.When) && !m.Moment.IsShorted);
+            if (asked.Exists(Reaches) || passing.Any(m => Reaches(m.Moment))) yield return $"never-violated {never.Sources[0]}";
+            else if (asked.Count == 0 && !IsStuck) yield return $"claim-proves-nothing never {never.Sources[0]} reaches {never.Targets[0]}";
+        }
+    }
 
     /// <summary>Whether a node could come to a supply, or to a board's ground, were all contacts closed.</summary>
     private bool Meets(int start, Func<Element, bool> mayCross, bool boardsToo)

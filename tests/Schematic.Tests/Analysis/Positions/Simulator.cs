@@ -16,7 +16,7 @@ internal sealed class Simulator
 
     private readonly Panel _panel;
     private readonly Dictionary<TerminalId, int> _node = [];
-    private readonly List<(TerminalId A, TerminalId B, Condition When)> _contacts = [];
+    private readonly List<(TerminalId A, TerminalId B, Condition When, bool Bridges)> _contacts = [];
     private readonly int _nodes;
 
     public Simulator(Panel panel)
@@ -31,7 +31,7 @@ internal sealed class Simulator
         {
             IEnumerable<Pole> poles = part switch { Switch s => [s.Pole], Relay r => r.Poles.Select(p => p.Pole), _ => [] };
             foreach (var pole in poles)
-                foreach (var t in pole.Throws) _contacts.Add((part.At(pole.Common), part.At(t.Terminal), t.When));
+                foreach (var t in pole.Throws) _contacts.Add((part.At(pole.Common), part.At(t.Terminal), t.When, pole.MakesBeforeBreak));
         }
 
         Relays = [.. panel.Parts.OfType<Relay>()];
@@ -49,13 +49,18 @@ internal sealed class Simulator
     /// <summary>All states in which the panel can come to stand, with the fewest moves to each.</summary>
     public Dictionary<string, (Look Look, int Moves)> Lasting { get; } = [];
 
+    /// <summary>
+    /// What shows for a moment while an actuator moves, with what would show before and after, the relays standing as they did.
+    /// </summary>
+    public List<(Look Moment, Look Before, Look After, bool Opens)> Moments { get; } = [];
+
     /// <summary>Whether some states never settle.</summary>
     public bool Chatters { get; private set; }
 
     /// <summary>Whether some figure lies so near a limit that two right methods may differ.</summary>
     public bool IsBorderline { get; private set; }
 
-    public IReadOnlyList<(TerminalId A, TerminalId B, Condition When)> Contacts => _contacts;
+    public IReadOnlyList<(TerminalId A, TerminalId B, Condition When, bool Bridges)> Contacts => _contacts;
 
     private void Recolour(int one, int other)
     {
@@ -66,10 +71,11 @@ internal sealed class Simulator
     private void Explore()
     {
         var looks = new Dictionary<string, Look>();
-        Look LookAt(int[] positions, bool[] coils)
+        Look LookAt(int[] positions, bool[] coils, bool[] on, Transit? transit = null)
         {
-            var key = string.Join(' ', positions) + "|" + string.Concat(coils.Select(c => c ? '1' : '0'));
-            if (!looks.TryGetValue(key, out var look)) looks[key] = look = new Look(this, key, positions, coils);
+            string Bits(bool[] bits) => string.Concat(bits.Select(c => c ? '1' : '0'));
+            var key = $"{string.Join(' ', positions)}|{Bits(coils)}|{Bits(on)}|{transit}";
+            if (!looks.TryGetValue(key, out var look)) looks[key] = look = new Look(this, key, positions, coils, on, transit);
             return look;
         }
 
@@ -80,7 +86,7 @@ internal sealed class Simulator
                 if (!look.IsUnstable(k)) continue;
                 bool[] coils = [.. look.Coils];
                 coils[k] = !coils[k];
-                yield return LookAt(look.Positions, coils);
+                yield return LookAt(look.Positions, coils, look.On);
             }
         }
 
@@ -102,7 +108,7 @@ internal sealed class Simulator
             return chatters;
         }
 
-        var rest = LookAt([.. _panel.Actuators.Select(a => a.Positions.IndexOf(a.Rest))], new bool[Relays.Count]);
+        var rest = LookAt([.. _panel.Actuators.Select(a => a.Positions.IndexOf(a.Rest))], new bool[Relays.Count], [.. Supplies.Select(_ => true)]);
         var frontier = Closure(rest).Where(IsLasting).ToList();
         foreach (var look in frontier) Lasting[look.Key] = (look, 0);
         for (var moves = 1; frontier.Count > 0; moves++)
@@ -110,9 +116,9 @@ internal sealed class Simulator
             var next = new List<Look>();
             foreach (var look in frontier)
             {
-                foreach (var positions in Moves(look))
+                foreach (var (positions, on) in Moves(look).Select(m => (m, look.On)).Concat(Switchings(look).Select(on => (look.Positions, on))))
                 {
-                    foreach (var settled in Closure(LookAt(positions, look.Coils)))
+                    foreach (var settled in Closure(LookAt(positions, look.Coils, on)))
                     {
                         if (Lasting.ContainsKey(settled.Key) || !IsLasting(settled)) continue;
                         Lasting[settled.Key] = (settled, moves);
@@ -123,7 +129,56 @@ internal sealed class Simulator
 
             frontier = next;
         }
+
+        foreach (var (look, _) in Lasting.Values.ToList())
+            foreach (var (actuator, transit, opens) in Moves(look).SelectMany(m => Transits(look, m)))
+            {
+                Look Standing(int position)
+                {
+                    int[] positions = [.. look.Positions];
+                    positions[actuator] = position;
+                    return LookAt(positions, look.Coils, look.On);
+                }
+
+                Moments.Add((LookAt(look.Positions, look.Coils, look.On, transit), Standing(transit.From), Standing(transit.To), opens));
+            }
     }
+
+    private IEnumerable<bool[]> Switchings(Look look)
+    {
+        for (var i = 0; i < Supplies.Count; i++)
+        {
+            if (!Supplies[i].IsSwitched) continue;
+            bool[] on = [.. look.On];
+            on[i] = !on[i];
+            yield return on;
+        }
+    }
+
+    private IEnumerable<(int Actuator, Transit Transit, bool Opens)> Transits(Look look, int[] positions)
+    {
+        var a = Enumerable.Range(0, positions.Length).First(i => positions[i] != look.Positions[i]);
+        var actuator = _panel.Actuators[a];
+        var (here, there, count) = (look.Positions[a], positions[a], actuator.Positions.Length);
+        var pairs = actuator.IsEndless && count > 2 && Math.Abs(here - there) == count - 1
+            ? [(count - 1, 0)]
+            : Enumerable.Range(Math.Min(here, there), Math.Abs(here - there)).Select(i => (i, i + 1));
+        var asks = _panel.Expectations.Any(e => e.IsInPassing);
+        foreach (var (from, to) in pairs)
+        {
+            bool ClosedAt(Condition when, int position) => when is PositionCondition p && p.Actuator == actuator.Name && p.Positions.Contains(actuator.Positions[position].Name);
+            if (_contacts.Any(c => c.Bridges && ClosedAt(c.When, from) != ClosedAt(c.When, to)))
+            {
+                yield return (a, new Transit(a, from, to, 'b'), false);
+                yield return (a, new Transit(a, from, to, 'a'), false);
+            }
+
+            if (asks) yield return (a, new Transit(a, from, to, 'o'), true);
+        }
+    }
+
+    /// <summary>An actuator between two positions; contacts that break first stand as before (b), as after (a) or are open (o).</summary>
+    internal sealed record Transit(int Actuator, int From, int To, char Others);
 
     private IEnumerable<int[]> Moves(Look look)
     {
@@ -154,16 +209,17 @@ internal sealed class Simulator
         private readonly Dictionary<TerminalId, int> _group;
         private readonly int _groups;
         private readonly bool[] _shorted;
+        private readonly Transit? _transit;
         private double[] _volts = [];
         private int[] _island = [];
 
-        public Look(Simulator owner, string key, int[] positions, bool[] coils)
+        public Look(Simulator owner, string key, int[] positions, bool[] coils, bool[] on, Transit? transit)
         {
-            (_owner, Key, Positions, Coils) = (owner, key, positions, coils);
+            (_owner, Key, Positions, Coils, On, _transit) = (owner, key, positions, coils, on, transit);
             var colour = Enumerable.Range(0, owner._nodes).ToArray();
-            foreach (var (a, b, when) in owner._contacts)
+            foreach (var (a, b, when, bridges) in owner._contacts)
             {
-                if (!HoldsWithoutSolving(when)) continue;
+                if (!IsClosed(when, bridges)) continue;
                 var (one, other) = (colour[owner._node[a]], colour[owner._node[b]]);
                 for (var i = 0; i < colour.Length; i++)
                     if (colour[i] == other) colour[i] = one;
@@ -172,7 +228,7 @@ internal sealed class Simulator
             var used = owner._node.Values.Select(n => colour[n]).Distinct().Order().ToList();
             _groups = used.Count;
             _group = owner._node.ToDictionary(p => p.Key, p => used.BinarySearch(colour[p.Value]));
-            _shorted = [.. owner.Supplies.Select(s => DownstreamOf(s.At("+")).Contains(Group(s.At("-"))))];
+            _shorted = [.. owner.Supplies.Select((s, i) => on[i] && DownstreamOf(s.At("+")).Contains(Group(s.At("-"))))];
             if (IsShorted) return;
             Solve(s => s.Volts, null);
             NoteBorderlines();
@@ -183,6 +239,10 @@ internal sealed class Simulator
         public int[] Positions { get; }
 
         public bool[] Coils { get; }
+
+        public bool[] On { get; }
+
+        public bool IsOn => On.All(o => o);
 
         public bool IsShorted => _shorted.Any(s => s);
 
@@ -315,7 +375,7 @@ internal sealed class Simulator
 
         private double AmpsThrough(Part part) => (VoltsAcross(part) - Knee(part)) / Ohms(part);
 
-        private HashSet<int> Rails() => [.. _owner.Supplies.SelectMany(s => new[] { Group(s.At("+")), Group(s.At("-")) }),
+        private HashSet<int> Rails() => [.. _owner.Supplies.Where((_, i) => On[i]).SelectMany(s => new[] { Group(s.At("+")), Group(s.At("-")) }),
             .. _owner._panel.Parts.OfType<Board>().Select(b => Group(b.At("GND")))];
 
         private HashSet<int> RailsFrom(int start)
@@ -355,17 +415,26 @@ internal sealed class Simulator
             return seen;
         }
 
-        private bool HoldsWithoutSolving(Condition condition) => condition switch
+        private bool IsClosed(Condition when, bool bridges)
         {
-            PositionCondition p => p.Positions.Contains(PositionOf(p.Actuator)),
+            if (_transit is not { } t) return HoldsWithoutSolving(when);
+            var (before, after) = (HoldsWithoutSolving(when, t.From), HoldsWithoutSolving(when, t.To));
+            return bridges ? before || after : t.Others switch { 'b' => before, 'a' => after, _ => before && after };
+        }
+
+        private bool HoldsWithoutSolving(Condition condition, int? transit = null) => condition switch
+        {
+            PositionCondition p => p.Positions.Contains(PositionOf(p.Actuator, transit)),
+            SupplyCondition s => s.On == (_owner.Supplies.ToList().FindIndex(o => o.Designator == s.Supply) is var i && (i < 0 || On[i])),
             EnergisedCondition e => Coils[_owner.Relays.ToList().FindIndex(r => r.Designator == e.Part)] == e.Energised,
             _ => throw new InvalidOperationException(),
         };
 
-        private string PositionOf(string actuator)
+        private string PositionOf(string actuator, int? transit)
         {
             var index = _owner._panel.Actuators.ToList().FindIndex(a => a.Name == actuator);
-            return _owner._panel.Actuators[index].Positions[Positions[index]].Name;
+            var position = transit is { } t && _transit!.Actuator == index ? t : Positions[index];
+            return _owner._panel.Actuators[index].Positions[position].Name;
         }
 
         /// <summary>Tries every mode of the diodes until one fits.</summary>
@@ -416,7 +485,7 @@ internal sealed class Simulator
                 else Branch(from, to, 1 / Ohms(part), Knee(part), ties: true);
             }
 
-            foreach (var supply in _owner.Supplies)
+            foreach (var supply in _owner.Supplies.Where((_, i) => On[i]))
                 Branch(supply.At("+"), supply.At("-"), 1 / LeastOhms, setting(supply), ties: true);
             foreach (var board in _owner._panel.Parts.OfType<Board>())
                 foreach (var input in board.Inputs.Where(i => i.PullUpVolts is not null))
