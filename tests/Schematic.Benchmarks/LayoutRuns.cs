@@ -3,7 +3,7 @@ using System.Globalization;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Inspection;
-using Schematic.Layout.Schematics;
+using Schematic.Layout.Wirings;
 using Schematic.Model;
 using Schematic.Tests.Generators;
 
@@ -50,7 +50,7 @@ internal static class LayoutRuns
     public static IReadOnlyList<Sheet> SheetsOf(Panel panel)
     {
         var frame = SheetFrame.For(panel);
-        return frame.Finish(SchematicSheets.Build(panel, frame), panel);
+        return frame.Finish(WiringSheets.Draw(panel, frame).Contents, panel);
     }
 
     private static void Spawn(int size)

@@ -32,7 +32,9 @@ public sealed class DrawCommand : ICliCommand
                 return ExitCode.Failure;
             }
 
-            var written = sheets.Write(console, parsed, console.During("drawing", () => PackBuilder.Build(panel.Panel, panel.Findings)), panel.PackName, panel);
+            var pack = console.During("drawing", () => PackBuilder.Draw(panel.Panel, panel.Findings));
+            if (pack.Findings.Length > 0) FindingsOutput.Print(console, panel with { Findings = pack.Findings }, console.Error);
+            var written = sheets.Write(console, parsed, pack.Sheets, panel.PackName, panel);
             return written == ExitCode.Clean ? panel.ExitCode : written;
         });
         return command;

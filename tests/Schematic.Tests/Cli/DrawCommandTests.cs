@@ -46,6 +46,22 @@ public sealed class DrawCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_the_drawing_finds_is_told_and_the_sheets_are_written()
+    {
+        const string panel = """
+            connector J1 { pins ; strip 23 pitch 5.08 mm ; solder }
+            connector J2 { pins ; strip 23 pitch 5.08 mm ; solder }
+            connector J3 { pins ; strip 23 pitch 5.08 mm ; solder }
+            splice SP1
+            net ALL SP1:1 J1:1..23 J2:1..23 J3:1..23
+            """;
+        Assert.Equal(0, _cli.Run("draw", _cli.Write("large.panel", panel), "--format", "svg"));
+        Assert.Contains("larger-than-sheet", _cli.Error, StringComparison.Ordinal);
+        Assert.Contains("SP1 is larger than a wiring sheet of size A4", _cli.Error, StringComparison.Ordinal);
+        Assert.NotEmpty(_cli.Files("out"));
+    }
+
+    [Fact]
     public void Without_a_drawing_number_the_files_are_named_after_the_panel_file()
     {
         _cli.Write("my desk.panel", CliRun.CleanPanel.Replace("number DK-1", "", StringComparison.Ordinal));

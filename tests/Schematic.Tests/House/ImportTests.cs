@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Xunit;
 
@@ -11,6 +12,16 @@ public partial class ImportTests
         "Text", "Diagnostics", "Inserts", "Model", "Language", "Binding", "Analysis", "Reports", "Bench",
         "Fonts", "Drawing", "Symbols", "Layout", "Rendering",
     ];
+
+    /// <summary>The rooms of the layout: sheets of one kind never use those of another; only the pack knows all.</summary>
+    private static readonly ImmutableArray<string> LayoutOrder =
+        ["Shapes", "Tables", "Frame", "Inspection", "Labels", "LoadSheets", "Faces", "Circuits", "Wirings", "Pack"];
+
+    /// <summary>
+    /// Folders that use each other and are to be parted: the frame makes the list of sheets, which is a table; the proof judges
+    /// with wires, which the worst cases over all positions do too.
+    /// </summary>
+    private static readonly ImmutableHashSet<string> NotYetParted = ["Layout.Tables uses Frame", "Analysis.Positions uses Loads"];
 
     private static readonly string Library = Repository.PathOf("src/Schematic");
 
@@ -59,6 +70,58 @@ public partial class ImportTests
     }
 
     [Fact]
+    public void The_rooms_of_the_layout_import_one_way()
+    {
+        var rooms = Directory.GetDirectories(Path.Combine(Library, "Layout")).Select(d => Path.GetFileName(d));
+        Assert.Empty(rooms.Except(LayoutOrder));
+        var wrong = RoomImports().Where(i => i.Folder == "Layout" && LayoutOrder.IndexOf(i.Used) > LayoutOrder.IndexOf(i.Room)).Select(i => i.ToString());
+        Assert.Empty(wrong.Except(NotYetParted));
+    }
+
+    [Fact]
+    public void Circuit_sheets_and_wiring_sheets_share_shapes_and_nothing_else() => Assert.DoesNotContain(
+        RoomImports(), i => (i.Room, i.Used) is ("Circuits", "Wirings") or ("Wirings", "Circuits"));
+
+    [Fact]
+    public void Folders_of_the_second_level_never_import_in_a_circle()
+    {
+        var imports = RoomImports().Where(i => !NotYetParted.Contains(i.ToString())).ToLookup(i => (i.Folder, i.Room), i => (i.Folder, i.Used));
+        var wrong = imports.Select(g => g.Key).Where(room => Reached(room, imports).Contains(room)).Select(r => $"{r.Folder}.{r.Room}");
+        Assert.Empty(wrong);
+    }
+
+    private static HashSet<(string Folder, string Room)> Reached(
+        (string Folder, string Room) room, ILookup<(string Folder, string Room), (string Folder, string Room)> imports)
+    {
+        var reached = new HashSet<(string, string)>();
+        var open = new Queue<(string, string)>(imports[room]);
+        while (open.TryDequeue(out var next))
+        {
+            if (!reached.Add(next)) continue;
+            foreach (var further in imports[next]) open.Enqueue(further);
+        }
+
+        return reached;
+    }
+
+    /// <summary>Which folders of the second level use which others of the same folder.</summary>
+    private static ImmutableHashSet<RoomImport> RoomImports() =>
+    [
+        .. from file in SourceFiles()
+           let parts = Path.GetRelativePath(Library, file).Split(Path.DirectorySeparatorChar)
+           where parts.Length > 2
+           from match in RoomName().Matches(CommentLine().Replace(File.ReadAllText(file), ""))
+           where match.Groups[1].Value == parts[0] && match.Groups[2].Value != parts[1]
+               && Directory.Exists(Path.Combine(Library, parts[0], match.Groups[2].Value))
+           select new RoomImport(parts[0], parts[1], match.Groups[2].Value),
+    ];
+
+    private sealed record RoomImport(string Folder, string Room, string Used)
+    {
+        public override string ToString() => $"{Folder}.{Room} uses {Used}";
+    }
+
+    [Fact]
     public void Every_file_declares_the_namespace_of_its_folder()
     {
         var wrong =
@@ -81,6 +144,9 @@ public partial class ImportTests
 
     [GeneratedRegex(@"\bSchematic\.([A-Z]\w+)")]
     private static partial Regex FullName();
+
+    [GeneratedRegex(@"\bSchematic\.([A-Z]\w+)\.([A-Z]\w+)")]
+    private static partial Regex RoomName();
 
     [GeneratedRegex(@"^\s*//.*$", RegexOptions.Multiline)]
     private static partial Regex CommentLine();

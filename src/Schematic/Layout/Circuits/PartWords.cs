@@ -1,4 +1,5 @@
 using System.Globalization;
+using Schematic.Layout.Shapes;
 using Schematic.Model;
 using Schematic.Symbols;
 
@@ -16,17 +17,6 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
     /// <summary>Colour and gauge of a wire as they are written on it: <c>WH/BU 24 AWG</c>.</summary>
     public static string Of(Wire wire) => string.Join(' ', new[] { wire.Colour?.Code, wire.Gauge?.Text.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
-
-    /// <summary>The symbol of a load by what it does.</summary>
-    public static SymbolKind SymbolOf(ConsumerKind kind) => kind switch
-    {
-        ConsumerKind.Motor => SymbolKind.Motor,
-        ConsumerKind.Bell => SymbolKind.Bell,
-        ConsumerKind.Buzzer => SymbolKind.Buzzer,
-        ConsumerKind.Heater => SymbolKind.Heater,
-        ConsumerKind.Meter => SymbolKind.Meter,
-        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
-    };
 
     private static string Number(double value, string unit)
     {
@@ -59,7 +49,7 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
         public PartWords? Visit(Relay relay) => new(SymbolKind.Coil, Coil(relay.Coil));
 
         public PartWords? Visit(Consumer consumer) =>
-            new(SymbolOf(consumer.Kind), $"{Number(consumer.RatedVolts, "V")} {Number(consumer.RatedAmps, "A")}");
+            new(FigureFactory.SymbolOf(consumer.Kind), $"{Number(consumer.RatedVolts, "V")} {Number(consumer.RatedAmps, "A")}");
 
         public PartWords? Visit(Capacitor capacitor) => new(
             SymbolKind.Capacitor,

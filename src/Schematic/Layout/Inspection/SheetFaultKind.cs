@@ -32,4 +32,7 @@ public enum SheetFaultKind
 
     /// <summary>A wire is neither horizontal nor vertical.</summary>
     SlantedWire,
+
+    /// <summary>A name or description was too long and is shortened.</summary>
+    ShortenedText,
 }

@@ -8,6 +8,9 @@ internal static class SymbolFaults
     /// <summary>How near to its port a foreign wire may come to a reference's mark, in millimetres.</summary>
     private const double PortReach = 0.4;
 
+    /// <summary>Blank that a wire keeps from the lines of what it does not belong to, in millimetres.</summary>
+    private const double LeastGap = 0.3;
+
     /// <summary>Lines that only touch at their ends do not cross: less than this is touching, in millimetres.</summary>
     private const double TouchMargin = 0.05;
 
@@ -20,7 +23,7 @@ internal static class SymbolFaults
         {
             foreach (var stroke in strokes.Near(wire.Box.Grown(wire.HalfWidth)))
             {
-                if (AreRelated(wire.Owner, stroke.Owner) || !Touches(wire, stroke) || IsAtTip(marks, wire, stroke)) continue;
+                if (BelongsTo(wire.Owner, stroke.Owner) || !Touches(wire, stroke) || IsAtTip(marks, wire, stroke)) continue;
                 if (seen.Add((wire.Owner, stroke.Owner)))
                     yield return new SheetFault(SheetFaultKind.WireThroughSymbol, stroke.Box.Centre, wire.Owner, stroke.Owner);
             }
@@ -54,14 +57,28 @@ internal static class SymbolFaults
         }
     }
 
-    private static bool Touches(Segment wire, Segment stroke) =>
-        wire.Crosses(stroke, 0) || stroke.DistanceTo(wire.A) < 1e-3 || stroke.DistanceTo(wire.B) < 1e-3
-        || wire.DistanceTo(stroke.A) < 1e-3 || wire.DistanceTo(stroke.B) < 1e-3;
+    /// <summary>
+    /// Whether the inked lines meet, or come so near that a reader takes them for a joint: a stub that ends at the frame of a
+    /// thing it does not lead to looks like a wire on it.
+    /// </summary>
+    private static bool Touches(Segment wire, Segment stroke)
+    {
+        var near = wire.HalfWidth + stroke.HalfWidth + LeastGap;
+        return wire.Crosses(stroke, 0) || stroke.DistanceTo(wire.A) < near || stroke.DistanceTo(wire.B) < near
+            || wire.DistanceTo(stroke.A) < near || wire.DistanceTo(stroke.B) < near;
+    }
 
     private static bool IsAtTip(SheetMarks marks, Segment wire, Segment stroke) =>
         marks.ReferenceTips.Any(t => t.Owner == stroke.Owner && wire.Contains(t.At) && stroke.DistanceTo(t.At) < PortReach);
 
-    /// <summary>A terminal's lead may touch the symbol of its own part: <c>X1:3</c> and <c>X1</c>.</summary>
+    /// <summary>
+    /// Whether a wire may meet a symbol: the symbol is one of the terminals that the wire is owned by, or their part. A wire's
+    /// owner names its terminals with blanks between: <c>X1:3 P1:7</c>.
+    /// </summary>
+    private static bool BelongsTo(string wire, string symbol) => wire.Split(' ').Any(owner =>
+        owner == symbol || (!symbol.Contains(':', StringComparison.Ordinal) && PartOf(owner) == symbol));
+
+    /// <summary>Symbols of one part may touch: <c>X1:3</c> and <c>X1</c>.</summary>
     private static bool AreRelated(string a, string b) => a == b || PartOf(a) == PartOf(b);
 
     private static string PartOf(string owner) =>

@@ -17,6 +17,7 @@ internal static class TextFaults
         foreach (var text in marks.Texts)
         {
             var box = text.Bounds;
+            if (text.Text.EndsWith('…')) yield return new SheetFault(SheetFaultKind.ShortenedText, box.Centre, text.Text, "");
             foreach (var other in texts.Near(box))
             {
                 if (ReferenceEquals(other, text)) break;

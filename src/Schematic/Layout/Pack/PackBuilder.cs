@@ -7,9 +7,10 @@ using Schematic.Drawing;
 using Schematic.Layout.Circuits;
 using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
+using Schematic.Layout.Inspection;
 using Schematic.Layout.Labels;
 using Schematic.Layout.LoadSheets;
-using Schematic.Layout.Schematics;
+using Schematic.Layout.Wirings;
 using Schematic.Layout.Tables;
 using Schematic.Model;
 using Schematic.Reports;
@@ -32,18 +33,24 @@ public static class PackBuilder
     /// All sheets. When <paramref name="findings"/> hold an error, every sheet is stamped "NOT CHECKED", and "NOT PROVED" when the proof gave up; open findings are
     /// listed on a sheet of their own.
     /// </summary>
-    public static ImmutableArray<Sheet> Build(Panel panel, ImmutableArray<Diagnostic> findings)
+    public static ImmutableArray<Sheet> Build(Panel panel, ImmutableArray<Diagnostic> findings) => Draw(panel, findings).Sheets;
+
+    /// <summary>All sheets, and what the drawing itself found: things larger than their sheet, faults of the finished sheets.</summary>
+    public static DrawnPack Draw(Panel panel, ImmutableArray<Diagnostic> findings)
     {
         var context = new AnalysisContext(panel).Sized;
         panel = context.Panel;
         var frame = SheetFrame.For(panel);
+        var wirings = WiringSheets.Draw(panel, frame);
+        findings = [.. findings, .. wirings.Findings];
         ImmutableArray<SheetContent> contents =
         [
             .. CircuitSheets.Build(context, frame),
-            .. SchematicSheets.Build(panel, frame),
+            .. wirings.Contents,
             .. FaceSheets.Build(panel, frame),
         ];
-        return frame.Finish(contents.OrderBy(c => c.Kind), [.. Lists(context, frame)], panel, StampFor(findings), FindingsList.Build(findings));
+        var sheets = frame.Finish(contents.OrderBy(c => c.Kind), [.. Lists(context, frame)], panel, StampFor(findings), FindingsList.Build(findings));
+        return new DrawnPack(sheets, [.. wirings.Findings, .. SheetFindings.Of(sheets, frame.ZoneAt)]);
     }
 
     /// <summary>The face sheets of one connector alone.</summary>

@@ -1,8 +1,6 @@
 using System.Globalization;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
-using Schematic.Layout.Schematics;
-using Schematic.Tests.Generators;
 using Schematic.Tests.Rendering;
 using Xunit;
 
@@ -55,33 +53,6 @@ public class PlaceReferenceTests
         var open = TextMark.Referring(MarkRole.Label, reference, default, 2.5).WidthMm;
         foreach (var place in (string[])["1/A1", "99/F8", "88/H12"])
             Assert.True(open >= new TextMark(MarkRole.Label, reference.TextFor(place), default, 2.5).WidthMm - 0.3, place);
-    }
-
-    [Fact]
-    public void A_relays_coil_and_contacts_name_the_zones_of_each_others_symbols()
-    {
-        var count = 0;
-        for (var seed = 0; seed < 6; seed++)
-        {
-            var panel = DesignGenerator.Generate(seed, 60);
-            var frame = SheetFrame.For(panel);
-            var sheets = frame.Finish(SchematicSheets.Build(panel, frame), panel);
-            foreach (var sheet in sheets)
-            {
-                foreach (var mark in sheet.Marks.OfType<TextMark>().Where(t => t.Reference?.Target is { Kind: ThingKind.Contact } or { Role: "coil" }))
-                {
-                    var place = mark.Text.Split(' ')[^1].Split('/');
-                    var target = sheets.Single(s => s.Number.ToString(CultureInfo.InvariantCulture) == place[0]);
-                    var box = target.Things.Single(t => t.Thing == mark.Reference!.Target).Box;
-                    Assert.Equal(place[1], frame.ZoneAt(box.Centre));
-                    // A symbol has its own lines in the box that the reference names.
-                    Assert.Contains(target.Marks, m => m.Role == MarkRole.Symbol && m.Owner == mark.Reference!.Target.Name.Split(':')[0] && box.Grown(0.01).Contains(m.Bounds));
-                    count++;
-                }
-            }
-        }
-
-        Assert.True(count > 5, $"{count} references");
     }
 
     private static TextMark Refer(Thing target, SheetKind? on = null) =>

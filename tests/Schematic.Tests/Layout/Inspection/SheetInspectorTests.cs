@@ -82,6 +82,39 @@ public class SheetInspectorTests
     }
 
     [Fact]
+    public void A_stub_that_ends_at_or_close_to_a_foreign_frame_is_found()
+    {
+        var board = Box("A1", 40, 40, 70, 70);
+        AssertOnly(SheetFaultKind.WireThroughSymbol, board, Wire("DS1:A", 70, 50, 90, 50));
+        AssertOnly(SheetFaultKind.WireThroughSymbol, board, Wire("DS1:A", 70.5, 50, 90, 50));
+        AssertOnly(SheetFaultKind.WireThroughSymbol, board, Wire("DS1:A X1:5", 80, 50, 80, 60, 70.3, 60));
+        Assert.Empty(Inspect(board, Wire("DS1:A", 71, 50, 90, 50)).Faults);
+    }
+
+    [Fact]
+    public void A_wire_meets_the_terminals_that_own_it_and_no_others_of_their_part()
+    {
+        var cells = new Mark[] { Box("X1:1", 40, 40, 50, 45), Box("X1:2", 40, 45, 50, 50) };
+        Assert.Empty(Inspect([.. cells, Wire("X1:1 P1:7", 50, 42.5, 90, 42.5)]).Faults);
+        AssertOnly(SheetFaultKind.WireThroughSymbol, [.. cells, Wire("X1:1 P1:7", 50, 47.5, 90, 47.5)]);
+    }
+
+    [Fact]
+    public void A_shortened_name_is_found() => AssertOnly(SheetFaultKind.ShortenedText, Text("marshalling st…", 50, 50));
+
+    [Fact]
+    public void Faults_are_told_as_findings_with_sheet_and_zone()
+    {
+        var frame = LineMark.Rectangle(MarkRole.Frame, new BoxMm(20, 10, 287, 200), Pen.Frame);
+        var sheet = new Sheet(
+            SheetKind.Wiring, 3, "Test", SheetSize.Find("A4", landscape: true)!, [frame, Text("W1", 50, 50), Text("W2", 51, 51)]);
+        var finding = Assert.Single(SheetFindings.Of([sheet], _ => "A1"));
+        Assert.Equal("sheet-fault", finding.Rule);
+        Assert.Equal("Sheet 3 is not drawn as it should be: 'W2' lies on 'W1' in zone A1.", finding.Message);
+        Assert.Empty(SheetFindings.Of([sheet with { Marks = [frame] }], _ => "A1"));
+    }
+
+    [Fact]
     public void A_wire_may_touch_a_reference_only_at_its_tip()
     {
         LineMark Head(double x) => new(MarkRole.Symbol, [new(x, 50), new(x, 49), new(x + 2, 50), new(x, 51)], Pen.Narrow)

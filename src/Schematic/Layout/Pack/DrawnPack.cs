@@ -1,0 +1,10 @@
+using System.Collections.Immutable;
+using Schematic.Diagnostics;
+using Schematic.Drawing;
+
+namespace Schematic.Layout.Pack;
+
+/// <summary>A drawn pack.</summary>
+/// <param name="Sheets">All sheets, framed and numbered.</param>
+/// <param name="Findings">What is wrong with the drawing itself; none on a good one.</param>
+public sealed record DrawnPack(ImmutableArray<Sheet> Sheets, ImmutableArray<Diagnostic> Findings);

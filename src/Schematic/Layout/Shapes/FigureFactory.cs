@@ -1,0 +1,164 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Model;
+using Schematic.Symbols;
+
+namespace Schematic.Layout.Shapes;
+
+/// <summary>Makes the figures that devices are drawn as, everything at rest.</summary>
+internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<Figure>>
+{
+    private readonly SymbolLibrary _symbols = SymbolLibrary.For(panel.Symbols);
+    private readonly RestState _rest = new(panel);
+
+    public RestState Rest => _rest;
+
+    public SymbolLibrary Symbols => _symbols;
+
+    /// <summary>All figures of a device: a relay gives its coil and one for each contact set; what is no symbol gives none.</summary>
+    public ImmutableArray<Figure> Of(Part part) => part.Accept(this);
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Switch pole) => [Pole(pole, pole.Form, pole.Pole)];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Relay relay) =>
+        [Two(relay, Relay.CoilEnds, SymbolKind.Coil, CoilText(relay.Coil)), .. relay.Poles.Select(p => RelayPole(relay, p))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Lamp lamp) =>
+        [Two(lamp, SymbolKind.Lamp, $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}{Colour(lamp.Colour)}")];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Led led) =>
+        [Two(led, SymbolKind.Led, $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}")];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Diode diode) => [Two(diode, SymbolKind.Diode, "")];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Resistor resistor) => [Two(resistor, SymbolKind.Resistor, Number(resistor.Ohms, "Ω"))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Solenoid solenoid) => [Two(solenoid, SymbolKind.Solenoid, CoilText(solenoid.Coil))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Fuse fuse) =>
+        [Two(fuse, SymbolKind.Fuse, Number(fuse.RatedAmps, "A") + (fuse.IsSlow ? " slow" : ""))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Breaker breaker) => [Two(breaker, SymbolKind.Breaker, Number(breaker.RatedAmps, "A"))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Consumer consumer) =>
+        [Two(consumer, SymbolOf(consumer.Kind), $"{Number(consumer.RatedVolts, "V")} {Number(consumer.RatedAmps, "A")}")];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Capacitor capacitor) => [Two(
+        capacitor, SymbolKind.Capacitor,
+        Number(capacitor.Farads, "F") + (capacitor.MaxVolts is { } volts ? " " + Number(volts, "V") : "") + (capacitor.IsPolarised ? ", + on 1" : ""))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Suppressor suppressor) => [Two(suppressor, SymbolKind.Suppressor, Number(suppressor.StandsVolts, "V"))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Connector connector) => [];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Supply supply) => [];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Board board) => [];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(TerminalStrip strip) => [];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Splice splice) => [];
+
+    /// <summary>A quantity with its unit and the trade's prefixes: <c>40 mA</c>, <c>10 kΩ</c>.</summary>
+    public static string Number(double value, string unit)
+    {
+        var (scale, prefix) = Math.Abs(value) switch
+        {
+            0 => (1.0, ""),
+            < 1e-9 => (1e12, "p"),
+            < 1e-6 => (1e9, "n"),
+            < 1e-3 => (1e6, "µ"),
+            < 1 when unit != "V" => (1e3, "m"),
+            >= 1e6 => (1e-6, "M"),
+            >= 1e3 => (1e-3, "k"),
+            _ => (1.0, ""),
+        };
+        return (value * scale).ToString("0.###", CultureInfo.InvariantCulture) + " " + prefix + unit;
+    }
+
+    /// <summary>The symbol of a load by what it does.</summary>
+    public static SymbolKind SymbolOf(ConsumerKind kind) => kind switch
+    {
+        ConsumerKind.Motor => SymbolKind.Motor,
+        ConsumerKind.Bell => SymbolKind.Bell,
+        ConsumerKind.Buzzer => SymbolKind.Buzzer,
+        ConsumerKind.Heater => SymbolKind.Heater,
+        ConsumerKind.Meter => SymbolKind.Meter,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
+    /// <summary>A button for what two positions move of which one must be held, else a lever.</summary>
+    public Symbol ActuatorSymbol(Actuator actuator) => _symbols.Get(
+        actuator.Positions.Any(p => p.IsMomentary) && actuator.Positions.Length == 2 ? SymbolKind.ButtonActuator : SymbolKind.LeverActuator);
+
+    /// <summary>The positions in their order, rest and held ones marked.</summary>
+    public static string PositionWords(Actuator actuator) => string.Join(" · ", actuator.Positions.Select(p =>
+        p.Name + (p.IsRest ? " (rest)" : "") + (p.IsMomentary ? " (hold)" : "")));
+
+    private Figure RelayPole(Relay relay, RelayPole pole) =>
+        Pole(relay, pole.Form, pole.Pole) with { Name = $"{relay.Designator}:{pole.Pole.Common}" };
+
+    private Figure Two(TwoEndedPart part, SymbolKind kind, string value) => Two(part, part.Ends, kind, value);
+
+    private Figure Two(Part part, TerminalPair ends, SymbolKind kind, string value)
+    {
+        var symbol = _symbols.Get(kind);
+        return new Figure(part, symbol, [
+            new FigureEnd(part.At(ends.From), symbol.Ports[0].Name, false, ""),
+            new FigureEnd(part.At(ends.To), symbol.Ports[1].Name, true, "")])
+        {
+            Value = value,
+            Remark = part.Description,
+        };
+    }
+
+    private Figure Pole(Part part, ContactForm form, Pole pole)
+    {
+        var throws = pole.Throws;
+        var closed = throws.Select((t, i) => (Throw: t, Index: i)).Where(t => _rest.Holds(t.Throw.When)).Select(t => t.Index).ToList();
+        if (throws.Length == 1) return SingleThrow(part, form, pole, closed.Count > 0);
+        if (throws.Length == 2 && closed.Count == 1) return Changeover(part, pole, closed[0]);
+        var symbol = _symbols.RotaryContact(throws.Length, closed.Count > 0 ? closed[0] : null);
+        return new Figure(part, symbol, [
+            new FigureEnd(part.At(pole.Common), "C", false, ""),
+            .. throws.Select((t, i) => new FigureEnd(part.At(t.Terminal), (i + 1).ToString(CultureInfo.InvariantCulture), true, LabelOf(part, t)))]);
+    }
+
+    private Figure SingleThrow(Part part, ContactForm form, Pole pole, bool closed)
+    {
+        var symbol = _symbols.Get(closed ? SymbolKind.BreakContact : SymbolKind.MakeContact);
+        var only = pole.Throws[0];
+        return new Figure(part, symbol, [
+            new FigureEnd(part.At(pole.Common), "1", false, ""),
+            new FigureEnd(part.At(only.Terminal), "2", true, part is Relay ? only.Terminal : OperationOf(form, only))]);
+    }
+
+    private Figure Changeover(Part part, Pole pole, int closed)
+    {
+        var (rest, other) = (pole.Throws[closed], pole.Throws[1 - closed]);
+        return new Figure(part, _symbols.Get(SymbolKind.ChangeoverContact), [
+            new FigureEnd(part.At(pole.Common), "C", false, ""),
+            new FigureEnd(part.At(rest.Terminal), "B", true, LabelOf(part, rest)),
+            new FigureEnd(part.At(other.Terminal), "M", true, LabelOf(part, other))]);
+    }
+
+    private static string LabelOf(Part part, Throw way) => part is Relay ? way.Terminal
+        : way.Label.Length > 0 ? way.Label : string.Join(", ", PositionsOf(way.When));
+
+    /// <summary>When a make contact closes, or when a break contact opens.</summary>
+    private string OperationOf(ContactForm form, Throw way)
+    {
+        var positions = PositionsOf(way.When);
+        if (form != ContactForm.Break) return positions.Length > 0 ? string.Join(", ", positions) : way.Label;
+        if (way.When is not PositionCondition condition || _rest.Find(condition.Actuator) is not { } actuator) return way.Label;
+        var open = actuator.Positions.Select(p => p.Name).Except(condition.Positions).ToList();
+        return open.Count == 0 ? way.Label : "open: " + string.Join(", ", open);
+    }
+
+    private static ImmutableArray<string> PositionsOf(Condition condition) =>
+        condition is PositionCondition position ? position.Positions : [];
+
+    private static string CoilText(CoilData coil) => $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}";
+
+    private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";
+}

@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using Schematic.Model;
+
+namespace Schematic.Layout.Wirings;
+
+/// <summary>
+/// Fills sheets one after the other: a sheet begins with what many wires end on, takes what is wired to it as long as that
+/// fits, and then whatever else fits, so that few sheets are printed.
+/// </summary>
+internal sealed class SheetFiller
+{
+    private readonly WiringWeights _weights;
+    private readonly SheetDesigner _designer;
+    private readonly ImmutableArray<Piece> _pieces;
+    private readonly Dictionary<Piece, Dictionary<Piece, int>> _links = [];
+    private readonly Dictionary<string, PlaceHint> _hints = new(StringComparer.Ordinal);
+
+    public SheetFiller(
+        WiringMap map, SheetDesigner designer, ImmutableArray<Piece> pieces, WiringWeights weights)
+    {
+        (_weights, _designer, _pieces) = (weights, designer, pieces);
+        foreach (var hint in map.Panel.PlaceHints) _hints.TryAdd(hint.Part, hint);
+        foreach (var piece in pieces)
+        {
+            _links[piece] = designer.PartnersOf(piece).Where(p => p.Partner != piece).GroupBy(p => p.Partner).ToDictionary(g => g.Key, g => g.Count());
+        }
+    }
+
+    /// <summary>The sheets that hold all pieces.</summary>
+    public ImmutableArray<SheetDesign> Fill()
+    {
+        var left = _pieces.ToList();
+        var sheets = ImmutableArray.CreateBuilder<SheetDesign>();
+        while (left.Count > 0)
+        {
+            var allowed = left.Where(p => SheetOf(p) is not { } sheet || sheet <= sheets.Count + 1).ToList();
+            // Sheets that nothing else fills are not left out for the sake of a hint.
+            var sheet = FillSheet(allowed.Count > 0 ? allowed : left);
+            sheets.Add(sheet);
+            left.RemoveAll(sheet.Arrangement.Columns.SelectMany(c => c).ToHashSet().Contains);
+        }
+
+        return sheets.ToImmutable();
+    }
+
+    private SheetDesign FillSheet(List<Piece> left)
+    {
+        var seed = left.Find(p => SheetOf(p) is not null) ?? left.Find(p => p.Equipment.IsTwoSided && _links[p].Values.Sum() > 3) ?? left[0];
+        var design = _designer.TryDesign(Arrangement.Of(seed)) ?? throw new InvalidOperationException($"{seed.Equipment.Name} was measured to fit.");
+        var rest = left.Where(p => p != seed).ToList();
+        var failed = new HashSet<(Piece, Piece?, int)>();
+        while (Grow(design, rest, failed) is { } grown)
+        {
+            design = grown.Design;
+            rest.Remove(grown.Piece);
+        }
+
+        return design;
+    }
+
+    /// <summary>
+    /// The sheet with one more piece, or null when it is full. What did not fit once does not fit when the sheet is fuller:
+    /// <paramref name="failed"/> remembers it.
+    /// </summary>
+    private (SheetDesign Design, Piece Piece)? Grow(SheetDesign design, List<Piece> rest, HashSet<(Piece, Piece?, int)> failed)
+    {
+        SheetDesign? Try(Piece piece, Spot spot)
+        {
+            var key = (piece, spot.IsNew ? null : design.Arrangement.Columns[spot.Column][0], spot.IsNew ? Math.Sign(spot.Column) : 0);
+            if (failed.Contains(key)) return null;
+            var tried = _designer.TryDesign(spot.Apply(design.Arrangement, piece));
+            if (tried is null) failed.Add(key);
+            return tried;
+        }
+
+        var related = rest.SelectMany(p => Spots(design.Arrangement, p).Select(s => (Piece: p, Spot: s, Gain: GainOf(design.Arrangement, p, s))))
+            .Where(c => c.Gain > 0).OrderByDescending(c => c.Gain);
+        foreach (var group in related.GroupBy(c => c.Piece).Take(_weights.Tries))
+        {
+            var best = group.Select(c => Try(c.Piece, c.Spot)).OfType<SheetDesign>()
+                .OrderByDescending(d => d.LineCount).ThenBy(d => d.WidthMm).FirstOrDefault();
+            if (best is not null) return (best, group.Key);
+        }
+
+        var tries = 0;
+        foreach (var piece in rest.OrderByDescending(p => design.Arrangement.Columns.SelectMany(c => c).Any(o => _links[p].ContainsKey(o))).ThenByDescending(_designer.AreaOf))
+        {
+            foreach (var spot in Spots(design.Arrangement, piece))
+            {
+                if (!_designer.MayFit(spot.Apply(design.Arrangement, piece)) || !_designer.HasWidthFor(design, piece, spot.IsNew ? null : spot.Column)) continue;
+                if (Try(piece, spot) is { } grown) return (grown, piece);
+                if (++tries >= _weights.FillTries) return null;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Where a piece may stand: at the foot of a column, or in a new column at either end.</summary>
+    private IEnumerable<Spot> Spots(Arrangement arrangement, Piece piece)
+    {
+        var columns = arrangement.Columns.Length;
+        var side = HintOf(piece)?.Side;
+        for (var i = 0; i < columns; i++)
+        {
+            if ((side == SheetSide.Left && i > 0) || (side == SheetSide.Right && i < columns - 1)) continue;
+            yield return new Spot(i, false);
+        }
+
+        bool IsPinned(int column, SheetSide to) => arrangement.Columns[column].Any(p => HintOf(p)?.Side == to);
+        if (side != SheetSide.Left && !IsPinned(columns - 1, SheetSide.Right)) yield return new Spot(columns, true);
+        if (side != SheetSide.Right && !IsPinned(0, SheetSide.Left)) yield return new Spot(0, true);
+    }
+
+    /// <summary>How many of a piece's links lead to the columns beside it; of one side alone where it looks to one side alone.</summary>
+    private int GainOf(Arrangement arrangement, Piece piece, Spot spot)
+    {
+        int To(int column) => column < 0 || column >= arrangement.Columns.Length ? 0
+            : arrangement.Columns[column].Sum(p => _links[piece].GetValueOrDefault(p));
+        var (before, after) = (To(spot.Column - 1), To(spot.IsNew ? spot.Column : spot.Column + 1));
+        return piece.Equipment.IsTwoSided ? before + after : Math.Max(before, after);
+    }
+
+    private PlaceHint? HintOf(Piece piece) => piece.Equipment.Parts.Select(p => _hints.GetValueOrDefault(p.Designator)).FirstOrDefault(h => h is not null);
+
+    private int? SheetOf(Piece piece) => HintOf(piece)?.Sheet;
+
+    private sealed record Spot(int Column, bool IsNew)
+    {
+        public Arrangement Apply(Arrangement arrangement, Piece piece) =>
+            IsNew ? arrangement.WithColumn(piece, Column) : arrangement.With(piece, Column);
+    }
+}
