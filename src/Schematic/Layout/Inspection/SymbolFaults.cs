@@ -21,7 +21,7 @@ internal static class SymbolFaults
         var seen = new HashSet<(string, string)>();
         foreach (var wire in marks.Wires)
         {
-            foreach (var stroke in strokes.Near(wire.Box.Grown(wire.HalfWidth)))
+            foreach (var stroke in strokes.Near(wire.Box.Grown(wire.HalfWidth + (Pen.Frame.WidthMm / 2) + LeastGap)))
             {
                 if (BelongsTo(wire.Owner, stroke.Owner) || !Touches(wire, stroke) || IsAtTip(marks, wire, stroke)) continue;
                 if (seen.Add((wire.Owner, stroke.Owner)))

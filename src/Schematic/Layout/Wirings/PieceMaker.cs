@@ -11,8 +11,20 @@ namespace Schematic.Layout.Wirings;
 internal sealed record Division(ImmutableArray<Piece> Pieces, ImmutableArray<Equipment> Torn, ImmutableArray<Equipment> TooLarge);
 
 /// <summary>Divides what is larger than a sheet.</summary>
-internal sealed class PieceMaker(WiringMap map, ShapeMaker shapes, LinkWidths widths, double widthMm, int units, WiringWeights weights)
+internal sealed class PieceMaker(WiringMap map, WiringWeights weights, double widthMm, int units)
 {
+    private readonly ShapeMaker _shapes = new(map, weights);
+    private readonly LinkWidths _widths = new(map.Links, weights.NumbersWiresOnly);
+
+    /// <summary>The weights that everything is measured with.</summary>
+    public WiringWeights Weights => weights;
+
+    /// <summary>What measures pieces.</summary>
+    public ShapeMaker Shapes => _shapes;
+
+    /// <summary>How wide what is written on the links is.</summary>
+    public LinkWidths Widths => _widths;
+
     /// <summary>The pieces of everything.</summary>
     public Division Divide()
     {
@@ -43,7 +55,7 @@ internal sealed class PieceMaker(WiringMap map, ShapeMaker shapes, LinkWidths wi
         var places = new Dictionary<LinkEnd, Piece>();
         foreach (var piece in pieces)
         {
-            foreach (var port in shapes.Measure(piece, Facing.Alone).Ports)
+            foreach (var port in _shapes.Measure(piece, Facing.Alone).Ports)
             {
                 if (port.End is { } end) places.TryAdd(end, piece);
             }
@@ -55,7 +67,7 @@ internal sealed class PieceMaker(WiringMap map, ShapeMaker shapes, LinkWidths wi
     /// <summary>As much on each piece as fits, cut between blocks where that keeps it well filled; empty when something fits nowhere.</summary>
     private ImmutableArray<Piece> Cut(Equipment equipment)
     {
-        var count = shapes.CountOf(equipment);
+        var count = _shapes.CountOf(equipment);
         var cuts = new List<int> { 0 };
         while (cuts[^1] < count)
         {
@@ -73,7 +85,7 @@ internal sealed class PieceMaker(WiringMap map, ShapeMaker shapes, LinkWidths wi
 
             if (low == from) return [];
             var boundary = low;
-            while (boundary > from && boundary < count && !shapes.IsBoundary(equipment, boundary)) boundary--;
+            while (boundary > from && boundary < count && !_shapes.IsBoundary(equipment, boundary)) boundary--;
             cuts.Add(low < count && boundary - from >= (low - from) / 2 && boundary > from ? boundary : low);
         }
 
@@ -105,10 +117,10 @@ internal sealed class PieceMaker(WiringMap map, ShapeMaker shapes, LinkWidths wi
 
     private bool Fits(Piece piece)
     {
-        var shape = shapes.Measure(piece, Facing.Alone);
+        var shape = _shapes.Measure(piece, Facing.Alone);
         if (shape.Units > units) return false;
         ImmutableArray<PlacedPort> At(Side side) => [.. shape.Ports.Where(p => p.Side == side).Select(p => new PlacedPort(p, p.Unit))];
-        return WiredChannel.Of(map, widths, [], At(Side.Left), weights).Routes.WidthMm + shape.WidthMm
-            + WiredChannel.Of(map, widths, At(Side.Right), [], weights).Routes.WidthMm <= widthMm;
+        return WiredChannel.Of(map, _widths, [], At(Side.Left), weights).Routes.WidthMm + shape.WidthMm
+            + WiredChannel.Of(map, _widths, At(Side.Right), [], weights).Routes.WidthMm <= widthMm;
     }
 }

@@ -17,19 +17,15 @@ internal sealed class SheetDesigner
     private readonly Dictionary<(Piece Piece, Side Front, Side? Loose, string Sides), Shape> _measured = [];
 
     /// <param name="map">The panel.</param>
-    /// <param name="shapes">Measures pieces.</param>
-    /// <param name="widths">How wide what is written on the links is.</param>
+    /// <param name="maker">What made the pieces: how they are measured.</param>
     /// <param name="pieces">All pieces.</param>
-    /// <param name="pieceOf">The piece that shows each end.</param>
     /// <param name="widthMm">Width of the drawing space.</param>
     /// <param name="units">Height of the drawing space.</param>
-    /// <param name="weights">The weights.</param>
-    public SheetDesigner(
-        WiringMap map, ShapeMaker shapes, LinkWidths widths, ImmutableArray<Piece> pieces, Dictionary<LinkEnd, Piece> pieceOf, double widthMm, int units,
-        WiringWeights weights)
+    public SheetDesigner(WiringMap map, PieceMaker maker, ImmutableArray<Piece> pieces, double widthMm, int units)
     {
-        (_map, _shapes, _widths, _widthMm, _units, _weights) = (map, shapes, widths, widthMm, units, weights);
-        _alone = pieces.ToDictionary(p => p, p => shapes.Measure(p, Facing.Alone));
+        (_map, _shapes, _widths, _widthMm, _units, _weights) = (map, maker.Shapes, maker.Widths, widthMm, units, maker.Weights);
+        var pieceOf = maker.PlacesOf(pieces);
+        _alone = pieces.ToDictionary(p => p, p => _shapes.Measure(p, Facing.Alone));
         _partners = pieces.ToDictionary(p => p, p => _alone[p].Ports.Where(o => o.End is { Link.B: not null })
             .Select(o => (End: o.End!.Value, Partner: pieceOf.GetValueOrDefault(o.End.Value.Other)!)).Where(o => o.Partner is not null).ToImmutableArray());
     }
@@ -112,22 +108,25 @@ internal sealed class SheetDesigner
     private Shape Measure(Piece piece, Dictionary<Piece, int> columnOf, Dictionary<Piece, Side> fronts, LooseSide loose, int columns)
     {
         var column = columnOf[piece];
-        var sides = ImmutableDictionary.CreateBuilder<LinkEnd, Side>();
         var partners = _partners[piece];
         // The same piece with the same sides has the same shape: most of a sheet stands as it did when the next thing is tried.
         Span<char> signature = stackalloc char[partners.Length];
         for (var i = 0; i < partners.Length; i++)
         {
-            var wanted = Wanted(partners[i].Partner);
-            if (wanted is { } side) sides[partners[i].End] = side;
-            signature[i] = wanted switch { Side.Left => 'l', Side.Right => 'r', _ => '-' };
+            signature[i] = Wanted(partners[i].Partner) switch { Side.Left => 'l', Side.Right => 'r', _ => '-' };
         }
 
         var inner = InnerSide(column, columns);
         Side? looseSide = loose switch { LooseSide.Inner => inner, LooseSide.Outer => inner.Other(), _ => null };
         var key = (piece, fronts[piece], looseSide, signature.ToString());
-        return _measured.TryGetValue(key, out var known) ? known
-            : _measured[key] = _shapes.Measure(piece, new Facing(fronts[piece], looseSide, sides.ToImmutable()));
+        if (_measured.TryGetValue(key, out var known)) return known;
+        var sides = ImmutableDictionary.CreateBuilder<LinkEnd, Side>();
+        for (var i = 0; i < partners.Length; i++)
+        {
+            if (signature[i] != '-') sides[partners[i].End] = signature[i] == 'l' ? Side.Left : Side.Right;
+        }
+
+        return _measured[key] = _shapes.Measure(piece, new Facing(fronts[piece], looseSide, sides.ToImmutable()));
 
         Side? Wanted(Piece partner) => !columnOf.TryGetValue(partner, out var there) ? null : (there - column) switch
         {

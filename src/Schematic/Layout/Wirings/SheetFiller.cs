@@ -4,21 +4,29 @@ using Schematic.Model;
 namespace Schematic.Layout.Wirings;
 
 /// <summary>
-/// Fills sheets one after the other: a sheet begins with what many wires end on, takes what is wired to it as long as that
-/// fits, and then whatever else fits, so that few sheets are printed.
+/// Fills sheets one after the other: a sheet begins with what many wires end on, takes what is wired to it, first what has most of
+/// its wires as lines there, and then whatever else fits, so that few sheets are printed.
 /// </summary>
 internal sealed class SheetFiller
 {
     private readonly WiringWeights _weights;
+    private readonly bool _prefersShare;
     private readonly SheetDesigner _designer;
     private readonly ImmutableArray<Piece> _pieces;
     private readonly Dictionary<Piece, Dictionary<Piece, int>> _links = [];
     private readonly Dictionary<string, PlaceHint> _hints = new(StringComparer.Ordinal);
 
+    /// <param name="map">The panel.</param>
+    /// <param name="designer">Designs sheets.</param>
+    /// <param name="pieces">What is to be drawn.</param>
+    /// <param name="weights">The weights.</param>
+    /// <param name="prefersShare">
+    /// Whether a sheet takes first what has the greatest share of its wires as lines there; else what has most wires to it.
+    /// </param>
     public SheetFiller(
-        WiringMap map, SheetDesigner designer, ImmutableArray<Piece> pieces, WiringWeights weights)
+        WiringMap map, SheetDesigner designer, ImmutableArray<Piece> pieces, WiringWeights weights, bool prefersShare)
     {
-        (_weights, _designer, _pieces) = (weights, designer, pieces);
+        (_weights, _designer, _pieces, _prefersShare) = (weights, designer, pieces, prefersShare);
         foreach (var hint in map.Panel.PlaceHints) _hints.TryAdd(hint.Part, hint);
         foreach (var piece in pieces)
         {
@@ -75,12 +83,15 @@ internal sealed class SheetFiller
 
         var related = rest.SelectMany(p => Spots(design.Arrangement, p).Select(s => (Piece: p, Spot: s, Gain: GainOf(design.Arrangement, p, s))))
             .Where(c => c.Gain > 0).OrderByDescending(c => c.Gain);
-        foreach (var group in related.GroupBy(c => c.Piece).Take(_weights.Tries))
-        {
-            var best = group.Select(c => Try(c.Piece, c.Spot)).OfType<SheetDesign>()
-                .OrderByDescending(d => d.LineCount).ThenBy(d => d.WidthMm).FirstOrDefault();
-            if (best is not null) return (best, group.Key);
-        }
+        var best = related.GroupBy(c => c.Piece).Take(_weights.Tries)
+            .Select(g => (Piece: g.Key, Design: g.Select(c => Try(c.Piece, c.Spot)).OfType<SheetDesign>()
+                .OrderByDescending(d => d.LineCount).ThenBy(d => d.WidthMm).FirstOrDefault()))
+            .Where(c => c.Design is not null)
+            .OrderByDescending(c => _prefersShare
+                ? (double)(c.Design!.LineCount - design.LineCount) / Math.Max(1, _designer.PartnersOf(c.Piece).Length)
+                : 0)
+            .FirstOrDefault();
+        if (best.Design is not null) return (best.Design, best.Piece);
 
         var tries = 0;
         foreach (var piece in rest.OrderByDescending(p => design.Arrangement.Columns.SelectMany(c => c).Any(o => _links[p].ContainsKey(o))).ThenByDescending(_designer.AreaOf))

@@ -19,28 +19,18 @@ public static class WiringSheets
     /// <summary>The sheets in order. References between them are open until the pack is finished.</summary>
     public static WiringDrawing Draw(Panel panel, SheetFrame frame)
     {
-        WiringDrawing? drawing = null;
-        foreach (var weights in WiringWeights.Levels)
-        {
-            drawing = Draw(panel, frame, weights);
-            if (drawing.Findings.IsEmpty) break;
-        }
-
-        return drawing!;
-    }
-
-    private static WiringDrawing Draw(Panel panel, SheetFrame frame, WiringWeights weights)
-    {
         var space = frame.ContentBox(SheetKind.Wiring);
         var units = (int)(space.Height / Metrics.Unit);
         var map = WiringMap.Of(panel);
-        var shapes = new ShapeMaker(map, weights);
-        var widths = new LinkWidths(map.Links, weights.NumbersWiresOnly);
-        var maker = new PieceMaker(map, shapes, widths, space.Width, units, weights);
-        var division = maker.Divide();
-        var designer = new SheetDesigner(map, shapes, widths, division.Pieces, maker.PlacesOf(division.Pieces), space.Width, units, weights);
-        var designs = new SheetFiller(map, designer, division.Pieces, weights).Fill();
-        return new WiringDrawing([.. designs.Select(d => SheetDrawer.Draw(map, d, space, weights))], Findings(division, panel.Sheet));
+        // The fullest lettering with which as much fits as can be made to fit.
+        var (maker, division) = WiringWeights.Levels.Select(w => new PieceMaker(map, w, space.Width, units)).Select(m => (Maker: m, Division: m.Divide()))
+            .MinBy(m => m.Division.Torn.Length + m.Division.TooLarge.Length);
+        var designer = new SheetDesigner(map, maker, division.Pieces, space.Width, units);
+        // Two ways to fill sheets, neither always the better: the one with fewer sheets, then with more lines, is drawn.
+        var designs = (map.Links.Length <= maker.Weights.MostLinksTriedTwice ? new[] { false, true } : [false])
+            .Select(share => new SheetFiller(map, designer, division.Pieces, maker.Weights, share).Fill())
+            .OrderBy(d => d.Length).ThenByDescending(d => d.Sum(s => s.LineCount)).First();
+        return new WiringDrawing([.. designs.Select(d => SheetDrawer.Draw(map, d, space, maker.Weights))], Findings(division, panel.Sheet));
     }
 
     private static ImmutableArray<Diagnostic> Findings(Division division, SheetSize sheet)

@@ -57,6 +57,9 @@ internal sealed record WiringWeights
     /// <summary>How many things, best first, are tried before a sheet counts as full of what belongs together.</summary>
     public int Tries { get; init; } = 5;
 
+    /// <summary>Panels with more links than this are filled one way alone: the second would take too long.</summary>
+    public int MostLinksTriedTwice { get; init; } = 400;
+
     /// <summary>How many unrelated things are tried to fill what is left of a sheet.</summary>
     public int FillTries { get; init; } = 40;
 }
