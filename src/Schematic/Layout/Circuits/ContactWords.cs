@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Drawing;
-using Schematic.Layout.Schematics;
+using Schematic.Layout.Shapes;
 using Schematic.Model;
 
 namespace Schematic.Layout.Circuits;

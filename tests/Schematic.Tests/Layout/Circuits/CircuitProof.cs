@@ -5,7 +5,7 @@ using Schematic.Layout.Circuits;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Inspection;
 using Schematic.Model;
-using Schematic.Tests.Layout.Schematics;
+using Schematic.Tests.Layout.Wirings;
 using Xunit;
 
 namespace Schematic.Tests.Layout.Circuits;
