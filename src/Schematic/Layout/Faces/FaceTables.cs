@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
-using Schematic.Inserts;
+using System.Globalization;
+using Schematic.Analysis;
+using Schematic.Layout.Tables;
 using Schematic.Model;
 using Schematic.Reports;
 
@@ -19,32 +21,49 @@ internal static class FaceTables
             (new("colour", "Colour"), u => u.ColourCodes),
             (new("gauge", "Gauge"), u => u.Gauges),
         ];
+        // A part without wires yet is written on with a pencil.
+        if (uses.All(u => u.Wires.IsEmpty))
+        {
+            columns = [columns[0], columns[1], (new("wire", "Wire, colour, gauge"), _ => CellSign.Blank)];
+        }
+
         var shown = columns.Where(c => c.Column.Key is "contact" or "use" || uses.Any(u => c.Cell(u).Length > 0)).ToList();
         return new ReportTable(
-            connector.Designator,
+            $"Contacts of {connector.Designator}",
             [.. shown.Select(c => c.Column)],
             [.. Merged(uses).Select(u => shown.Select(c => c.Cell(u)).ToImmutableArray())]);
     }
 
-    /// <summary>The wired contacts in the order in which the hand reaches them, each with a box to tick.</summary>
-    public static ReportTable Soldering(Connector connector, ImmutableArray<ContactUse> uses, double keyDegrees)
+    /// <summary>The wired contacts in the order in which the hand reaches them, with a box to tick for each set.</summary>
+    public static ReportTable Soldering(AnalysisContext context, Connector connector)
     {
-        var byName = uses.ToDictionary(u => u.Contact, StringComparer.Ordinal);
-        var order = SolderingOrder.Of(connector.Insert, FaceWords.RearOf(connector), keyDegrees)
-            .Select(c => byName[c.Name]).Where(u => !u.Wires.IsEmpty);
-        return new ReportTable(
-            connector.Designator,
-            [new("done", "", ColumnAlign.Centre), new("contact", "Contact"), new("wire", "Wire"), new("colour", "Colour")],
-            [.. order.Select(u => ImmutableArray.Create("☐", u.Contact, u.WireNames, u.ColourCodes))]);
+        var table = WorkList.BuildConnector(context, connector);
+        var work = connector.Termination is Termination.Solder or Termination.Unstated ? "Soldering order" : "Fitting order";
+        string[] left = ["step", "work", "strip_mm", "gauge"];
+        ImmutableArray<int> kept = [.. Enumerable.Range(0, table.Columns.Length).Where(i => !left.Contains(table.Columns[i].Key))];
+        var contact = Index(table, "contact");
+        var words = table.Rows.IsEmpty ? "" : table.Rows.Select(r => r[Index(table, "work")]).GroupBy(w => w).OrderByDescending(g => g.Count()).First().Key;
+        return table with
+        {
+            Title = $"{work}: {connector.Designator}, wire side",
+            Columns = [.. kept.Select(i => table.Columns[i])],
+            Rows = [.. table.Rows.Select(r => kept.Select(i => i == contact ? r[i][(connector.Designator.Length + 1)..] : r[i]).ToImmutableArray())],
+            Notes = [$"Each: {words}{Strip(connector)}.", .. table.Notes],
+        };
     }
 
-    /// <summary>What the order is called and how it was found.</summary>
-    public static string SolderingTitle(Connector connector)
-    {
-        var work = connector.Termination is Termination.Solder or Termination.Unstated ? "Soldering order" : "Fitting order";
-        var side = connector.Gender switch { Gender.Pins => " of the pins", Gender.Sockets => " of the sockets", _ => "" };
-        return $"{work}, wire side{side}: {SolderingOrder.Words(connector.Insert)}";
-    }
+    /// <summary>How many notes of the soldering order stand beside the face; the others are practice that stands with the lists.</summary>
+    public const int NotesBesideFace = 2;
+
+    /// <summary>What to mind at the connectors that are wired, for the lists.</summary>
+    public static IEnumerable<FlowBlock> Practice(AnalysisContext context) => context.Panel.Parts.OfType<Connector>()
+        .Select(c => (Connector: c, Table: Soldering(context, c))).Where(t => !t.Table.Rows.IsEmpty)
+        .Select(t => new NoteBlock($"Work at {t.Connector.Designator}", [.. t.Table.Notes.Skip(NotesBesideFace)]));
+
+    private static int Index(ReportTable table, string key) => table.Columns.Select(c => c.Key).ToList().IndexOf(key);
+
+    private static string Strip(Connector connector) =>
+        connector.StripMm is { } mm ? string.Create(CultureInfo.InvariantCulture, $"; strip {mm:0.#} mm") : "";
 
     private static string UseWords(ContactUse use) =>
         use.IsNotTraced ? (use.Purpose.Length == 0 ? "not traced" : $"not traced; {use.Purpose}")

@@ -15,14 +15,11 @@ internal sealed class FaceViewDrawing(Connector connector, ImmutableArray<Contac
 
     private const double LeastCaptionMm = 48;
 
-    /// <summary>Both views with their captions, which take the same room so that the faces stand level.</summary>
-    public (Block Front, Block Rear) DrawBoth()
+    /// <summary>One view under its captions.</summary>
+    public Block Draw(FaceView view)
     {
-        var (front, rear) = (FaceWords.FrontOf(connector), FaceWords.RearOf(connector));
-        var (frontFace, rearFace) = (Face(front), Face(rear));
-        var (frontWords, rearWords) = (Captions(front, frontFace.Width), Captions(rear, rearFace.Width));
-        var room = Math.Max(frontWords.Height, rearWords.Height);
-        return (Captioned(frontWords, frontFace, room), Captioned(rearWords, rearFace, room));
+        var face = Face(view);
+        return Block.Centred(2, Captions(view, face.Width), face);
     }
 
     private Block Face(FaceView view)
@@ -41,9 +38,6 @@ internal sealed class FaceViewDrawing(Connector connector, ImmutableArray<Contac
             bold: i == 0,
             owner: connector.Designator)));
     }
-
-    private static Block Captioned(Block captions, Block face, double room) =>
-        Block.Centred(2, captions with { Box = captions.Box with { Bottom = captions.Box.Top + room } }, face);
 
     private Block Whole(FaceView view, ImmutableArray<ContactPosition> seen)
     {

@@ -51,8 +51,8 @@ internal static class FaceWords
         if (uses.Any(u => u.ColourCodes.Length > 0))
         {
             yield return scale.Lettering.CodeMm > 0
-                ? "Fill and letters: wire colour, IEC 60757; outer ring: second colour."
-                : "Fill: wire colour, its letters are in the table; outer ring: second colour.";
+                ? "Fill and letters: wire colour, IEC 60757; lower part with strokes outside: second colour."
+                : "Fill: wire colour, its letters are in the table; lower part with strokes outside: second colour.";
         }
     }
 

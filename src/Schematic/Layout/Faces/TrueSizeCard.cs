@@ -1,5 +1,6 @@
 using System.Globalization;
 using Schematic.Inserts;
+using Schematic.Layout.Frame;
 using Schematic.Model;
 
 namespace Schematic.Layout.Faces;
@@ -27,6 +28,16 @@ internal static class TrueSizeCard
         if (card.Width <= width && card.Height <= height) return card;
         return Block.Stack(3, heading, FaceText.Lines(
             "Larger than this sheet at true size: choose a larger sheet for this view.", FaceText.MainMm, width), words);
+    }
+
+    /// <summary>The same piece by piece, for the sheet of the faces.</summary>
+    public static IEnumerable<(string Title, Block Picture)> Pieces(Connector connector)
+    {
+        var template = PanelTemplate.Draw(connector);
+        yield return ($"{connector.Designator} at true size", Block.Stack(
+            3, Block.Around(ScaleBar.Compact()), TrueSizeView.Draw(connector, FaceWords.FrontOf(connector)), TrueSizeView.Draw(connector, FaceWords.RearOf(connector)),
+            Words(connector, 60)));
+        if (!template.Marks.IsEmpty) yield return ($"Panel of {connector.Designator} at true size", template);
     }
 
     private static Block Words(Connector connector, double width)

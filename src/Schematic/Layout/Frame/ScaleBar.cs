@@ -13,6 +13,10 @@ internal static class ScaleBar
 
     private const double LetterHeight = 2.5;
 
+    /// <summary>The bar with its words under it, from the origin: for a view that shares its sheet.</summary>
+    public static IEnumerable<Mark> Compact() => Marks(new BoxMm(0, 0, LengthMm, RoomMm)).Select(m => m is TextMark text
+        ? text with { Anchor = new PointMm(0, 8), Align = TextAlign.Start } : m);
+
     /// <summary>The bar, flush right at the top of <paramref name="box"/>.</summary>
     public static IEnumerable<Mark> Marks(BoxMm box)
     {

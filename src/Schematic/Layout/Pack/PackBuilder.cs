@@ -72,6 +72,6 @@ public static class PackBuilder
     {
         var width = frame.ContentBox(SheetKind.Lists).Width;
         var tables = ReportLists.All.SelectMany(l => l.Printed(context)).Concat(RingOutSheets.Build(context.Panel)).Where(t => !t.Rows.IsEmpty).Select(Printed.WithPlaces);
-        return [.. tables.SelectMany(t => TableBlock.Of(t, width)), .. LoadBars.Of(context), .. LabelBlock.Of(context)];
+        return [.. tables.SelectMany(t => TableBlock.Of(t, width)), .. FaceTables.Practice(context), .. LoadBars.Of(context), .. LabelBlock.Of(context)];
     }
 }

@@ -13,6 +13,10 @@ internal static class CellSign
     /// <summary>Side of a box to tick in millimetres: a pencil finds it.</summary>
     public const double BoxMm = 4;
 
+    /// <summary>A line to write on.</summary>
+    public const string Blank = "▁";
+
+    private const double BlankMm = 32;
     private const double BoxGapMm = 1;
     private const double DotMm = TableRow.Lettering;
 
@@ -20,6 +24,7 @@ internal static class CellSign
     public static double? WidthOf(string text) => text switch
     {
         "●" or "○" => DotMm,
+        Blank => BlankMm,
         _ when text.Length > 0 && text.All(c => c == '☐') => (text.Length * (BoxMm + BoxGapMm)) - BoxGapMm,
         _ => null,
     };
@@ -38,6 +43,7 @@ internal static class CellSign
             return [new CircleMark(MarkRole.Table, new PointMm(left + (width / 2), middle), 1, Pen.Narrow) { Fill = text == "●" ? Ink.Black : Ink.White }];
         }
 
+        if (text == Blank) return [LineMark.Between(MarkRole.Table, new(left, middle + 1.7), new(left + width, middle + 1.7), Pen.Narrow)];
         return [.. Enumerable.Range(0, text.Length).Select(i => left + (i * (BoxMm + BoxGapMm))).Select(x => LineMark.Rectangle(
             MarkRole.Table, new BoxMm(x, middle - (BoxMm / 2), x + BoxMm, middle + (BoxMm / 2)), Pen.Narrow, Ink.White))];
     }

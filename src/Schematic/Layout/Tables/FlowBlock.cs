@@ -16,6 +16,9 @@ internal abstract class FlowBlock(string title)
     /// <summary>Whether it belongs to what opens the flow and keeps its place there.</summary>
     public bool IsLeading { get; init; }
 
+    /// <summary>Whether it is never torn.</summary>
+    public virtual bool IsWhole => false;
+
     /// <summary>How it looks in that room, or null where it cannot stand in so little width.</summary>
     public abstract FlowShape? ShapeFor(FlowRoom room);
 }

@@ -15,7 +15,7 @@ internal static class SheetFlow
     private const double TitleHeight = 3.5;
     private const double TitlePitch = 5.25;
     private const double TitleBlank = 2.2;
-    private const double ColumnMm = 27;
+    private const double ColumnMm = 18;
     private const double BlockGap = 7;
     private const int MostTitleLines = 2;
 
@@ -28,24 +28,45 @@ internal static class SheetFlow
     // A shape that breaks cells is taken only where it saves that share of the room.
     private const double BrokenCost = 1.15;
 
+    // What a column less is worth in a trial that prefers narrow shapes, as a share of the room that a shape uses up.
+    private const double NarrowBonus = 0.08;
+
     /// <summary>The sheets of all blocks, rows standing closer where that saves a sheet.</summary>
     public static ImmutableArray<SheetContent> Build(IReadOnlyList<FlowBlock> blocks, SheetKind kind, BoxMm box) =>
         [.. Flow(blocks, kind, box).Select(p => p.Content)];
+
+    /// <summary>All blocks on one sheet, tried in a few orders and with narrow shapes first; null where they do not fit.</summary>
+    public static SheetContent? OnOne(SheetKind kind, BoxMm box, params IEnumerable<IReadOnlyList<FlowBlock>> orders)
+    {
+        foreach (var order in orders)
+        {
+            foreach (var narrow in (double[])[0, NarrowBonus, 4 * NarrowBonus])
+            {
+                if (new Run(box, box, TableRow.CloseRoom, narrow).Place(order, most: 1) is { Count: 1 } pages) return Finished(pages[0], pages, kind);
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>The same, each sheet with the blocks that it shows; the first may have less room.</summary>
     public static ImmutableArray<(SheetContent Content, ImmutableArray<FlowBlock> Blocks)> Flow(
         IReadOnlyList<FlowBlock> blocks, SheetKind kind, BoxMm box, BoxMm? first = null)
     {
-        // As they come, closer, and the large ones first: the first of the ways with fewest sheets.
-        var pages = new Run(box, first ?? box, TableRow.UsualRoom).Place(blocks);
-        foreach (var order in (IReadOnlyList<FlowBlock>[])[blocks, LargeFirst(blocks, box)])
+        // As they come, then closer, the large ones first, narrow shapes preferred: the first of the ways with fewest sheets.
+        var large = LargeFirst(blocks, box);
+        (IReadOnlyList<FlowBlock> Order, double RowRoom, double Narrow)[] ways =
+        [
+            (blocks, TableRow.UsualRoom, 0), (blocks, TableRow.CloseRoom, 0), (large, TableRow.CloseRoom, 0),
+            (blocks, TableRow.CloseRoom, NarrowBonus), (large, TableRow.CloseRoom, NarrowBonus),
+        ];
+        List<Page>? pages = null;
+        foreach (var way in ways.TakeWhile(_ => pages is not { Count: 1 }))
         {
-            if (pages.Count == 1) break;
-            var other = new Run(box, first ?? box, TableRow.CloseRoom).Place(order);
-            if (other.Count < pages.Count) pages = other;
+            pages = new Run(box, first ?? box, way.RowRoom, way.Narrow).Place(way.Order, pages?.Count - 1 ?? int.MaxValue) ?? pages;
         }
 
-        return [.. pages.Select(p => (Finished(p, pages, kind), p.Pieces.Select(i => i.Block).ToImmutableArray()))];
+        return [.. pages!.Select(p => (Finished(p, pages!, kind), p.Pieces.Select(i => i.Block).ToImmutableArray()))];
     }
 
     /// <summary>The blocks of which the first sheet must show something stay in front; the others follow by the room that they take.</summary>
@@ -87,7 +108,7 @@ internal static class SheetFlow
 
     /// <summary>Height of a heading, counted with the longest number of pieces so that it never grows.</summary>
     private static double HeadOf(FlowBlock block, double width) =>
-        TitleHeight + ((Math.Max(1, TitleLines(block.Title + " (88 of 88)", width).Count) - 1) * TitlePitch) + TitleBlank;
+        TitleHeight + ((Math.Max(1, TitleLines(block.IsWhole ? block.Title : block.Title + " (88 of 88)", width).Count) - 1) * TitlePitch) + TitleBlank;
 
     private sealed class Page(BoxMm box, int columns)
     {
@@ -114,24 +135,30 @@ internal static class SheetFlow
         private readonly BoxMm _box;
         private readonly BoxMm _first;
         private readonly double _rowRoom;
+        private readonly double _narrow;
         private readonly int _columns;
         private readonly double _unit;
         private readonly List<Page> _pages = [];
         private readonly Dictionary<(FlowBlock Block, int Span), FlowShape?> _shapes = [];
 
-        public Run(BoxMm box, BoxMm first, double rowRoom)
+        public Run(BoxMm box, BoxMm first, double rowRoom, double narrow)
         {
-            (_box, _first, _rowRoom) = (box, first, rowRoom);
+            (_box, _first, _rowRoom, _narrow) = (box, first, rowRoom, narrow);
             _columns = Math.Max(1, (int)Math.Round((box.Width + FlowShape.PaneGapMm) / (ColumnMm + FlowShape.PaneGapMm)));
             _unit = ((box.Width + FlowShape.PaneGapMm) / _columns) - FlowShape.PaneGapMm;
         }
 
-        public List<Page> Place(IReadOnlyList<FlowBlock> blocks)
+        /// <summary>All sheets, or null as soon as there are more than asked for.</summary>
+        public List<Page>? Place(IReadOnlyList<FlowBlock> blocks, int most = int.MaxValue)
         {
             foreach (var block in blocks)
             {
                 Cursor? next = default(Cursor);
-                while (next is { } from) next = PlaceOne(block, from);
+                while (next is { } from)
+                {
+                    next = PlaceOne(block, from);
+                    if (_pages.Count > most) return null;
+                }
             }
 
             return _pages;
@@ -233,7 +260,7 @@ internal static class SheetFlow
             way.Cost < best.Cost - 1e-6 || (way.Cost < best.Cost + 1e-6 && way.Bottom < best.Bottom - 1e-6);
 
         private double Used(Page page, int column, int span, double bottom) =>
-            page.Filled.Skip(column).Take(span).Sum(f => bottom + BlockGap - f) * _unit;
+            page.Filled.Skip(column).Take(span).Sum(f => bottom + BlockGap - f) * _unit * (1 + (_narrow * span));
 
         private static double NotesHeight(FlowShape shape, int from, int? to = null) =>
             shape.Notes.Skip(from).Take((to ?? shape.Notes.Length) - from).Sum(n => n.HeightMm);

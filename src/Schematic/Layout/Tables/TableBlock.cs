@@ -13,6 +13,7 @@ internal sealed class TableBlock : FlowBlock
     private const double LeastNoteMm = 58;
 
     private readonly ReportTable _table;
+    private readonly Dictionary<FlowRoom, FlowShape?> _shapes = [];
     private readonly double _naturalMm;
     private readonly double _leastMm;
 
@@ -46,7 +47,11 @@ internal sealed class TableBlock : FlowBlock
     }
 
     /// <inheritdoc/>
-    public override FlowShape? ShapeFor(FlowRoom room)
+    /// <remarks>Kept for each room: a flow asks again in every trial.</remarks>
+    public override FlowShape? ShapeFor(FlowRoom room) =>
+        _shapes.TryGetValue(room, out var known) ? known : _shapes[room] = Shape(room);
+
+    private FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(_leastMm, room.SheetMm) - 1e-6 || (!_table.Notes.IsEmpty && room.WidthMm < Math.Min(LeastNoteMm, room.SheetMm) - 1e-6)) return null;
         var panes = Math.Max(1, (int)((room.WidthMm + FlowShape.PaneGapMm) / (_naturalMm + FlowShape.PaneGapMm)));

@@ -54,7 +54,8 @@ public class TrueSizePdfTests
     private static byte[] Pdf(Panel panel)
     {
         var frame = SheetFrame.For(panel);
-        var sheet = frame.Finish(FaceSheets.Build(panel, frame), panel).Single(s => s.Kind == SheetKind.TrueSize);
+        var contents = TrueSizeSheets.Build([.. panel.Parts.OfType<Connector>()], frame.ContentBox(SheetKind.TrueSize));
+        var sheet = frame.Finish(contents, panel).Single(s => s.Kind == SheetKind.TrueSize);
         return PdfWriter.Write([SvgWriter.Write(sheet)], panel.Title);
     }
 }

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+using Schematic.Drawing;
+using Schematic.Layout.Tables;
+using Schematic.Model;
+using Schematic.Reports;
+
+namespace Schematic.Layout.Faces;
+
+/// <summary>
+/// The sheet of one connector: the wire side as large as the sheet allows, about 110 mm across, the mating side smaller, both at
+/// true size where there is room, the contacts in order and the order of soldering.
+/// </summary>
+internal sealed class FacePage(AnalysisContext context, Connector connector, ImmutableArray<ContactUse> uses, BoxMm box)
+{
+    // Sizes of the wire side, across, from the wanted one down. "About 110 mm" is our choice: numbers and colours read at arm's length.
+    private static readonly double[] AcrossMm = [110, 102, 94, 86, 78, 70];
+
+    // The mating side is for finding the contact, not for soldering: half as large where its numbers find room.
+    private const double LeastShare = 0.5;
+    private const double HeadMm = 18;
+
+    private readonly ReportTable _soldering = FaceTables.Soldering(context, connector);
+    private readonly ImmutableArray<FlowBlock> _contacts = [.. TableBlock.Of(FaceTables.Contacts(connector, uses), box.Width)];
+    private ImmutableArray<FlowBlock> _ends;
+
+    /// <summary>The sheets, and whether they show the connector at true size.</summary>
+    public (ImmutableArray<SheetContent> Sheets, bool HasTrueSize) Build()
+    {
+        _ends = _soldering.Rows.IsEmpty ? [] : [.. TableBlock.Of(_soldering with { Notes = [] }, box.Width)];
+        var scales = AcrossMm.Select(ScaleAt).OfType<FaceScale>().DistinctBy(s => Math.Round(s.Factor, 6)).ToList();
+        foreach (var (withTrueSize, mating) in ((bool, FaceLettering)[])
+            [(true, FaceLettering.NumbersOnly[0]), (true, FaceLettering.NumbersOnly[1]), (false, FaceLettering.NumbersOnly[0]), (false, FaceLettering.NumbersOnly[1])])
+        {
+            foreach (var scale in scales)
+            {
+                if (OnOne(scale, MatingScale(scale, mating), withTrueSize) is { } sheet) return ([sheet], withTrueSize);
+            }
+        }
+
+        if (scales.Count > 0) return (Flow(scales[0], MatingScale(scales[0], FaceLettering.NumbersOnly[0])), false);
+        var fit = FaceFit.For(connector, uses, box.Width, box.Height - HeadMm);
+        return (Flow(fit.Scale, fit.Scale), false);
+    }
+
+    /// <summary>The largest lettering that fits a face of that size, the face then drawn as large; null where none fits.</summary>
+    private FaceScale? ScaleAt(double across)
+    {
+        foreach (var lettering in FaceLettering.Choices.Take(2))
+        {
+            var scale = FaceScale.For(connector, uses, lettering, turned: false);
+            var (width, height) = scale.SizeOf(connector);
+            // A long face may be twice as long as a round one is wide.
+            var grow = new[] { across / Math.Max(height, width / 2), box.Width / width, (box.Height - HeadMm) / height }.Min();
+            if (grow >= 1 - 1e-9) return scale.Shrunk(grow);
+        }
+
+        return null;
+    }
+
+    private SheetContent? OnOne(FaceScale scale, FaceScale matingScale, bool withTrueSize)
+    {
+        var (rear, mating, trueSize, notes) = Blocks(scale, matingScale, withTrueSize);
+        IReadOnlyList<FlowBlock>[] orders =
+        [
+            [rear, .. _contacts, .. _ends, mating, .. trueSize, notes],
+            [rear, .. trueSize, .. _ends, .. _contacts, mating, notes],
+            [rear, mating, .. _contacts, .. _ends, .. trueSize, notes],
+        ];
+        return SheetFlow.OnOne(SheetKind.Faces, box, orders) is { } sheet ? Finished(sheet) : null;
+    }
+
+    private ImmutableArray<SheetContent> Flow(FaceScale scale, FaceScale matingScale)
+    {
+        var (rear, mating, _, notes) = Blocks(scale, matingScale, withTrueSize: false);
+        return [.. SheetFlow.Build([rear, .. _contacts, .. _ends, mating, notes], SheetKind.Faces, box).Select(Finished)];
+    }
+
+    private SheetContent Finished(SheetContent sheet) => sheet with { Title = $"Faces of {connector.Designator}", Things = ThingsOn(sheet) };
+
+    private (FlowBlock Rear, FlowBlock Mating, ImmutableArray<FlowBlock> TrueSize, FlowBlock Notes) Blocks(
+        FaceScale scale, FaceScale matingScale, bool withTrueSize)
+    {
+        var rear = new FaceViewDrawing(connector, uses, scale).Draw(FaceWords.RearOf(connector));
+        var mating = new FaceViewDrawing(connector, uses, matingScale).Draw(FaceWords.FrontOf(connector));
+        return (
+            new FaceBlock($"{FaceText.NameOf(connector)}, wire side", Block.Stack(1.5, Data(rear.Width), rear)) { IsLeading = true },
+            new FaceBlock($"{connector.Designator}, mating side", mating),
+            withTrueSize ? [.. TrueSizeCard.Pieces(connector).Select(p => new FaceBlock(p.Title, p.Picture))] : [],
+            new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)]));
+    }
+
+    private Block Data(double width) =>
+        FaceText.Lines(FaceText.DataOf(connector), FaceText.MainMm, Math.Max(width, 60), owner: connector.Designator);
+
+    /// <summary>The mating side with numbers alone, smaller where they find room.</summary>
+    private FaceScale MatingScale(FaceScale rear, FaceLettering lettering)
+    {
+        var least = FaceScale.For(connector, uses, lettering, turned: false).Factor / rear.Factor;
+        return least > 1 ? rear : rear.Shrunk(Math.Max(least, Math.Min(LeastShare, 1))) with { Lettering = lettering };
+    }
+
+    private ImmutableArray<PlacedThing> ThingsOn(SheetContent sheet)
+    {
+        var faces = sheet.Marks.Where(m => m.Role == MarkRole.Face && m.Owner == connector.Designator).Select(m => m.Bounds).ToList();
+        return faces.Count == 0 ? [] : [new PlacedThing(Thing.Part(connector.Designator, "face"), faces.MaxBy(b => b.Width * b.Height))];
+    }
+}
