@@ -18,7 +18,7 @@ internal sealed class FacePage(AnalysisContext context, Connector connector, Imm
 
     // The mating side is for finding the contact, not for soldering: half as large where its numbers find room.
     private const double LeastShare = 0.5;
-    private const double HeadMm = 18;
+    private const double HeadMm = 30;
 
     private readonly ReportTable _soldering = FaceTables.Soldering(context, connector);
     private readonly ImmutableArray<FlowBlock> _contacts = [.. TableBlock.Of(FaceTables.Contacts(connector, uses), box.Width)];

@@ -26,7 +26,7 @@ internal static class SheetFlow
     private const int LeastRows = 4;
 
     // A shape that breaks cells is taken only where it saves that share of the room.
-    private const double BrokenCost = 1.15;
+    private const double BrokenCost = 1.35;
 
     // What a column less is worth in a trial that prefers narrow shapes, as a share of the room that a shape uses up.
     private const double NarrowBonus = 0.08;

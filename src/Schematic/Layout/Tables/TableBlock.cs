@@ -9,6 +9,9 @@ internal sealed class TableBlock : FlowBlock
 {
     private const double NotesGapMm = 2;
 
+    // Rows of a short table stay together.
+    private const int LeastPaneRows = 8;
+
     // Notes in narrower lines are hard to read.
     private const double LeastNoteMm = 58;
 
@@ -54,7 +57,8 @@ internal sealed class TableBlock : FlowBlock
     private FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(_leastMm, room.SheetMm) - 1e-6 || (!_table.Notes.IsEmpty && room.WidthMm < Math.Min(LeastNoteMm, room.SheetMm) - 1e-6)) return null;
-        var panes = Math.Max(1, (int)((room.WidthMm + FlowShape.PaneGapMm) / (_naturalMm + FlowShape.PaneGapMm)));
+        var most = Math.Max(1, _table.Rows.Length / LeastPaneRows);
+        var panes = Math.Clamp((int)((room.WidthMm + FlowShape.PaneGapMm) / (_naturalMm + FlowShape.PaneGapMm)), 1, most);
         var pane = ((room.WidthMm + FlowShape.PaneGapMm) / panes) - FlowShape.PaneGapMm;
         var columns = TableColumns.Split(_table, pane, room.RowRoomMm).First();
         if (columns.Columns.Length < _table.Columns.Length || columns.Width > pane + 1e-6) return null;
