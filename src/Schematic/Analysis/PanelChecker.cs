@@ -33,6 +33,7 @@ public static class PanelChecker
         new FloatingContactCheck(),
         new NotTracedCheck(),
         new WireDetailsCheck(),
+        new UnknownRatingCheck(),
         new SingleMemberNetCheck(),
         new NetWiringCheck(),
         new WireWithoutNetCheck(),

@@ -12,7 +12,11 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
     {
         var device = new DeviceStatement(scope, syntax, ranges, report);
         var part = Make(device);
-        part = device.Reader.WithPurchase(part with { Description = syntax.Description?.Text ?? "" });
+        part = device.Reader.WithPurchase(part with
+        {
+            Description = syntax.Description?.Text ?? "",
+            IsRatingUnknown = part is Lamp { IsRatingKnown: false } || part.Winding is { IsRatingKnown: false, OperatesVolts: null },
+        });
         var declared = names.Own(scope, syntax.Designator.Text, syntax.Designator.Span);
         if (declared is not null)
         {
@@ -51,7 +55,16 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
 
     private static Lamp MakeLamp(DeviceStatement device)
     {
-        var ratings = device.Ratings("a voltage or a current", Dimension.Voltage, Dimension.Current);
+        var ratings = device.Ratings("a voltage, a current or a resistance", Dimension.Voltage, Dimension.Current, Dimension.Resistance);
+        if (ratings.Count == 1 && ratings.TryGetValue(Dimension.Resistance, out var cold) && cold.Value > 0)
+            return new Lamp(device.Name, 0, 0, device.Span) { ColdOhms = cold.Value, Colour = device.Reader.Colour()?.Main };
+        if (ratings.TryGetValue(Dimension.Resistance, out var beside))
+        {
+            device.Report.Contradiction(
+                device.Scope.At(beside.Span), "The resistance of a lamp is given beside its rating.",
+                "Give volts and amperes, or the cold resistance alone where nothing else is known.", device.Span);
+        }
+
         return new Lamp(
             device.Name, device.Need(ratings, Dimension.Voltage, "28 V"), device.Need(ratings, Dimension.Current, "40 mA"), device.Span)
         {

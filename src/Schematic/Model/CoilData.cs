@@ -5,6 +5,12 @@ namespace Schematic.Model;
 /// <param name="Ohms">Winding resistance at 20 degrees Celsius.</param>
 public sealed record CoilData(double RatedVolts, double Ohms)
 {
+    /// <summary>
+    /// Whether the file states a rated voltage. Of a coil that was only measured it does not: <see cref="RatedVolts"/> is then zero
+    /// and means nothing.
+    /// </summary>
+    public bool IsRatingKnown { get; init; } = true;
+
     /// <summary>Lowest voltage at which it surely operates, or null when unknown.</summary>
     public double? OperatesVolts { get; init; }
 

@@ -153,7 +153,7 @@ public static class LoadSheet
 
     private static string? LampNote(LoadLevel load)
     {
-        if (load.Load.Part is not Lamp lamp || load.MostVolts is not { } most) return null;
+        if (load.Load.Part is not Lamp { IsRatingKnown: true } lamp || load.MostVolts is not { } most) return null;
         var rerated = new LampRerating(most.Value / lamp.RatedVolts);
         if (Math.Abs(rerated.VoltShare - 1) < 0.02) return null;
         return string.Create(

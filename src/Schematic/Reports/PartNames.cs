@@ -55,13 +55,16 @@ public static class PartNames
 
         public string Visit(Switch pole) => Joined($"switch, {FormWord(pole.Form)}", Rating(pole.Rating));
 
-        public string Visit(Relay relay) => Joined($"relay {ValueText.Volts(relay.Coil.RatedVolts)}", Forms(relay), Rating(relay.Rating));
+        public string Visit(Relay relay) => Joined($"relay {CoilVolts(relay.Coil)}", Forms(relay), Rating(relay.Rating));
 
         public string Visit(Solenoid solenoid) =>
-            $"solenoid {ValueText.Volts(solenoid.Coil.RatedVolts)} {ValueText.Amps(solenoid.Coil.RatedAmps)}";
+            solenoid.Coil.IsRatingKnown ? $"solenoid {CoilVolts(solenoid.Coil)} {ValueText.Amps(solenoid.Coil.RatedAmps)}" : $"solenoid {CoilVolts(solenoid.Coil)}";
 
         public string Visit(Lamp lamp) =>
-            Joined($"lamp {ValueText.Volts(lamp.RatedVolts)} {ValueText.Amps(lamp.RatedAmps)}", lamp.Colour?.ToString());
+            Joined(lamp.ColdOhms is { } cold ? $"lamp ? V, {ValueText.Ohms(cold)} cold" : $"lamp {ValueText.Volts(lamp.RatedVolts)} {ValueText.Amps(lamp.RatedAmps)}", lamp.Colour?.ToString());
+
+        private static string CoilVolts(CoilData coil) =>
+            coil.IsRatingKnown ? ValueText.Volts(coil.RatedVolts) : $"? V {ValueText.Ohms(coil.Ohms)}";
 
         public string Visit(Led led) =>
             Joined($"LED {ValueText.Volts(led.ForwardVolts)} {ValueText.Amps(led.RatedAmps)}", led.Colour?.ToString());

@@ -19,15 +19,15 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
 
     private sealed class Reader : IPartVisitor<LoadScale?>
     {
-        public LoadScale? Visit(Lamp lamp) => Volts(lamp.RatedVolts, LoadLimits.LampFraction * lamp.RatedVolts);
+        public LoadScale? Visit(Lamp lamp) => !lamp.IsRatingKnown ? Unknown : Volts(lamp.RatedVolts, LoadLimits.LampFraction * lamp.RatedVolts);
 
         public LoadScale? Visit(Led led) =>
             new(led.RatedAmps, LoadLimits.LedFraction * led.RatedAmps, LoadLimits.LedFraction * led.RatedAmps, true);
 
-        public LoadScale? Visit(Relay relay) => new(
-            relay.Coil.RatedVolts, LoadLimits.OperateVolts(relay.Coil), LoadLimits.ReleaseVolts(relay.Coil), false);
+        public LoadScale? Visit(Relay relay) => IsUnknown(relay.Coil) ? Unknown : new(
+            RatedOf(relay.Coil), LoadLimits.OperateVolts(relay.Coil), LoadLimits.ReleaseVolts(relay.Coil), false);
 
-        public LoadScale? Visit(Solenoid solenoid) => Volts(solenoid.Coil.RatedVolts, LoadLimits.OperateVolts(solenoid.Coil));
+        public LoadScale? Visit(Solenoid solenoid) => IsUnknown(solenoid.Coil) ? Unknown : Volts(RatedOf(solenoid.Coil), LoadLimits.OperateVolts(solenoid.Coil));
 
         public LoadScale? Visit(Consumer consumer) => Volts(consumer.RatedVolts, LoadLimits.OperateVolts(consumer));
 
@@ -54,6 +54,14 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
         public LoadScale? Visit(TerminalStrip strip) => null;
 
         public LoadScale? Visit(Splice splice) => null;
+
+        /// <summary>Values that nothing reaches.</summary>
+        private static LoadScale Unknown { get; } = new(double.MaxValue, double.MaxValue, double.MaxValue, false);
+
+        private static bool IsUnknown(CoilData coil) => !coil.IsRatingKnown && coil.OperatesVolts is null;
+
+        /// <summary>Without a rating, the voltage at which it surely operates stands for it.</summary>
+        private static double RatedOf(CoilData coil) => coil.IsRatingKnown ? coil.RatedVolts : coil.OperatesVolts ?? 0;
 
         private static LoadScale Volts(double rated, double operates) => new(rated, operates, operates, false);
     }

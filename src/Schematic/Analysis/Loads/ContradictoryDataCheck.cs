@@ -62,6 +62,7 @@ public sealed class ContradictoryDataCheck : ICheck
                 "A coil lets go at less than it pulls in at: correct 'releases' or 'operates'.");
         }
 
+        if (!coil.IsRatingKnown) return null;
         if (coil.OperatesVolts > coil.RatedVolts)
         {
             return Report(

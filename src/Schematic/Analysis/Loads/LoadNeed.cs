@@ -28,7 +28,7 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
     private sealed class Reader(Element load, double ambientCelsius) : IPartVisitor<LoadNeed>
     {
-        public LoadNeed Visit(Lamp lamp) => new(
+        public LoadNeed Visit(Lamp lamp) => !lamp.IsRatingKnown ? None : new(
             lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampMost * lamp.RatedVolts, false);
 
         /// <summary>On its straight line an LED carries its rated current at its rated voltage (see the circuit's elements).</summary>
@@ -72,9 +72,12 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
         private LoadNeed OfCoil(CoilData coil)
         {
+            if (!coil.IsRatingKnown && coil.OperatesVolts is null) return None;
             var cold = LoadLimits.OperateVolts(coil);
             var hot = new CoilMargin(0, cold, ambientCelsius + CoilMargin.UsualRise).HotOperateVolts;
-            return new(coil.RatedVolts, cold, hot, coil.MaxVolts ?? CoilMost * coil.RatedVolts, coil.MaxVolts is not null);
+            return coil.IsRatingKnown
+                ? new(coil.RatedVolts, cold, hot, coil.MaxVolts ?? CoilMost * coil.RatedVolts, coil.MaxVolts is not null)
+                : new(null, cold, hot, coil.MaxVolts, coil.MaxVolts is not null);
         }
     }
 }

@@ -89,7 +89,7 @@ public sealed class LoadTooWeakCheck : ICheck
 
     private static Diagnostic? Dim(LoadLevel level)
     {
-        if (level.Load.Part is not Lamp lamp || level.LeastVolts is not { } least) return null;
+        if (level.Load.Part is not Lamp { IsRatingKnown: true } lamp || level.LeastVolts is not { } least) return null;
         if (least.Value >= (LoadNeed.LampLeast * lamp.RatedVolts) - DimTolerance) return null;
         return new Diagnostic(
             DimRule, Severity.Warning,

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Schematic.Layout.Circuits;
 
 /// <summary>Cuts a plan into bands that are no wider than the sheet, where as few lines as can be go on.</summary>

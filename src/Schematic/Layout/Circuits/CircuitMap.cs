@@ -119,7 +119,7 @@ internal sealed class CircuitMap
 
     /// <summary>Whether the throw is led nowhere: the symbol of its pole shows it all the same.</summary>
     private bool IsUnused(TerminalId terminal) =>
-        !IsWired(NodeOf(terminal)) && _whole.MembersWith(terminal).Count(t => t != terminal && Part(t.Part) is not (null or Connector)) == 0;
+        !IsWired(NodeOf(terminal)) && !_whole.MembersWith(terminal).Any(t => t != terminal && Part(t.Part) is not (null or Connector));
 
     private static int IndexOf(Pole pole, string terminal)
     {

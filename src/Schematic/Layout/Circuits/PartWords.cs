@@ -36,7 +36,7 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
     private sealed class Reader : IPartVisitor<PartWords?>
     {
-        public PartWords? Visit(Lamp lamp) => new(SymbolKind.Lamp, $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}{Colour(lamp.Colour)}");
+        public PartWords? Visit(Lamp lamp) => new(SymbolKind.Lamp, (lamp.ColdOhms is { } cold ? $"? V {Number(cold, "Ω")} cold" : $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}") + Colour(lamp.Colour));
 
         public PartWords? Visit(Led led) => new(SymbolKind.Led, $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}");
 
@@ -75,7 +75,8 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
         public PartWords? Visit(Splice splice) => null;
 
-        private static string Coil(CoilData coil) => $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}";
+        private static string Coil(CoilData coil) =>
+            coil.IsRatingKnown ? $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}" : $"? V {Number(coil.Ohms, "Ω")}";
 
         private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";
     }

@@ -24,7 +24,7 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
         [Two(relay, Relay.CoilEnds, SymbolKind.Coil, CoilText(relay.Coil)), .. relay.Poles.Select(p => RelayPole(relay, p))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Lamp lamp) =>
-        [Two(lamp, SymbolKind.Lamp, $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}{Colour(lamp.Colour)}")];
+        [Two(lamp, SymbolKind.Lamp, (lamp.ColdOhms is { } cold ? $"? V {Number(cold, "Ω")} cold" : $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}") + Colour(lamp.Colour))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Led led) =>
         [Two(led, SymbolKind.Led, $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}")];
@@ -158,7 +158,8 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     private static ImmutableArray<string> PositionsOf(Condition condition) =>
         condition is PositionCondition position ? position.Positions : [];
 
-    private static string CoilText(CoilData coil) => $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}";
+    private static string CoilText(CoilData coil) =>
+            coil.IsRatingKnown ? $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}" : $"? V {Number(coil.Ohms, "Ω")}";
 
     private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";
 }
