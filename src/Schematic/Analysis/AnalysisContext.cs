@@ -15,6 +15,7 @@ public sealed class AnalysisContext
     private readonly Lazy<PositionProof> _positions;
     private readonly Lazy<WeakLoads> _weak;
     private readonly Lazy<WorstCases> _worst;
+    private readonly Lazy<Assumptions> _assumptions;
     private readonly Lazy<ILookup<TerminalId, Wire>> _wiresAt;
     private readonly Lazy<ILookup<TerminalId, Net>> _netsAt;
     private readonly Lazy<ILookup<TerminalId, Attachment>> _attachmentsAt;
@@ -31,6 +32,7 @@ public sealed class AnalysisContext
         _positions = new(() => new PositionProof(this));
         _weak = new(() => new WeakLoads(Positions));
         _worst = new(() => WorstCaseFinder.Find(this, Positions.States));
+        _assumptions = new(() => new Assumptions(panel));
         _wiresAt = new(() => panel.Wires
             .SelectMany(w => w.From == w.To ? new[] { (w.From, Wire: w) } : [(w.From, w), (w.To, w)])
             .ToLookup(p => p.From, p => p.Wire));
@@ -59,6 +61,9 @@ public sealed class AnalysisContext
 
     /// <summary>Currents, voltages and drops, the worst over all positions; wires without a gauge are given one.</summary>
     public WorstCases Worst => _worst.Value;
+
+    /// <summary>What the program assumes where the panel states nothing.</summary>
+    public Assumptions Assumptions => _assumptions.Value;
 
     /// <summary>
     /// The same panel with a gauge on every wire for which one could be chosen: what lists are made from. Itself when the file

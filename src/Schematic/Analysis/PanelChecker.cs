@@ -88,7 +88,7 @@ public static class PanelChecker
         {
             if (stage.Key == CheckStage.Conflicts || !(couldNotRead || (wiringIsWrong && stage.Key != CheckStage.Gaps)))
             {
-                var fresh = stage.SelectMany(check => check.Run(context)).ToList();
+                var fresh = stage.SelectMany(check => check.Run(context)).Select(context.Assumptions.Beside).ToList();
                 wiringIsWrong |= stage.Key <= CheckStage.Gaps && fresh.Exists(IsError);
                 found.AddRange(fresh);
             }

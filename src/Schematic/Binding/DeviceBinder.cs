@@ -99,7 +99,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             MaxAmps = ratings.GetValueOrDefault(Dimension.Current)?.Value,
             ReverseVolts = ratings.GetValueOrDefault(Dimension.Voltage)?.Value,
         };
-        if (device.Reader.Quantity("drop", Dimension.Voltage, "a voltage") is { } drop) diode = diode with { ForwardVolts = drop };
+        if (device.Reader.Quantity("drop", Dimension.Voltage, "a voltage") is { } drop) diode = diode with { ForwardVolts = drop, IsDropStated = true };
         return diode;
     }
 

@@ -68,7 +68,21 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
 
         var clause = reader.Find(family) ?? reader.Clauses.First(c => c.Keyword == family);
         foreach (var problem in result.Problems) report.InsertFault(scope.At(clause.Span), problem.Message, problem.Help, problem.IsWarning);
-        return result.Arrangement;
+        return result.Arrangement is { } built && built.Contacts.Length > builder.Positions.Length ? built with { Assumed = AssumedOf(family) } : result.Arrangement;
+    }
+
+    /// <summary>What a family needs and the file leaves out.</summary>
+    private ImmutableArray<InsertAssumption> AssumedOf(string family)
+    {
+        IEnumerable<InsertAssumption> asked =
+        [
+            new("on", "its numbering seen on the front of the pins"),
+            .. family is "spiral" or "ring" ? [new InsertAssumption("clockwise", "numbers that run clockwise"), new("start", "a start angle chosen by the program")] : (InsertAssumption[])[],
+            .. family is "spiral" ? [new InsertAssumption("from", "numbers that begin in the centre")] : (InsertAssumption[])[],
+            family is "ring" ? new("radius", "a radius chosen by the program") : new("pitch", "a pitch chosen by the program"),
+        ];
+        return [.. asked.Where(a => !reader.Has(a.Word)
+            && !(a.Word == "clockwise" && reader.Has("counter-clockwise")) && !(a.Word == "pitch" && reader.Has("radii")))];
     }
 
     private InsertBuilder? BuilderFor(string? family) => family switch

@@ -27,6 +27,9 @@ public sealed record Diagnostic(string Rule, Severity Severity, string Message, 
     /// <summary>What it is about, the chief thing first.</summary>
     public ImmutableArray<Subject> Subjects { get; init; } = [];
 
+    /// <summary>What it rests on that the file does not state, a sentence each.</summary>
+    public ImmutableArray<string> Assumed { get; init; } = [];
+
     /// <summary>The figures that it names.</summary>
     public ImmutableArray<FindingValue> Values { get; init; } = [];
 }

@@ -67,6 +67,9 @@ public static class JsonPrinter
         writer.WriteEndArray();
         Write(writer, diagnostic.Subjects);
         Write(writer, diagnostic.Values);
+        writer.WriteStartArray("assumed");
+        foreach (var assumed in diagnostic.Assumed) writer.WriteStringValue(assumed);
+        writer.WriteEndArray();
         writer.WriteStartArray("trace");
         foreach (var step in diagnostic.Trace) step.Accept(new StepWriter(writer));
         writer.WriteEndArray();

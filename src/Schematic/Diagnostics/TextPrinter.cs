@@ -56,6 +56,7 @@ public sealed class TextPrinter(TextTheme theme, int lineWidth = 100)
         }
 
         foreach (var step in diagnostic.Trace) output.Write($"   {theme.Quiet}{step.Label}:{theme.Reset} {step}\n");
+        foreach (var assumed in diagnostic.Assumed) output.Write($"   {theme.Quiet}assumed:{theme.Reset} {assumed}\n");
         if (diagnostic.Help is { } help) output.Write($"   {theme.Help}help:{theme.Reset} {help}\n");
     }
 

@@ -24,6 +24,9 @@ public sealed record InsertArrangement(
     /// <summary>The diameter that <paramref name="contact"/> is drawn with, in millimetres.</summary>
     public double DiameterOf(ContactPosition contact) => contact.DiameterMm ?? ContactDiameterMm;
 
+    /// <summary>What the file does not state about it and the program chose; contacts placed by hand leave nothing to choose.</summary>
+    public ImmutableArray<InsertAssumption> Assumed { get; init; } = [];
+
     /// <summary>Where the positions were taken from, or null for the user's own.</summary>
     public string? Source { get; init; }
 }

@@ -8,6 +8,9 @@ public sealed record Diode(string Designator, SourceSpan Span) : TwoEndedPart(De
     /// <summary>Forward drop in volts: 0.7 for silicon unless stated.</summary>
     public double ForwardVolts { get; init; } = 0.7;
 
+    /// <summary>Whether the file states the drop.</summary>
+    public bool IsDropStated { get; init; }
+
     /// <summary>Highest forward current in amperes, or null when unknown.</summary>
     public double? MaxAmps { get; init; }
 

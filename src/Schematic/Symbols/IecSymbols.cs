@@ -66,7 +66,7 @@ internal sealed class IecSymbols : SymbolSet
     /// <summary>A resistor that follows its voltage, both ways.</summary>
     protected override Symbol Suppressor() => new SymbolDrawing(SymbolKind.Suppressor).InLine("1", "2")
         .Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0)
-        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("U", 8.2, -2.6, 1.8).Done();
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("U", 8.4, -3, 1.8).Done();
 
     /// <summary>A rectangle with the line through its length.</summary>
     protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")

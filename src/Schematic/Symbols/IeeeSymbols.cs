@@ -50,13 +50,13 @@ internal sealed class IeeeSymbols : SymbolSet
 
     /// <summary>A box with a plate on top.</summary>
     protected override Symbol Buzzer() => new SymbolDrawing(SymbolKind.Buzzer).InLine("1", "2")
-        .Line(0, 0, 2.5, 0).Box(2.5, -1.75, 7.5, 1.75).Line(7.5, 0, 10, 0).Line(3, -2.75, 7, -2.75).Line(5, -2.75, 5, -1.75)
+        .Line(0, 0, 2.5, 0).Box(2.5, -2.25, 7.5, 2.25).Line(7.5, 0, 10, 0).Line(3, -3.25, 7, -3.25).Line(5, -3.25, 5, -2.25)
         .Letter("BZ", 5, 0, 1.8).Done();
 
     /// <summary>A zigzag with the letters of a heater.</summary>
     protected override Symbol Heater() => new SymbolDrawing(SymbolKind.Heater).InLine("1", "2").Line(
         0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0)
-        .Letter("HTR", 5, -2.8, 1.8).Done();
+        .Letter("HTR", 5, -3.6, 1.8).Done();
 
     /// <summary>A circle with the letter of a galvanometer.</summary>
     protected override Symbol Meter() => new SymbolDrawing(SymbolKind.Meter).InLine("+", "-")
@@ -69,7 +69,7 @@ internal sealed class IeeeSymbols : SymbolSet
     /// <summary>A zigzag that follows its voltage, both ways.</summary>
     protected override Symbol Suppressor() => new SymbolDrawing(SymbolKind.Suppressor).InLine("1", "2").Line(
         0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0)
-        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("V", 8.2, -2.6, 1.8).Done();
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("V", 8.4, -3, 1.8).Done();
 
     /// <summary>An S-shaped curve between two terminals.</summary>
     protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")

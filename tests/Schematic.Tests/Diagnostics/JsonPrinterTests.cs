@@ -17,6 +17,7 @@ public class JsonPrinterTests
             Related = [new RelatedSpan(new SourceSpan(source, new TextSpan(4, 1)), "net A")],
             Subjects = [new Subject(SubjectKind.Net, "RTN"), new Subject(SubjectKind.Terminal, "J1:1")],
             Values = [new FindingValue("members", 1, "1")],
+            Assumed = ["J1 has a pitch chosen by the program"],
             Trace =
             [
                 new MoveStep(MoveAction.LetGo, "GRIP", "centre"), new StateStep([new StandingThing("K1", "operated")]),
@@ -78,6 +79,9 @@ public class JsonPrinterTests
                       "value": 1,
                       "unit": "1"
                     }
+                  ],
+                  "assumed": [
+                    "J1 has a pitch chosen by the program"
                   ],
                   "trace": [
                     {

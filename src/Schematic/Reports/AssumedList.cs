@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
+
+namespace Schematic.Reports;
+
+/// <summary>What the program assumed where the file states nothing: to be measured, and stated, one by one.</summary>
+public static class AssumedList
+{
+    private static readonly ImmutableArray<ReportColumn> Columns =
+    [
+        new("thing", "Thing"), new("assumed", "Assumed"), new("basis", "Because"), new("statement", "Would state it"),
+    ];
+
+    /// <summary>Builds the list; no rows where nothing is assumed.</summary>
+    public static ReportTable Build(AnalysisContext context)
+    {
+        var chosen = context.Worst.Wires.Where(w => w.Wire.IsGaugeChosen).GroupBy(w => w.Wire.Gauge!.Text)
+            .Select(g => Row(NameList.Compact(g.Select(w => w.Wire.Designator)), g.Key, "chosen for the current and the stated drop", g.Key));
+        return new ReportTable(
+            "Assumed, not stated", Columns,
+            [.. context.Assumptions.All.Select(a => Row(Names(a), a.What, a.Basis, a.Statement ?? "")), .. chosen])
+        {
+            Notes = [$"{Assumption.Mark} marks such a value where a sheet prints it. Measure it, write the words of the last column into the statement, and it is yours."],
+        };
+    }
+
+    private static string Names(Assumption assumption) => assumption.Subjects.Length < 4
+        ? assumption.Names
+        : $"{assumption.Subjects[0].Name} to {assumption.Subjects[^1].Name[(assumption.Subjects[^1].Name.IndexOf(':') + 1)..]} ({assumption.Subjects.Length})";
+
+    private static ImmutableArray<string> Row(string thing, string what, string basis, string statement) => [thing, what, basis, statement];
+}
