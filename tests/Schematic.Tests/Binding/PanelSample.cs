@@ -136,7 +136,7 @@ internal static class PanelSample
             2 => Named(new Solenoid("", coil, At), "A1", "A2"),
             3 => MakeRelay(coil, forms, flags.A),
             4 => Named(new Resistor("", ohms, At) { RatedWatts = maybe }, "1", "2"),
-            5 => Named(new Diode("", At) { MaxAmps = flags.B ? amps : null, ReverseVolts = maybe, ForwardVolts = flags.C ? 0.3 : 0.7 }, "A", "K"),
+            5 => Named(new Diode("", At) { MaxAmps = flags.B ? amps : null, ReverseVolts = maybe, ForwardVolts = flags.C ? 0.3 : 0.7, IsDropStated = true }, "A", "K"),
             6 => Named(new Fuse("", amps, At) { IsSlow = flags.A }, "1", "2"),
             7 => Named(new Breaker("", amps, At), "1", "2"),
             8 => Named(new Supply("", volts, At) { MinVolts = flags.A ? volts / 2 : volts, MaxVolts = volts, LimitAmps = flags.B ? amps : null, SourceOhms = flags.C ? ohms : 0, IsAlternating = flags.B }, "+", "-"),
