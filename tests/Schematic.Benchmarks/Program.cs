@@ -25,7 +25,7 @@ static int Help()
         cold           time 'check' and 'draw' of the main example against an empty console program
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
         proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
-        layout         time and memory of schematic sheets of 250, 1,000 and 4,000 contacts
+        layout         time and memory of wiring sheets of 250, 1,000 and 4,000 contacts
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);

@@ -58,7 +58,7 @@ internal sealed record WiringWeights
     public int Tries { get; init; } = 5;
 
     /// <summary>Panels with more links than this are filled one way alone: the second would take too long.</summary>
-    public int MostLinksTriedTwice { get; init; } = 400;
+    public int MostLinksTriedTwice { get; init; } = 80;
 
     /// <summary>How many unrelated things are tried to fill what is left of a sheet.</summary>
     public int FillTries { get; init; } = 40;
