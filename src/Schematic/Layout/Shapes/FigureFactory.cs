@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Schematic.Fonts;
 using Schematic.Model;
 using Schematic.Symbols;
 
@@ -8,6 +9,9 @@ namespace Schematic.Layout.Shapes;
 /// <summary>Makes the figures that devices are drawn as, everything at rest.</summary>
 internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<Figure>>
 {
+    /// <summary>Words beside a symbol that are longer are shortened, and the inspector tells it.</summary>
+    private const double LongestRemarkMm = 40;
+
     private readonly SymbolLibrary _symbols = SymbolLibrary.For(panel.Symbols);
     private readonly RestState _rest = new(panel);
 
@@ -108,7 +112,7 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
             new FigureEnd(part.At(ends.To), symbol.Ports[1].Name, true, "")])
         {
             Value = value,
-            Remark = part.Description,
+            Remark = Lettering.Fit(part.Description, Metrics.QuietHeight, LongestRemarkMm),
         };
     }
 
