@@ -23,10 +23,11 @@ public static class ValueText
     /// <summary>Watts or milliwatts.</summary>
     public static string Watts(double watts) => Scaled(watts, ("W", 1), ("mW", 1e-3));
 
-    /// <summary>A plain number with three significant digits and no exponent.</summary>
+    /// <summary>A plain number with three significant digits and no exponent; a question mark for what is no number.</summary>
     public static string Number(double value)
     {
-        if (value == 0 || !double.IsFinite(value)) return value.ToString(CultureInfo.InvariantCulture);
+        if (!double.IsFinite(value)) return "?";
+        if (value == 0) return "0";
         var digits = Math.Clamp(2 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 12);
         return Math.Round(value, digits).ToString("0.############", CultureInfo.InvariantCulture);
     }

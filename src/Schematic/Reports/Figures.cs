@@ -6,7 +6,7 @@ namespace Schematic.Reports;
 internal static class Figures
 {
     /// <summary>Millimetres without needless decimals.</summary>
-    public static string Mm(double? millimetres) => millimetres?.ToString("0.#", CultureInfo.InvariantCulture) ?? "";
+    public static string Mm(double? millimetres) => millimetres is { } length && double.IsFinite(length) ? length.ToString("0.#", CultureInfo.InvariantCulture) : "";
 
     /// <summary>A whole number.</summary>
     public static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
@@ -14,6 +14,6 @@ internal static class Figures
     /// <summary>An amount of money with all its digits, at least two decimals.</summary>
     public static string Money(decimal amount) => amount.ToString("0.00####", CultureInfo.InvariantCulture);
 
-    /// <summary>A number with at most three decimals.</summary>
-    public static string Plain(double number) => number.ToString("0.###", CultureInfo.InvariantCulture);
+    /// <summary>A number with at most three decimals; empty for what is no number, such as an infinite one.</summary>
+    public static string Plain(double number) => double.IsFinite(number) ? number.ToString("0.###", CultureInfo.InvariantCulture) : "";
 }

@@ -111,6 +111,7 @@ public static class LoadSheet
             new("stands_v", "Stands V", ColumnAlign.Right),
             new("drop_v", "Drop V", ColumnAlign.Right),
             new("allowed_drop_v", "Allowed V", ColumnAlign.Right),
+            new("assumed", "Assumed"),
             new("position", "Least when"),
         ],
         [.. worst.Loads.Select(LoadRow)])
@@ -127,9 +128,13 @@ public static class LoadSheet
             Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), Rounded(load.Need.ColdVolts, 1),
             load.Need.HotVolts > load.Need.ColdVolts ? Rounded(load.Need.HotVolts, 1) : "", Rounded(margin, 2),
             Rounded(load.MostVolts?.Value, 2), Rounded(load.Need.MostVolts, 1), Rounded(load.Drop?.Value, 3),
-            load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), load.LeastVolts?.Position ?? Unfed(load),
+            load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), Assumed(load), load.LeastVolts?.Position ?? Unfed(load),
         ];
     }
+
+    /// <summary>The words of the language that would state what the program assumes of a load.</summary>
+    private static string Assumed(LoadLevel load) => load.Load.Part.Winding is not { } coil ? ""
+        : string.Join(", ", new[] { coil.OperatesVolts is null ? "operates" : "", coil.MaxVolts is null ? "max" : "" }.Where(w => w.Length > 0));
 
     private static string Unfed(LoadLevel load) => load switch
     {
@@ -140,6 +145,8 @@ public static class LoadSheet
 
     private static IEnumerable<string> LoadNotes(AnalysisContext context, WorstCases worst)
     {
+        if (worst.Loads.Any(l => Assumed(l).Length > 0))
+            yield return "Assumed: the word that would state it. 'operates' is taken as 75 % and 'max' as 110 % of the rated voltage.";
         yield return "Margin: least voltage less what the load needs, warm where that is more. Voltages with every supply at its setting.";
         var volts = worst.Supplies.Select(s => s.Supply.Volts).Distinct().Order();
         yield return $"Drop: wires from the supply to the load and back, in the position that loses most; {string.Join("; ", volts.Select(v => AllowableDrop.Method(context.Panel.Limits, v)))}.";
@@ -158,7 +165,7 @@ public static class LoadSheet
         if (Math.Abs(rerated.VoltShare - 1) < 0.02) return null;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{load.Name} at {rerated.VoltShare:0.00} of its voltage: current {rerated.Current:0.00}, light {rerated.Flux:0.00}, life {rerated.Life:0.00} of rated ({Sources.LampRerating}; r^0.55, r^3.4, r^-12).");
+            $"{load.Name} at {rerated.VoltShare:0.00} of its voltage: light {rerated.Flux:0.00}, life {rerated.Life:0.00} of rated ({Sources.LampRerating}; r^3.4, r^-12). Its current is counted at its hot resistance.");
     }
 
     private static ReportTable Protectors(WorstCases worst) => new(
@@ -172,7 +179,7 @@ public static class LoadSheet
             new("gauge", "Gauge"),
             new("wire_amps", "Wire carries A", ColumnAlign.Right),
             new("chart_amps", "Chart A", ColumnAlign.Right),
-            new("smallest_amps", "Smallest that carries A", ColumnAlign.Right),
+            new("fits_amps", "Fits A", ColumnAlign.Right),
             new("position", "When"),
         ],
         [.. worst.Protectors.Select(ProtectorRow)])
@@ -180,7 +187,7 @@ public static class LoadSheet
         Notes =
         [
             $"Weakest wire: of the wires that a short could load through the protector, the one that may carry least; the protector must open before that ({Sources.ProtectorRule}).",
-            $"Smallest: the next rating above load / 0.75 (common practice; {Sources.FuseRatings}). Chart: largest for that gauge in {Sources.ProtectorChart}, another basis than the bundle amperes, for comparison.",
+            $"Fits: the rating it has where that carries load / 0.75 (common practice) and guards the wire, else the next that does ({Sources.FuseRatings}). Chart: largest for that gauge in {Sources.ProtectorChart}, another basis than the bundle amperes, for comparison.",
         ],
     };
 

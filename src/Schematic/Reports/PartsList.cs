@@ -69,31 +69,43 @@ public static class PartsList
     {
         var panel = context.Panel;
         var sets = panel.BuildCount;
-        foreach (var group in panel.Parts.Where(p => !p.OnHand).GroupBy(p => (Text: PartNames.Of(p), p.UnitPrice)))
+        foreach (var group in Pieces(panel).GroupBy(p => (Text: TextOf(p), p[0].UnitPrice)))
         {
             var perSet = group.Count();
+            var spares = group.Sum(p => p[0].SparePieces);
             yield return new Line(
-                NameList.Compact(group.Select(p => p.Designator)), group.Key.Text, perSet, group.Sum(p => p.SparePieces),
-                (perSet * sets) + group.Sum(p => p.SparePieces), "pc", group.Key.UnitPrice);
+                NameList.Compact(group.SelectMany(p => p).Select(p => p.Designator)), group.Key.Text, perSet, spares,
+                (perSet * sets) + spares, "pc", group.Key.UnitPrice);
         }
 
         foreach (var group in panel.Cables.GroupBy(c => (Text: PartNames.Of(c), c.PricePerMetre)))
-            yield return Metres(NameList.Compact(group.Select(c => c.Designator)), group.Key.Text, group.Select(c => c.LengthMm), sets, group.Key.PricePerMetre);
+            foreach (var line in Metres([.. group.Select(c => (c.Designator, c.LengthMm))], group.Key.Text, sets, group.Key.PricePerMetre)) yield return line;
         foreach (var group in LooseWire(panel))
-            yield return Metres(NameList.Compact(group.Select(w => w.Designator)), $"wire {group.Key.Gauge} {group.Key.Colour}".TrimEnd(), group.Select(w => w.LengthMm), sets, null);
+            foreach (var line in Metres([.. group.Select(w => (w.Designator, w.LengthMm))], $"wire {group.Key.Gauge} {group.Key.Colour}".TrimEnd(), sets, null)) yield return line;
         var soldered = panel.Wires.Sum(w => (WireList.IsSoldered(context, w.From) ? 1 : 0) + (WireList.IsSoldered(context, w.To) ? 1 : 0));
         if (soldered > 0) yield return new Line("", "sleeve for a soldered joint", soldered, 0, soldered * sets, "pc", null);
     }
+
+    /// <summary>The pieces that are bought: the poles of one gang together are one.</summary>
+    private static IEnumerable<ImmutableArray<Part>> Pieces(Panel panel) => panel.Parts.Where(p => !p.OnHand)
+        .GroupBy(p => p is Switch pole ? pole.Gang : p.Designator).Select(g => g.ToImmutableArray());
+
+    private static string TextOf(ImmutableArray<Part> piece) => piece.Length == 1 || piece[0].OrderText is not null
+        ? PartNames.Of(piece[0]) : $"{PartNames.Of(piece[0])}, {Figures.Count(piece.Length)} poles";
 
     private static IEnumerable<IGrouping<(double Area, string Gauge, string Colour), Wire>> LooseWire(Panel panel) =>
         panel.Wires.Where(w => w.Cable is null)
             .GroupBy(w => (Area: w.Gauge?.AreaMm2 ?? 0, Gauge: w.Gauge?.Text ?? "", Colour: w.Colour?.Code ?? ""))
             .OrderByDescending(g => g.Key.Area).ThenBy(g => g.Key.Colour, StringComparer.Ordinal);
 
-    private static Line Metres(string names, string text, IEnumerable<double?> lengthsMm, int sets, Price? price)
+    /// <summary>What has a length, in metres; what has none stands apart: nobody knows how much of it to buy.</summary>
+    private static IEnumerable<Line> Metres(ImmutableArray<(string Name, double? LengthMm)> pieces, string text, int sets, Price? price)
     {
-        var perSet = lengthsMm.Sum(l => (decimal)(l ?? 0)) / 1000;
-        return new Line(names, text, perSet, 0, perSet * sets, "m", price);
+        foreach (var group in pieces.GroupBy(p => p.LengthMm is not null).OrderByDescending(g => g.Key))
+        {
+            var perSet = group.Key ? group.Sum(p => (decimal)p.LengthMm!.Value) / 1000 : (decimal?)null;
+            yield return new Line(NameList.Compact(group.Select(p => p.Name)), text, perSet, 0, perSet * sets, "m", price);
+        }
     }
 
     private static ImmutableArray<string> Row(Line line, int item) =>
@@ -104,7 +116,7 @@ public static class PartsList
     ];
 
     private static IEnumerable<ImmutableArray<string>> Totals(List<Line> lines) =>
-        lines.Where(l => l.Price is not null).GroupBy(l => l.Price!.Currency).OrderBy(g => g.Key, StringComparer.Ordinal)
+        lines.Where(l => l.Total is not null).GroupBy(l => l.Price!.Currency).OrderBy(g => g.Key, StringComparer.Ordinal)
             .Select(g => (ImmutableArray<string>)["", "", "Sum", "", "", "", "", "", Figures.Money(g.Sum(l => l.Total!.Value)), g.Key]);
 
     private static IEnumerable<string> Notes(Panel panel, List<Line> lines)
@@ -112,6 +124,7 @@ public static class PartsList
         yield return $"Quantities for {CutList.Sets(panel.BuildCount)}; Buy = a set x {Figures.Count(panel.BuildCount)} + spares.";
         var unpriced = lines.Count(l => l.Price is null);
         if (unpriced > 0) yield return $"{Figures.Count(unpriced)} of {Figures.Count(lines.Count)} items have no price and are not in the sum.";
+        if (lines.Exists(l => l.Quantity is null)) yield return "?: no length is stated, so that the amount is not known and not in the sum.";
         if (lines.Exists(l => l.Unit == "m")) yield return "Metres are the net length of all pieces: buy a tenth more for waste and slack (common practice, no source).";
         var onHand = panel.Parts.Where(p => p.OnHand).Select(p => p.Designator).ToList();
         if (onHand.Count > 0) yield return $"On hand, not bought: {NameList.Compact(onHand)}.";
@@ -133,10 +146,10 @@ public static class PartsList
 
     private static string Money(decimal? amount) => amount is { } value ? Figures.Money(value) : "";
 
-    private static string Number(decimal quantity) => quantity.ToString("0.###", CultureInfo.InvariantCulture);
+    private static string Number(decimal? quantity) => quantity?.ToString("0.###", CultureInfo.InvariantCulture) ?? "?";
 
     private sealed record Line(
-        string Names, string Text, decimal PerSet, int Spares, decimal Quantity, string Unit, Price? Price)
+        string Names, string Text, decimal? PerSet, int Spares, decimal? Quantity, string Unit, Price? Price)
     {
         public decimal? Total => Price is null ? null : Price.Amount * Quantity;
     }

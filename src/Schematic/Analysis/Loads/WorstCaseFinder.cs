@@ -98,7 +98,7 @@ public sealed class WorstCaseFinder
         var (thinnest, capacity) = Weakest(_guarded.Behind(part), wires);
         return new ProtectorLoad(
             part, part.RatedAmps, Extreme(amps), thinnest, capacity,
-            ProtectorSelection.Choose(amps.Value, capacity?.Amps ?? double.PositiveInfinity));
+            ProtectorSelection.Choose(amps.Value, capacity?.Amps ?? double.PositiveInfinity, part.RatedAmps));
     }
 
     private (Wire? Wire, WireCapacity? Capacity) Weakest(IReadOnlySet<string> names, ImmutableArray<Wire> wires) => wires
@@ -119,10 +119,17 @@ public sealed class WorstCaseFinder
         return new SupplyLoad(
             supply, Extreme(amps), amps.Case is null ? [] : Shares(network.Solve(amps.Case), element),
             Extreme(worst.SupplyPeak[_placeOf[element]]), warm, search.Find(_ambient, isWarm: false),
-            ProtectorSelection.Choose(amps.Value, Weakest(guard, wires).Capacity?.Amps ?? double.PositiveInfinity))
+            ProtectorSelection.Choose(amps.Value, Weakest(guard, wires).Capacity?.Amps ?? double.PositiveInfinity, FittedIn(amps.Value, worst)))
         {
             Feeds = search.Feeds(),
         };
+    }
+
+    /// <summary>The ratings of protectors that carry all of a supply's current: the feed has its fuse already.</summary>
+    private IEnumerable<double> FittedIn(double amps, Tally worst)
+    {
+        const double alike = 1e-3;
+        return _circuit.Protectors.Where((_, i) => amps > 0 && Math.Abs(worst.Protectors[i].Value - amps) <= alike * amps).Select(p => p.RatedAmps);
     }
 
     private ImmutableArray<(string Load, double Amps)> Shares(CaseSolution solution, Element supply)
