@@ -28,6 +28,9 @@ public sealed class BenchOptions
         });
     }
 
+    /// <summary>The one part that leads are put on, or null.</summary>
+    public string? PartOf(ParseResult parsed) => parsed.GetValue(_part);
+
     /// <summary>What lies on the bench; null when it cannot be measured, which has then been said on standard error.</summary>
     public BenchCircuit? Read(CliConsole console, ParseResult parsed, Panel panel)
     {
@@ -38,9 +41,9 @@ public sealed class BenchOptions
         var part = parsed.GetValue(_part);
         var circuit = BenchCircuit.Read(panel, side, part);
         if (circuit.Accessible.Any(t => t != circuit.FrameNumber)) return circuit;
-        console.Error.Write(part is null
-            ? $"schematic: the panel has no {(side == BenchSide.Unit ? "unit: no device is joined to a connector's contacts" : "contacts that a lead could be put on")}.\n"
-            : $"schematic: '{part}' has no contacts that a lead could be put on; --unit, --harness or --mated says what lies on the bench.\n");
+        console.Complain(part is null
+            ? $"the panel has no {(side == BenchSide.Unit ? "unit: no device is joined to a connector's contacts" : "contacts that a lead could be put on")}."
+            : $"'{part}' has no contacts that a lead could be put on; --unit, --harness or --mated says what lies on the bench.");
         return null;
     }
 }

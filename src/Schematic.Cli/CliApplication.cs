@@ -32,6 +32,8 @@ public static class CliApplication
         new FormatCommand(),
         .. ReportLists.All.Select(l => new TableCommand(l)),
         new RingOutCommand(),
+        new DiagnoseCommand(),
+        new LearnCommand(),
         new ExplainCommand(),
         new InsertsCommand(),
     ];

@@ -9,6 +9,7 @@ return args switch
     ["layout-one", var contacts] => LayoutRuns.RunOne(int.Parse(contacts, CultureInfo.InvariantCulture)),
     ["compare"] => GraphDrawingRuns.Run(),
     ["proof", .. var rest] => ProofRun.Run(rest),
+    ["bench", .. var rest] => BenchRun.Run(rest.FirstOrDefault() ?? "all", rest.Length > 1 ? int.Parse(rest[1], CultureInfo.InvariantCulture) : 200),
     ["help"] or [] => Help(),
     _ => RunBenchmarks(args),
 };
@@ -26,6 +27,7 @@ static int Help()
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
         proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
         layout         time and memory of wiring sheets of 250, 1,000 and 4,000 contacts
+        bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);

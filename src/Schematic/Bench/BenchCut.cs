@@ -19,7 +19,10 @@ public static class BenchCut
         return panel.Parts.OfType<Connector>().Select(c => c.Designator).Where(hosts.Contains).ToHashSet(StringComparer.Ordinal);
     }
 
-    /// <summary>The part of the panel that lies on the bench, and the terminals that leads can be put on.</summary>
+    /// <summary>
+    /// The part of the panel that lies on the bench, and the terminals that leads can be put on. Of contacts that are not traced
+    /// nothing is expected, so they are left out.
+    /// </summary>
     internal static (Panel Panel, ImmutableArray<TerminalId> Accessible) Cut(Panel panel, BenchSide side, string? part)
     {
         var hosts = UnitConnectors(panel);
@@ -31,7 +34,7 @@ public static class BenchCut
             _ => (panel, MatedParts(panel, inside)),
         };
         var kept = cut.Parts.Where(p => accessible.Contains(p.Designator) && (part is null || p.Designator == part));
-        return (cut, [.. kept.SelectMany(p => p.Terminals.Select(t => p.At(t.Name))).Distinct()]);
+        return (cut, [.. kept.SelectMany(p => p.Terminals.Where(t => !p.NotTraced.Contains(t.Name)).Select(t => p.At(t.Name))).Distinct()]);
     }
 
     /// <summary>Devices that are wired to the contacts of a unit's connector by whoever made the unit.</summary>

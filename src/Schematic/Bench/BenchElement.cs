@@ -29,7 +29,8 @@ public readonly record struct BenchElement(int From, int To, string Name, Elemen
         // A meter's milliampere gives a diode some 0.1 V less than its rated current does (from memory).
         ElementKind.Diode => new ElementValue(element.Kind, element.Ohms, element.Volts * 0.86, 0.6, 1.2),
         ElementKind.Led => new ElementValue(element.Kind, element.Ohms, element.Volts, 0.85, 1.15),
-        _ => null,
+        ElementKind.Supply or ElementKind.Pull => null,
+        _ => throw new InvalidOperationException("A kind of element without a reading."),
     };
 }
 

@@ -108,6 +108,10 @@ internal sealed class BindingReporter
         Help = help,
     });
 
+    public void NotOnBench(SourceSpan span, string terminal, string side) =>
+        Add("not-on-bench", $"No lead can be put on {terminal} while {side} lies on the bench.", span,
+            "Look at the contact, or state what was measured: unit, harness or mated.");
+
     public void MissingFile(SourceSpan span, string path) =>
         Add("missing-file", $"The file \"{path}\" is not there.", span, "The path starts in the folder of this file; look at its spelling.");
 

@@ -132,6 +132,12 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             return;
         }
 
+        if (part is Splice)
+        {
+            AttachSplice(device, part, parts);
+            return;
+        }
+
         if (!part.IsSymbol && (part is not Supply || NamesOwnTerminals(device))) return;
         if (!device.Syntax.Run.IsAlone)
         {
@@ -185,6 +191,15 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
 
             if (clause.Values.Length > 0) AttachInOrder(device.Scope, clause.All<ContactSyntax>(), relay, own, parts);
         }
+    }
+
+    /// <summary>A splice inside a unit joins all the contacts of its block.</summary>
+    private void AttachSplice(DeviceStatement device, Part part, PartList parts)
+    {
+        var items = device.Syntax.Block.SelectMany(c => c.All<ContactSyntax>()).ToList();
+        if (items.Count == 0) return;
+        var contacts = terminals.Bind(device.Scope, items).Items;
+        for (var i = 0; i < contacts.Count; i++) parts.Attach(part.At(part.Terminals[0].Name), contacts, i);
     }
 
     private void AttachInOrder(

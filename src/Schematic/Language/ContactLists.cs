@@ -31,6 +31,9 @@ internal static class ContactLists
         return Result.Success<IEnumerable<ContactSyntax>>(items, at);
     };
 
+    /// <summary>One item of a terminal list, whatever it is called.</summary>
+    public static readonly Parser<ContactSyntax> Any = input => Item(input, _ => false, PartRule.Allowed, allowRange: true);
+
     /// <summary>A terminal list that ends where an item cannot begin or before a keyword.</summary>
     public static Parser<IEnumerable<ContactSyntax>> UntilKeyword(Func<string, bool> isKeyword) =>
         input => Items(input, isKeyword, PartRule.Allowed);

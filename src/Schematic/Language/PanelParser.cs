@@ -12,16 +12,19 @@ public static class PanelParser
     public static ImmutableArray<string> StatementKeywords => [.. Grammar.Forms.Keys.Order(StringComparer.Ordinal)];
 
     /// <summary>Reads a file. Whatever the text is, the result is a syntax and its findings, never an exception.</summary>
-    public static PanelSyntax Parse(SourceText source)
+    public static PanelSyntax Parse(SourceText source) => Parse(source, Grammar.Forms);
+
+    /// <summary>Reads a file of a language that has other statements.</summary>
+    internal static PanelSyntax Parse(SourceText source, IReadOnlyDictionary<string, StatementForm> forms)
     {
         var report = new SyntaxReporter(source);
         FindControlCharacters(source.Content, report);
-        var (raw, found) = StatementCutter.Cut(source, Grammar.Forms.ContainsKey);
+        var (raw, found) = StatementCutter.Cut(source, forms.ContainsKey);
         var reader = new StatementReader(source, report);
         var statements = ImmutableArray.CreateBuilder<StatementSyntax>(raw.Count);
         foreach (var statement in raw)
         {
-            if (Read(source, statement, reader, report) is { } syntax) statements.Add(syntax);
+            if (Read(source, statement, reader, report, forms) is { } syntax) statements.Add(syntax);
         }
 
         var all = found.AddRange(report.Found);
@@ -30,19 +33,20 @@ public static class PanelParser
     }
 
     private static StatementSyntax? Read(
-        SourceText source, RawStatement statement, StatementReader reader, SyntaxReporter report)
+        SourceText source, RawStatement statement, StatementReader reader, SyntaxReporter report,
+        IReadOnlyDictionary<string, StatementForm> forms)
     {
         var head = source.Slice(statement.Head);
         var length = Characters.ScanContact(head);
         var word = source.Content.Substring(statement.Start, length);
         var keyword = new WordSyntax(word, new TextSpan(statement.Start, length));
         var before = report.Count;
-        if (!Grammar.Forms.TryGetValue(word, out var form))
+        if (!forms.TryGetValue(word, out var form))
         {
             if (Slips.Report(source, statement, word, report)) return null;
             if (statement.IsReported && length == 0) return null;
             var shown = length > 0 ? keyword : new WordSyntax(head[..1].ToString(), new TextSpan(statement.Start, 1));
-            report.UnknownStatement(shown, Grammar.Forms.Keys);
+            report.UnknownStatement(shown, forms.Keys);
             return Unreadable(statement, keyword, source);
         }
 

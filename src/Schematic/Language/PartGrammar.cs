@@ -110,7 +110,7 @@ internal static class PartGrammar
         Add("breaker", "breaker CB1 3 A", Rated, Terminals);
         Add("supply", "supply PS1 24 V adjustable 22..29 V limit 3 A { + - }", SupplyRating, Terminals);
         Add("board", "board A1 { inputs IN1..IN16 max 5.5 V pull-up 5 V 10 kohm ; ground GND }", Buying, BoardBlock);
-        Add("splice", "splice SP1", Buying, null);
+        Add("splice", "splice SP1 { J1:5 J1:6 }", Buying, Terminals);
         Add("terminals", "terminals X1 { 1..12 ; jumper 1 2 3 ; spare 12 }", Buying, StripBlock);
         return forms;
     }

@@ -13,6 +13,8 @@ internal sealed class SyntaxReporter(SourceText source)
     /// <summary>More findings than this nobody reads.</summary>
     private const int MostFindings = 20_000;
 
+    private static readonly string[] UsualKeywords = ["connector", "lamp", "net", "wire", "unit", "meter", "at"];
+
     private readonly ImmutableArray<Diagnostic>.Builder _found = ImmutableArray.CreateBuilder<Diagnostic>();
 
     /// <summary>What was found so far.</summary>
@@ -55,7 +57,7 @@ internal sealed class SyntaxReporter(SourceText source)
         var known = keywords.ToList();
         var help = Slips.OtherWordFor(word.Text) is { } other ? other
             : Spelling.Nearest(word.Text, known) is { } nearest ? $"Did you mean `{nearest}`?{GeneralPart(known, before: " Otherwise")}"
-            : $"A statement begins with its keyword, such as connector, lamp, net or wire.{GeneralPart(known, before: "")}";
+            : $"A statement begins with its keyword, such as {Joined([.. UsualKeywords.Intersect(known).Take(4)])}.{GeneralPart(known, before: "")}";
         Add("unknown-statement", $"No statement begins with `{Short(word.Text)}`.", word.Span, help);
     }
 

@@ -15,6 +15,7 @@ internal sealed class DenseMeter(BenchCircuit circuit)
     private const double TestAmps = 0.001;
 
     private readonly Dictionary<(Stand, int, int, bool), double> _read = [];
+    private readonly Dictionary<Stand, Matrix<double>> _inverse = [];
 
     /// <summary>Ohms at 0.1 V, which opens no diode; infinite when open.</summary>
     public double Ohms(Stand stand, IReadOnlyList<int> red, IReadOnlyList<int> black) => Kept(stand, red, black, isDiode: false);
@@ -34,13 +35,49 @@ internal sealed class DenseMeter(BenchCircuit circuit)
     private double ReadOhms(Stand stand, IReadOnlyList<int> red, IReadOnlyList<int> black)
     {
         if (red.Intersect(black).Any()) return 0;
+        if (red.Count + black.Count == 2) return Between(stand, red[0], black[0]);
         var volts = Solve(stand, red, black, amps: null, volts: 0.1, out var amps);
         return amps * OpenOhms <= volts ? double.PositiveInfinity : volts / amps;
+    }
+
+    /// <summary>The resistance between two nodes from the inverse of the whole matrix: Zaa + Zbb - 2 Zab. Diodes leak.</summary>
+    private double Between(Stand stand, int one, int other)
+    {
+        if (!_inverse.TryGetValue(stand, out var z)) _inverse[stand] = z = MatrixAt(stand).Inverse();
+        var ohms = z[one, one] + z[other, other] - (2 * z[one, other]);
+        return ohms >= OpenOhms ? double.PositiveInfinity : Math.Max(0, ohms);
+    }
+
+    private Matrix<double> MatrixAt(Stand stand)
+    {
+        var n = circuit.Terminals.Length;
+        var matrix = Matrix<double>.Build.Dense(n, n);
+        for (var i = 0; i < n; i++) matrix[i, i] += 1e-11;
+        foreach (var joint in circuit.Joints.Where(j => !j.IsOpen && j.From != j.To)) Add(matrix, joint.From, joint.To, 1 / joint.Ohms);
+        foreach (var contact in circuit.Contacts)
+            if (contact.Stuck ?? Closes(contact, stand)) Add(matrix, contact.From, contact.To, 100);
+        foreach (var element in circuit.Elements.Where(e => !e.IsMissing && e.From != e.To))
+            Add(matrix, element.From, element.To, element.Value.IsOneWay ? Leak : 1 / element.Value.Ohms);
+        return matrix;
+    }
+
+    private static void Add(Matrix<double> matrix, int one, int other, double siemens)
+    {
+        matrix[one, one] += siemens;
+        matrix[other, other] += siemens;
+        matrix[one, other] -= siemens;
+        matrix[other, one] -= siemens;
     }
 
     private double ReadDiode(Stand stand, IReadOnlyList<int> red, IReadOnlyList<int> black)
     {
         if (red.Intersect(black).Any()) return 0;
+        if (red.Count + black.Count == 2 && !circuit.Elements.Any(e => e.Value.IsOneWay && !e.IsMissing))
+        {
+            var linear = Between(stand, red[0], black[0]) * TestAmps;
+            return linear > TestVolts * 0.98 ? double.PositiveInfinity : linear;
+        }
+
         var volts = Solve(stand, red, black, TestAmps, 0, out _);
         return volts > TestVolts * 0.98 ? double.PositiveInfinity : volts;
     }
@@ -75,33 +112,25 @@ internal sealed class DenseMeter(BenchCircuit circuit)
         var matrix = Matrix<double>.Build.Dense(n, n);
         var right = Vector<double>.Build.Dense(n);
         for (var i = 0; i < n; i++) matrix[i, i] += Leak * 1e-3;
-        void Add(int one, int other, double siemens)
-        {
-            matrix[one, one] += siemens;
-            matrix[other, other] += siemens;
-            matrix[one, other] -= siemens;
-            matrix[other, one] -= siemens;
-        }
-
-        foreach (var joint in circuit.Joints.Where(j => !j.IsOpen && j.From != j.To)) Add(joint.From, joint.To, 1 / joint.Ohms);
+        foreach (var joint in circuit.Joints.Where(j => !j.IsOpen && j.From != j.To)) Add(matrix, joint.From, joint.To, 1 / joint.Ohms);
         foreach (var contact in circuit.Contacts)
-            if (contact.Stuck ?? Closes(contact, stand)) Add(contact.From, contact.To, 100);
+            if (contact.Stuck ?? Closes(contact, stand)) Add(matrix, contact.From, contact.To, 100);
         for (var i = 0; i < circuit.Elements.Length; i++)
         {
             var element = circuit.Elements[i];
             if (element.IsMissing || element.From == element.To) continue;
-            if (!element.Value.IsOneWay) Add(element.From, element.To, 1 / element.Value.Ohms);
-            else if (!on[i]) Add(element.From, element.To, Leak);
+            if (!element.Value.IsOneWay) Add(matrix, element.From, element.To, 1 / element.Value.Ohms);
+            else if (!on[i]) Add(matrix, element.From, element.To, Leak);
             else
             {
-                Add(element.From, element.To, 1 / element.Value.Ohms);
+                Add(matrix, element.From, element.To, 1 / element.Value.Ohms);
                 right[element.From] += element.Value.Volts / element.Value.Ohms;
                 right[element.To] -= element.Value.Volts / element.Value.Ohms;
             }
         }
 
-        foreach (var clip in red.Skip(1)) Add(red[0], clip, 1e4);
-        foreach (var clip in black.Skip(1)) Add(black[0], clip, 1e4);
+        foreach (var clip in red.Skip(1)) Add(matrix, red[0], clip, 1e4);
+        foreach (var clip in black.Skip(1)) Add(matrix, black[0], clip, 1e4);
         matrix[black[0], black[0]] += 1e6;
         const double source = 1e3;
         if (amps is { } forced)

@@ -57,12 +57,14 @@ public partial class ImportTests
         Assert.Empty(wrong.Distinct());
     }
 
+    /// <summary>Readings files have a grammar of their own, in a room of its own; nothing else behind the binding reads syntax.</summary>
     [Fact]
     public void Analysis_never_reads_syntax()
     {
         var wrong =
             from file in SourceFiles()
             where Array.IndexOf(Order, FolderOf(file)) >= Array.IndexOf(Order, "Analysis")
+            where !Path.GetRelativePath(Library, file).StartsWith(Path.Combine("Bench", "Readings"), StringComparison.Ordinal)
             from used in Used(File.ReadAllText(file))
             where used is "Language" or "Binding"
             select $"{Path.GetRelativePath(Library, file)} uses {used}";

@@ -66,7 +66,7 @@ internal sealed class Isolation(BenchCircuit circuit, ProbedCircuit sound, Stand
         black.Add(other);
     }
 
-    private Placement Between(IEnumerable<int> red, IEnumerable<int> black) => new(stand, MeterTest.Ohms, [.. red], [.. black]);
+    private Placement Between(IEnumerable<int> red, IEnumerable<int> black) => new(stand, MeterTest.Ohms, [.. red.Order()], [.. black.Order()]);
 
     /// <summary>Contacts from which every place of a conductor is within reach of the meter both ways.</summary>
     private IEnumerable<int> ContactsOf(int conductor)

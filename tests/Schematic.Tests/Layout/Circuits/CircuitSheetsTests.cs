@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using Schematic.Analysis;
 using Schematic.Drawing;
@@ -80,7 +81,7 @@ public class CircuitSheetsTests
         Assert.DoesNotContain(Sheets(TestPanels.Load(fed)).Single().Things, t => t.Thing.Name == "S1:1");
     }
 
-    private static IReadOnlyList<SheetContent> Sheets(Panel panel) => CircuitSheets.Build(new AnalysisContext(panel), SheetFrame.For(panel));
+    private static ImmutableArray<SheetContent> Sheets(Panel panel) => CircuitSheets.Build(new AnalysisContext(panel), SheetFrame.For(panel));
 
     private static string Words(Mark mark) => mark is LineMark line ? $"{line.Role} {line.Owner} {string.Join(' ', line.Points)}" : mark.ToString();
 

@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Bench.Readings;
+using Schematic.Reports;
+
+namespace Schematic.Bench.Diagnosis;
+
+/// <summary>A diagnosis as tables: what may be behind the readings, and what to measure next.</summary>
+public static class DiagnosisList
+{
+    private const int MostShown = 8;
+    private const int MostReadings = 4;
+    private const int MostMembers = 6;
+
+    /// <summary>Groups less likely than this share of the first are not printed.</summary>
+    private const double LeastShare = 0.002;
+
+    /// <summary>The tables in the order in which they are read.</summary>
+    public static ImmutableArray<ReportTable> Build(DiagnosisResult result) => [Explanations(result), Next(result)];
+
+    /// <summary>One sentence: pass, or what is likeliest.</summary>
+    public static string Verdict(DiagnosisResult result)
+    {
+        if (result.UsedReadings == 0) return "No reading was taken yet.";
+        if (result.IsPass) return $"PASS: all {Number(result.UsedReadings)} readings are those of a sound unit, and they exclude {Percent(result.ExcludedShare)} of all single faults.";
+        var first = result.Ranking[0];
+        return first.Members[0].IsSound
+            ? $"Nothing is likelier than that {(first.Against.Length == 1 ? "one reading is" : $"{Number(first.Against.Length)} readings are")} wrong: measure again."
+            : $"WRONG: {first.Members[0].Words}.";
+    }
+
+    private static ReportTable Explanations(DiagnosisResult result) => new(
+        "What is behind the readings",
+        [
+            new("rank", "", ColumnAlign.Right),
+            new("share_percent", "Share", ColumnAlign.Right),
+            new("explanation", "Explanation"),
+            new("for", "Readings for it"),
+            new("against", "Readings against it"),
+        ],
+        [
+            .. result.Ranking.TakeWhile((g, i) => i < MostShown && (i == 0 || g.Share >= LeastShare * result.Ranking[0].Share)).Select((g, i) => ImmutableArray.Create(
+                Number(i + 1), Percent(g.Share), Words(g), Readings(g.For), Readings(g.Against))),
+        ])
+    {
+        Notes =
+        [
+            Verdict(result),
+            "Share: how likely, all explanations together being 100 %. Explanations joined by \"or\" cannot be told apart by any measurement at these contacts. For: readings that a sound unit cannot give and this explains.",
+        ],
+    };
+
+    private static ReportTable Next(DiagnosisResult result)
+    {
+        ImmutableArray<ReportColumn> columns =
+        [
+            new("hold", "Hold these positions"), new("red", "Red lead"), new("black", "Black lead"), new("test", "Meter"),
+            new("reads", "If it reads"), new("then", "it speaks for"),
+        ];
+        if (result.Next is not { } next)
+        {
+            return new ReportTable("Measure next", columns, [])
+            {
+                Notes = [result.IsPass ? "Nothing: no measurement would tell more about what is left." : "Nothing: no measurement at these contacts tells the explanations apart any further."],
+            };
+        }
+
+        var circuit = result.Circuit;
+        return new ReportTable(
+            "Measure next", columns,
+            [
+                .. next.Outcomes.Select((o, i) => ImmutableArray.Create(
+                    i > 0 ? "" : StandText.Describe(next.Placement.Stand, circuit.Actuators),
+                    i > 0 ? "" : TerminalText.Of(circuit, next.Placement.Red),
+                    i > 0 ? "" : TerminalText.Of(circuit, next.Placement.Black),
+                    i > 0 ? "" : next.Placement.Test == MeterTest.Ohms ? "ohms" : "diode test",
+                    o.Reading.Text, string.Join(", ", o.Groups.Take(MostShown).Select(g => Number(g + 1))) + (o.Groups.Length > MostShown ? " and more" : ""))),
+            ])
+        {
+            Notes = [$"It is expected to tell {next.Bits.ToString("0.0", CultureInfo.InvariantCulture)} bits, and takes {Number(next.Moves)} {(next.Moves == 1 ? "move" : "moves")}. Numbers are those of the explanations above and of those behind them."],
+        };
+    }
+
+    private static string Words(ExplanationGroup group)
+    {
+        var words = string.Join("; or ", group.Members.Take(MostMembers).Select(m => m.Words));
+        var more = group.Members.Length - MostMembers;
+        if (more > 0) words += $"; or {Number(more)} more";
+        return group.Members[0].IsSound && !group.Against.IsEmpty ? $"{words} but {(group.Against.Length == 1 ? "a reading" : "readings")}" : words;
+    }
+
+    private static string Readings(ImmutableArray<NotedReading> readings)
+    {
+        var shown = string.Join("; ", readings.Take(MostReadings).Select(Text));
+        return readings.Length > MostReadings ? $"{shown}; and {Number(readings.Length - MostReadings)} more" : shown;
+    }
+
+    /// <summary>A reading as its file writes it, with the positions that were held.</summary>
+    private static string Text(NotedReading reading)
+    {
+        var joined = reading.Test == MeterTest.Diode ? " -> " : reading.Red.Length + reading.Black.Length == 2 ? " " : " to ";
+        var line = reading.Span.Start.Line.ToString(CultureInfo.InvariantCulture);
+        return $"line {line}: {TerminalText.Of(reading.Red)}{joined}{TerminalText.Of(reading.Black)} {reading.Value!.Text}";
+    }
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static string Percent(double share) => share is > 0 and < 0.001 ? "< 0.1 %" : (100 * share).ToString(share > 0.9995 || share < 0.0005 ? "0" : "0.0", CultureInfo.InvariantCulture) + " %";
+}

@@ -1,0 +1,41 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Schematic.Analysis;
+using Schematic.Analysis.Circuits;
+using Schematic.Model;
+
+namespace Schematic.Bench;
+
+/// <summary>
+/// A short print of what a panel states electrically: contacts, devices with their figures, joints, actuators. Titles, prices,
+/// lengths, colours and remarks do not count; nor does the order of the file.
+/// </summary>
+public static class PanelPrint
+{
+    /// <summary>The print, sixteen hexadecimal digits.</summary>
+    public static string Of(Panel panel)
+    {
+        var context = new AnalysisContext(panel);
+        var circuit = new Circuit(context);
+        var lines = new List<string>();
+        lines.AddRange(panel.Parts.Select(p => $"{p.GetType().Name} {p.Designator} {string.Join(' ', p.Terminals.Select(t => t.Name))}"));
+        lines.AddRange(context.Connectivity.FixedJoints.Concat(context.Connectivity.WireJoints).Concat(context.Connectivity.NetJoints)
+            .Select(j => $"{j.Kind} {(j.From < j.To ? j.From : j.To)} {(j.From < j.To ? j.To : j.From)}"));
+        lines.AddRange(circuit.Elements.Select(e => string.Create(CultureInfo.InvariantCulture, $"{e.Kind} {e.From} {e.To} {e.Ohms:g6} {e.Volts:g6}")));
+        lines.AddRange(circuit.Contacts.Select(c => $"contact {c.Common} {c.Throw} {Words(c.When)}"));
+        lines.AddRange(panel.Actuators.Select(a => $"{a.Name} {a.IsEndless} {string.Join(' ', a.Positions.Select(p => $"{p.Name} {p.IsRest} {p.SpringsTo}"))}"));
+        lines.Sort(StringComparer.Ordinal);
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', lines))))[..16];
+    }
+
+    private static string Words(Condition condition) => condition switch
+    {
+        PositionCondition at => $"{at.Actuator} at {string.Join(' ', at.Positions)}",
+        EnergisedCondition energised => $"{energised.Part} {energised.Energised}",
+        SupplyCondition supply => $"{supply.Supply} {supply.On}",
+        AllCondition all => $"({string.Join(" and ", all.Parts.Select(Words))})",
+        AnyCondition any => $"({string.Join(" or ", any.Parts.Select(Words))})",
+        _ => throw new InvalidOperationException("A kind of condition without words."),
+    };
+}
