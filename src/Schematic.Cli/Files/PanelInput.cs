@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Schematic.Analysis;
+using Schematic.Bench.Record;
 using Schematic.Binding;
 
 namespace Schematic.Cli.Files;
@@ -48,7 +49,7 @@ public sealed class PanelInput(string description = "panel file; - reads standar
         return console.During("checking", () =>
         {
             var loaded = PanelLoader.Load(file.Opened.Text, files);
-            var findings = PanelChecker.Check(loaded.Panel, [.. file.Opened.Diagnostics, .. loaded.Diagnostics]);
+            var findings = PanelChecker.Check(loaded.Panel, [.. file.Opened.Diagnostics, .. loaded.Diagnostics], RecordCheck.All);
             var panel = new LoadedPanel(loaded.Panel, findings, file);
             return parsed.GetValue(_acceptUnproved) ? panel.AcceptingUnproved() : panel;
         });

@@ -23,19 +23,22 @@ public static class PanelPrint
         lines.AddRange(context.Connectivity.FixedJoints.Concat(context.Connectivity.WireJoints).Concat(context.Connectivity.NetJoints)
             .Select(j => $"{j.Kind} {(j.From < j.To ? j.From : j.To)} {(j.From < j.To ? j.To : j.From)}"));
         lines.AddRange(circuit.Elements.Select(e => string.Create(CultureInfo.InvariantCulture, $"{e.Kind} {e.From} {e.To} {e.Ohms:g6} {e.Volts:g6}")));
-        lines.AddRange(circuit.Contacts.Select(c => $"contact {c.Common} {c.Throw} {Words(c.When)}"));
+        lines.AddRange(circuit.Contacts.Select(c => $"contact {c.Common} {c.Throw} {c.When.Accept(new Words())}"));
         lines.AddRange(panel.Actuators.Select(a => $"{a.Name} {a.IsEndless} {string.Join(' ', a.Positions.Select(p => $"{p.Name} {p.IsRest} {p.SpringsTo}"))}"));
         lines.Sort(StringComparer.Ordinal);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', lines))))[..16];
     }
 
-    private static string Words(Condition condition) => condition switch
+    private sealed class Words : IConditionVisitor<string>
     {
-        PositionCondition at => $"{at.Actuator} at {string.Join(' ', at.Positions)}",
-        EnergisedCondition energised => $"{energised.Part} {energised.Energised}",
-        SupplyCondition supply => $"{supply.Supply} {supply.On}",
-        AllCondition all => $"({string.Join(" and ", all.Parts.Select(Words))})",
-        AnyCondition any => $"({string.Join(" or ", any.Parts.Select(Words))})",
-        _ => throw new InvalidOperationException("A kind of condition without words."),
-    };
+        public string Visit(PositionCondition at) => $"{at.Actuator} at {string.Join(' ', at.Positions)}";
+
+        public string Visit(EnergisedCondition energised) => $"{energised.Part} {energised.Energised}";
+
+        public string Visit(SupplyCondition supply) => $"{supply.Supply} {supply.On}";
+
+        public string Visit(AllCondition all) => $"({string.Join(" and ", all.Parts.Select(p => p.Accept(this)))})";
+
+        public string Visit(AnyCondition any) => $"({string.Join(" or ", any.Parts.Select(p => p.Accept(this)))})";
+    }
 }

@@ -17,7 +17,10 @@ public static class PanelLoader
         var scope = new Scope(main, "");
         var used = new UsedFiles(files, report);
         var statements = used.Read(main, scope);
-        var panel = new PanelBinder(statements, scope, report, used.Lacking).Bind();
+        var panel = new PanelBinder(statements, scope, report, used.Lacking).Bind() with
+        {
+            Readings = new ReadingsFiles(files, report).Open(statements, scope),
+        };
         return new LoadResult(panel, InOrder(report.Found, main));
     }
 

@@ -7,7 +7,7 @@ namespace Schematic.Binding;
 /// <summary>Reads the settings of the drawing. Of a used file only the cautions hold: the rest speaks of its own drawing.</summary>
 internal sealed class SettingBinder(BindingReporter report)
 {
-    private static readonly string[] MayRepeat = ["caution", "note"];
+    private static readonly string[] MayRepeat = ["caution", "note", "readings"];
     private static readonly string[] Sizes = ["A4", "A3", "A2", "A1", "A0", "Letter", "Tabloid"];
 
     public Panel Bind(IReadOnlyList<ScopedStatement> statements, Scope main)

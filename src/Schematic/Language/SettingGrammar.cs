@@ -22,7 +22,8 @@ internal static class SettingGrammar
         .WithOne("symbols", _ => Lexemes.OneOf("iec", "ieee"))
         .WithOne("build", _ => Lexemes.Number)
         .WithOne("caution", _ => Lexemes.String)
-        .WithOne("note", _ => Lexemes.String);
+        .WithOne("note", _ => Lexemes.String)
+        .WithOne("readings", _ => Lexemes.String);
 
     private static readonly ClauseSet Limits = new ClauseSet()
         .WithOne("drop", s => s.Quantity).WithOne("ambient", s => s.Quantity).WithOne("insulation", s => s.Quantity)
@@ -44,6 +45,7 @@ internal static class SettingGrammar
         "symbols" => "symbols iec",
         "build" => "build 2",
         "date" => "date 2026-11-25",
+        "readings" => "readings \"first-evening.readings\"",
         "number" or "revision" => "number SB-014  revision B",
         _ => $"{word} \"text\"",
     };

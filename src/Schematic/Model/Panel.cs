@@ -29,6 +29,9 @@ public sealed record Panel
     /// <summary>Remarks printed on the first sheet.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 
+    /// <summary>Readings files that are kept as the bench record.</summary>
+    public ImmutableArray<KeptReadings> Readings { get; init; } = [];
+
     /// <summary>Levers, grips, buttons.</summary>
     public ImmutableArray<Actuator> Actuators { get; init; } = [];
 

@@ -30,14 +30,15 @@ internal sealed class UnknownUnit
     /// <summary>All pairs at rest and in every position of every actuator alone, and all diode tests at rest.</summary>
     public BenchReadings Complete()
     {
-        var rest = Stand.Rest(Circuit.Actuators);
-        var stands = Circuit.Actuators.SelectMany((a, i) => Enumerable.Range(0, a.Positions.Length).Select(p => rest.With(i, 2 * p))).Prepend(rest).Distinct();
+        var actuators = _head.Declared.Actuators;
+        var rest = Stand.Rest(actuators);
+        var stands = actuators.SelectMany((a, i) => Enumerable.Range(0, a.Positions.Length).Select(p => rest.With(i, 2 * p))).Prepend(rest).Distinct();
         var readings = ImmutableArray.CreateBuilder<NotedReading>();
         foreach (var stand in stands)
         {
-            foreach (var (one, other) in Pairs().Where(p => p.One < p.Other)) readings.Add(Note(new Placement(stand, MeterTest.Ohms, [one], [other])));
+            foreach (var (one, other) in Pairs().Where(p => p.One < p.Other)) readings.Add(Note(stand, MeterTest.Ohms, [one], [other]));
             if (stand == rest)
-                foreach (var (one, other) in Pairs()) readings.Add(Note(new Placement(stand, MeterTest.Diode, [one], [other])));
+                foreach (var (one, other) in Pairs()) readings.Add(Note(stand, MeterTest.Diode, [one], [other]));
         }
 
         return _head with { Readings = readings.ToImmutable() };
@@ -49,17 +50,8 @@ internal sealed class UnknownUnit
         var readings = _head;
         for (var i = 0; i < most && LearnPlanner.Next(readings) is { } step; i++)
         {
-            var stand = Stand.Rest(Circuit.Actuators);
-            for (var a = 0; a < Circuit.Actuators.Length; a++)
-            {
-                var there = readings.Declared.Actuators.Select((d, n) => (d.Name, n)).First(d => d.Name == Circuit.Actuators[a].Name).n;
-                stand = stand.With(a, step.Stand.Places[there]);
-            }
-
-            var held = readings.Declared.Actuators.Select((d, n) => (d, n)).Where(p => step.Stand.Places[p.n] != 2 * p.d.Positions.IndexOf(p.d.Rest))
-                .Select(p => new HeldPlace(p.d.Name, step.Stand.Places[p.n])).ToImmutableArray();
-            var note = Note(new Placement(stand, step.Test, [.. step.Red.Select(Circuit.NumberOf)], [.. step.Black.Select(Circuit.NumberOf)]));
-            readings = readings with { Readings = readings.Readings.Add(note with { Held = held }) };
+            var note = Note(step.Stand, step.Test, [.. step.Red.Select(Circuit.NumberOf)], [.. step.Black.Select(Circuit.NumberOf)]);
+            readings = readings with { Readings = readings.Readings.Add(note) };
         }
 
         return readings;
@@ -80,9 +72,20 @@ internal sealed class UnknownUnit
         where one != other && one != Circuit.FrameNumber && other != Circuit.FrameNumber
         select (one, other);
 
-    private NotedReading Note(Placement placement)
+    /// <summary>What is noted with the declared actuators held so; some of them may move nothing.</summary>
+    private NotedReading Note(Stand declared, MeterTest test, ImmutableArray<int> red, ImmutableArray<int> black)
     {
-        var note = _person.Note(placement);
+        var actuators = _head.Declared.Actuators;
+        var names = actuators.Select(a => a.Name).ToList();
+        var stand = new Stand([.. Circuit.Actuators.Select(a => declared.Places[names.IndexOf(a.Name)])]);
+        var note = _person.Note(new Placement(stand, test, red, black)) with
+        {
+            Held =
+            [
+                .. actuators.Select((a, n) => (a, n)).Where(p => declared.Places[p.n] != 2 * p.a.Positions.IndexOf(p.a.Rest))
+                    .Select(p => new HeldPlace(p.a.Name, declared.Places[p.n])),
+            ],
+        };
         return note.Value!.Kind == ReadingKind.Ohms ? note with { Value = note.Value with { Number = note.Value.Number + _leadOhms } } : note;
     }
 }

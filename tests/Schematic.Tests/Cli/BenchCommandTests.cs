@@ -19,6 +19,7 @@ public class BenchCommandTests
         Assert.Equal(0, run.Run("ring-out", "unit.panel"));
         Assert.StartsWith("Before the ring-out of the unit alone, at J1", run.Out, StringComparison.Ordinal);
         Assert.Contains("prove dead", run.Out, StringComparison.Ordinal);
+        Assert.Equal(0, run.Run("ring-out", "unit.panel", "--csv"));
         Assert.Contains("move KNOB to on", run.Out, StringComparison.Ordinal);
     }
 

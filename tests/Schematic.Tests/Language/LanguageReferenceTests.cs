@@ -64,7 +64,7 @@ public partial class LanguageReferenceTests
         var blocks = PanelBlock().Matches(page).Select(m => m.Groups[1].Value).ToList();
         Assert.True(blocks.Count >= 8);
         var text = string.Join('\n', blocks);
-        var result = TestPanels.Read(text, ("lever-unit.panel", "connector J1 { pins ; strip 3 pitch 5 mm }"));
+        var result = TestPanels.Read(text, ("lever-unit.panel", "connector J1 { pins ; strip 3 pitch 5 mm }"), ("first-evening.readings", "readings of \"lever.panel\""));
         Assert.Empty(result.Diagnostics.Select(d => $"{d.Span}: {d.Message}"));
         Assert.Equal(text.TrimEnd().Split('\n').Length, PanelFormatter.Format(text).TrimEnd().Split('\n').Length);
     }

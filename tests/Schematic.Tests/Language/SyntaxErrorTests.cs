@@ -143,7 +143,7 @@ public class SyntaxErrorTests
     [Fact]
     public void A_block_where_none_belongs_is_refused() => MarkedText.Gives(
         """
-        alternative SP1 "x" [[{]] 1 }
+        note "x" [[{]] 1 }
         title "a" [[{]] }
         terminals X1 { 1..3 [[{]] 4 } }
         """,

@@ -13,7 +13,7 @@ public class WordCatalogueTests
     public void The_example_of_a_page_is_read_without_a_finding_and_uses_its_words(string word)
     {
         var page = WordCatalogue.Find(word)!;
-        var result = TestPanels.Read(page.Example, ("lever-unit.panel", "connector J1 { pins ; strip 3 pitch 5 mm }"));
+        var result = TestPanels.Read(page.Example, ("lever-unit.panel", "connector J1 { pins ; strip 3 pitch 5 mm }"), ("first-evening.readings", "readings of \"lever.panel\""));
         Assert.Empty(result.Diagnostics.Select(d => $"{d.Span}: {d.Message}"));
         Assert.Contains(page.Words, w => page.Example.Contains(w, StringComparison.Ordinal));
         Assert.EndsWith(".", page.Summary, StringComparison.Ordinal);

@@ -10,9 +10,6 @@ namespace Schematic.Bench.Learning;
 /// <summary>Writes a learned unit as a panel file: what is settled as statements, what is not as remarks.</summary>
 internal sealed class DraftWriter
 {
-    /// <summary>The voltage that is written where nobody has read one (own choice: the commonest of vehicle and railway lamps).</summary>
-    private const double AssumedVolts = 28;
-
     private readonly Knowledge _known;
     private readonly LearnedUnit _unit;
     private readonly StringBuilder _text = new();
@@ -122,8 +119,8 @@ internal sealed class DraftWriter
             {
                 { IsDiode: true, Ohms: > 1.2 } or { Seen: "led" } => $"led {Next("DS")} {ValueText.Volts(Math.Max(1.2, device.Ohms) / 0.9)} 20 mA {ends}  # current assumed",
                 { IsDiode: true } => $"diode {Next("D")} {ends}  # {ValueText.Volts(device.Ohms)} forward",
-                { Seen: "lamp" } => $"lamp {Next("DS")} {ValueText.Volts(AssumedVolts)} {ValueText.Amps(AssumedVolts / (10 * device.Ohms))} {ends}  # {ohms} cold; rating assumed: read it on the bulb",
-                { Seen: "coil" } => $"solenoid {Next("L")} {ValueText.Volts(AssumedVolts)} {ohms} {ends}  # voltage assumed; suppression not looked for",
+                { Seen: "lamp" } => $"lamp {Next("DS")} {ohms} {ends}  # cold; its rating stands on the bulb",
+                { Seen: "coil" } => $"solenoid {Next("L")} {ohms} {ends}  # its voltage is not known, and suppression was not looked for",
                 { Seen: "resistor" } => $"resistor {Next("R")} {ohms} {ends}",
                 _ => $"resistor {Next("R")} {ohms} {ends}  # {Guess(device.Ohms)}",
             });

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Analysis.Positions;
+using Schematic.Bench.Record;
 using Schematic.Bench.RingOut;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
@@ -71,7 +72,7 @@ public static class PackBuilder
     private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame)
     {
         var width = frame.ContentBox(SheetKind.Lists).Width;
-        var tables = ReportLists.All.SelectMany(l => l.Printed(context)).Concat(RingOutSheets.Build(context.Panel)).Where(t => !t.Rows.IsEmpty).Select(Printed.WithPlaces);
+        var tables = ReportLists.All.SelectMany(l => l.Printed(context)).Concat(BenchRecordList.Build(context.Panel)).Concat(RingOutSheets.Build(context.Panel)).Where(t => !t.Rows.IsEmpty).Select(Printed.WithPlaces);
         return [.. tables.SelectMany(t => TableBlock.Of(t, width)), .. FaceTables.Practice(context), .. LoadBars.Of(context), .. LabelBlock.Of(context)];
     }
 }
