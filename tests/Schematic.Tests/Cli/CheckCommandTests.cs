@@ -34,6 +34,17 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_could_not_be_proved_exits_with_1_unless_that_is_accepted()
+    {
+        _cli.Write("a.panel", CliRun.UnprovedPanel);
+        Assert.Equal(1, _cli.Run("check", "a.panel"));
+        Assert.Contains("error proof-incomplete: Not proved: DS1, DS2,", _cli.Out, StringComparison.Ordinal);
+        Assert.Equal(0, _cli.Run("check", "a.panel", "--accept-unproved"));
+        Assert.Contains("warning proof-incomplete: Not proved: DS1, DS2,", _cli.Out, StringComparison.Ordinal);
+        Assert.Equal(1, _cli.Run("check", _cli.Write("b.panel", CliRun.WrongPanel), "--accept-unproved"));
+    }
+
+    [Fact]
     public void A_hyphen_reads_standard_input()
     {
         Assert.Equal(1, _cli.RunWith(Encoding.UTF8.GetBytes(CliRun.WrongPanel), "check", "-"));

@@ -22,6 +22,13 @@ internal sealed class CliRun : IDisposable
 
         """;
 
+    /// <summary>Lamps behind one dropper resistor, a lever each: far more cases than are solved.</summary>
+    public static string UnprovedPanel { get; } = "supply PS1 24 V limit 100 A { + - }\nresistor R1 1 ohm 5 W\n"
+        + string.Concat(Enumerable.Range(1, 24).Select(i =>
+            $"actuator A{i} {{ off rest ; on }}\nswitch S{i} make on A{i} when on\nlamp DS{i} 24 V 40 mA\nnet N{i} S{i}:2 DS{i}:X1\n"))
+        + $"net FEED PS1:+ R1:1\nnet BUS R1:2 {string.Join(' ', Enumerable.Range(1, 24).Select(i => $"S{i}:1"))}\n"
+        + $"net RTN PS1:- {string.Join(' ', Enumerable.Range(1, 24).Select(i => $"DS{i}:X2"))}\n";
+
     public string Folder { get; } = Directory.CreateTempSubdirectory("schematic-cli-").FullName;
 
     public string Out { get; private set; } = "";

@@ -116,6 +116,42 @@ public class DiagramStoreTests
         }
     }
 
+    [Fact]
+    public void Exchanging_the_values_of_a_variable_twice_changes_nothing_and_once_turns_its_two_cases()
+    {
+        var store = new DiagramStore([3, 2, 2]);
+        var condition = store.Or(store.And(store.Literal(0, 2), store.Literal(1, 1)), store.And(store.Literal(1, 0), store.Literal(2, 1)));
+        var swapped = store.Swap(condition, 1);
+        Assert.Equal(store.Restrict(condition, 1, 0), store.Restrict(swapped, 1, 1));
+        Assert.Equal(store.Restrict(condition, 1, 1), store.Restrict(swapped, 1, 0));
+        Assert.Equal(condition, store.Swap(swapped, 1));
+    }
+
+    [Fact]
+    public void What_can_hold_for_some_value_of_the_free_variables_is_told_of_the_others()
+    {
+        var store = new DiagramStore([3, 2, 2]);
+        var condition = store.And(store.Literal(0, 2), store.Or(store.Literal(1, 1), store.Literal(2, 1)));
+        Assert.Equal(store.Literal(0, 2), store.Exists(condition, v => v > 0));
+        Assert.Equal(store.Or(store.Literal(1, 1), store.Literal(2, 1)), store.Exists(condition, v => v == 0));
+        Assert.Equal(Diagram.Always, store.Exists(condition, _ => true));
+        Assert.Equal(Diagram.Never, store.Exists(Diagram.Never, _ => true));
+    }
+
+    [Fact]
+    public void Work_ends_when_its_steps_are_spent_and_what_was_found_stays_right()
+    {
+        var store = new DiagramStore([.. Enumerable.Repeat(2, 40)]);
+        Diagram Parity(int count) => Enumerable.Range(0, count).Aggregate(Diagram.Never, (f, v) => store.Or(store.AndNot(f, store.Literal(v, 0)), store.AndNot(store.Literal(v, 0), f)));
+        Assert.False(store.TryWithin(20, () => Parity(40)));
+        Assert.True(store.TryWithin(1_000_000, () => Parity(40)));
+        Assert.Equal(System.Numerics.BigInteger.Pow(2, 39), store.Count(Parity(40)));
+        // Work inside other work that has run out ends the whole.
+        var fresh = new DiagramStore([.. Enumerable.Repeat(2, 40)]);
+        Assert.False(fresh.TryWithin(20, () => fresh.TryWithin(1_000_000, () =>
+            Enumerable.Range(0, 40).Aggregate(Diagram.Never, (f, v) => fresh.Or(fresh.AndNot(f, fresh.Literal(v, 0)), fresh.AndNot(fresh.Literal(v, 0), f))))));
+    }
+
     private abstract record Expression
     {
         public abstract bool Holds(int[] values);

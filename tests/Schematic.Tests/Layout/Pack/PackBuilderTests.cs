@@ -68,6 +68,20 @@ public class PackBuilderTests
         Assert.Contains(sheets[0].Marks.OfType<TextMark>(), m => m.Text == "Something is wrong.");
     }
 
+    [Theory]
+    [InlineData(Severity.Error, "NOT PROVED: DS1 and DS2")]
+    [InlineData(Severity.Warning, "NOT PROVED: DS1 and DS2")]
+    [InlineData(Severity.Note, null)]
+    public void What_is_not_proved_is_stamped_with_its_names(Severity severity, string? stamp)
+    {
+        var (panel, _) = Load("examples/dsub-breakout/breakout.panel");
+        var finding = new Diagnostic("proof-incomplete", severity, "Not proved.", SourceSpan.None)
+        {
+            Subjects = [new Subject(SubjectKind.Part, "DS1"), new Subject(SubjectKind.Part, "DS2")],
+        };
+        Assert.All(PackBuilder.Build(panel, [finding]), s => Assert.Equal(stamp, s.Marks.OfType<TextMark>().FirstOrDefault(m => m.Role == MarkRole.Stamp)?.Text));
+    }
+
     [Fact]
     public void Warnings_are_listed_without_a_stamp()
     {
