@@ -30,6 +30,32 @@ public sealed class NewCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_unit_of_31_contacts_with_seven_poles_of_which_three_are_traced_checks_and_draws_what_is_not_known_as_not_known()
+    {
+        Assert.Equal(0, _cli.Run("new", "unknown-unit", "found.panel"));
+        var lines = System.Text.Encoding.UTF8.GetString(_cli.Read("found.panel")).Split('\n').Where(l => !l.StartsWith("pole S1", StringComparison.Ordinal));
+        _cli.Write("found.panel", string.Join('\n', lines) + """
+            poles S1..S7 changeover on LEVER on-hand { common J1:1 4 7 ? ; normal J1:2 5 8 ? ; reverse J1:3 6 9 ? }
+            lamp  DS1 70 ohm on-hand { J1:10 J1:11 }
+            solenoid L1 47 ohm on-hand { J1:12 ? }
+
+            """);
+        Assert.Equal(0, _cli.Run("check", "found.panel"));
+        Assert.EndsWith("\n3 notes\n", _cli.Out, StringComparison.Ordinal);
+        Assert.Contains("Contacts 13..31 of J1 are not traced yet.", _cli.Out, StringComparison.Ordinal);
+        Assert.Equal(0, _cli.Run("draw", "found.panel", "--format", "svg"));
+        var sheets = string.Concat(_cli.Files("out").Select(f => System.Text.Encoding.UTF8.GetString(_cli.Read($"out/{f}"))));
+        Assert.Contains(">not traced<", sheets, StringComparison.Ordinal);
+        Assert.Contains("? V 47 Ω<", sheets, StringComparison.Ordinal);
+
+        // The next evening only adds a line: the rest shrinks by itself.
+        var known = System.Text.Encoding.UTF8.GetString(_cli.Read("found.panel"));
+        _cli.Write("found.panel", known + "switch S8 make on LEVER on-hand { J1:13 J1:14 }\n");
+        Assert.Equal(0, _cli.Run("check", "found.panel"));
+        Assert.Contains("Contacts 15..31 of J1 are not traced yet.", _cli.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void There_is_a_file_for_each_kind_of_unit() =>
         Assert.Equal(["lever", "relay-box", "switch-panel", "unknown-unit"], NewCommand.Units.AsEnumerable());
 
