@@ -5,6 +5,7 @@ using Schematic.Benchmarks;
 return args switch
 {
     ["cold"] => ColdStart.Run(RepositoryRoot.Find()),
+    ["circuits"] => CircuitRuns.Run(),
     ["layout"] => LayoutRuns.Run(),
     ["layout-one", var contacts] => LayoutRuns.RunOne(int.Parse(contacts, CultureInfo.InvariantCulture)),
     ["compare"] => GraphDrawingRuns.Run(),
@@ -28,6 +29,7 @@ static int Help()
         proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
         layout         time and memory of wiring sheets of 250, 1,000 and 4,000 contacts
         bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn
+        circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);

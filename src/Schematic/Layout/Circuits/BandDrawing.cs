@@ -110,7 +110,8 @@ internal sealed class BandDrawing
         foreach (var (column, wires) in AlongHere(line))
         {
             var block = BlockOf(line, y, wires);
-            var start = BoxesAt(column).Where(b => b.Bottom > block.Top && b.Top < block.Bottom).Select(b => b.Right).Append(_measures.TerminalRadius).Max() + _measures.TextGap;
+            var start = BoxesAt(column).Where(b => b.Bottom > block.Top && b.Top < block.Bottom).Select(b => b.Right)
+                .Concat(line.Meetings.Where(m => m.Column == column).Select(m => m.Dx + _measures.TerminalRadius)).Append(0).Max() + _measures.TextGap;
             BoxesAt(column).Add(block.Moved(start, 0));
             _alongX[(line.Node, column)] = start;
         }

@@ -101,9 +101,22 @@ internal sealed class BandLayout
             var own = columns.Where(c => c >= from && c < to).DefaultIfEmpty(from).ToList();
             yield return new NodeLine(node, here, own[0], own[^1], before, behind, _plan.Component.Rails.FirstOrDefault(r => r.Node == node))
             {
-                Along = _leads.TryGetValue(node, out var leads) ? leads.Along : ImmutableDictionary<int, ImmutableArray<Analysis.Joint>>.Empty,
+                Along = _leads.TryGetValue(node, out var leads) ? AtMeetings(leads.Along, [.. fans.Where(f => f.Fan.Node == node)]) : ImmutableDictionary<int, ImmutableArray<Analysis.Joint>>.Empty,
             };
         }
+    }
+
+    /// <summary>The wires behind a fan's common begin where the common stands, not at the first throw.</summary>
+    private static ImmutableDictionary<int, ImmutableArray<Analysis.Joint>> AtMeetings(ImmutableDictionary<int, ImmutableArray<Analysis.Joint>> along, ImmutableArray<ShapedFan> fans)
+    {
+        foreach (var fan in fans)
+        {
+            var (from, to) = (fan.Fan.Throws[0].Column, BandDrawing.MeetingOf(fan).Column);
+            if (from == to || !along.TryGetValue(from, out var wires)) continue;
+            along = along.Remove(from).SetItem(to, along.TryGetValue(to, out var there) ? wires.AddRange(there) : wires);
+        }
+
+        return along;
     }
 
     private IEnumerable<(int Node, Meeting Meeting)> MeetingsOf(ShapedLink s) =>
@@ -178,9 +191,8 @@ internal sealed class BandLayout
     private ShapedFan Shaped(Fan fan, ImmutableArray<PlacedLink> links, Drive drive)
     {
         var first = fan.Throws[0];
-        var isStraight = _spans[fan.Node] is var span && span.First == first.Column
-            && links.Any(l => l.Column == first.Column && (fan.IsDown ? l.Lower : l.Upper) == fan.Node)
-            && links.Count(l => l.Upper == fan.Node || l.Lower == fan.Node) == fan.Throws.Length + 1;
+        // A column that comes down to the common, or up to it, goes straight on through it.
+        var isStraight = links.Any(l => l.Column == first.Column && (fan.IsDown ? l.Lower : l.Upper) == fan.Node);
         var common = LeadAt(first, fan.Node, first.Link.From, isAbove: !fan.IsDown) ?? new ArtDrawing(_measures).Done(0);
         return new ShapedFan(
             fan, _fanArt.Of(fan, isStraight, drive), common, [.. fan.Throws.Select(t => LabelOf(fan, t))],

@@ -113,6 +113,8 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var y = 4.0;
         drawing.Name(pole.Part.Designator, pole.Part.Designator, measures.TextGap, y, bold: true);
         if (pole.Part is Relay relay) WriteCoil(drawing, relay, measures.TextGap, y += measures.SmallStep);
+        // A linkage to the next contact passes between the name and the positions.
+        y += 0.6;
         foreach (var line in Lettering.Wrap(words.PositionsOf(pole, way), measures.Name, measures.WordsWidth))
             drawing.Name(pole.Part.Designator, line, measures.TextGap, y += measures.NameStep);
         var bladeX = -1.25;
@@ -165,7 +167,12 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         foreach (var (held, targets) in words.LocksOf(name))
         {
             foreach (var line in Lettering.Wrap(held, measures.Small, measures.WordsWidth)) drawing.Words(owner, line, x, at += measures.SmallStep, TextAlign.End);
-            foreach (var target in targets) drawing.Refer(owner, $"unless {target.Name}", target, x, at += measures.SmallStep, TextAlign.End);
+            foreach (var (release, target) in targets)
+            {
+                drawing.Refer(owner, "unless " + release, target, x, at += measures.SmallStep, TextAlign.End);
+                if (target.Kind != ThingKind.Part) continue;
+                foreach (var mover in drawn.MoversOf(target.Name)) drawing.Refer(owner, "by " + mover, ActuatorOf(mover), x, at += measures.SmallStep, TextAlign.End);
+            }
         }
 
         return at + 1;

@@ -6,8 +6,11 @@ namespace Schematic.Layout.Circuits;
 /// </summary>
 internal sealed record CircuitMeasures
 {
-    /// <summary>The measures that are used.</summary>
+    /// <summary>The measures that are used unless narrow ones save a sheet.</summary>
     public static CircuitMeasures Standard { get; } = new();
+
+    /// <summary>Narrower and higher: a wire's colour and gauge stand below its number.</summary>
+    public static CircuitMeasures Narrow { get; } = new() { WireInTwoLines = true, WireStep = 8.2 };
 
     /// <summary>Lettering of names, terminals, wires, positions.</summary>
     public double Name { get; init; } = 2.5;
@@ -30,8 +33,14 @@ internal sealed record CircuitMeasures
     /// <summary>Least length of plain line between a symbol and the line that it hangs on.</summary>
     public double Stub { get; init; } = 2.5;
 
-    /// <summary>Piece of line that carries a wire's number, or joins two terminals of a strip.</summary>
+    /// <summary>Piece of line that joins two terminals of a strip.</summary>
     public double Step { get; init; } = 5;
+
+    /// <summary>Piece of line that carries a wire's number, colour and gauge.</summary>
+    public double WireStep { get; init; } = 5;
+
+    /// <summary>Whether colour and gauge stand below the number and not behind it.</summary>
+    public bool WireInTwoLines { get; init; }
 
     /// <summary>Piece of line between a contact of a made unit and the device inside.</summary>
     public double InsideStep { get; init; } = 3.75;

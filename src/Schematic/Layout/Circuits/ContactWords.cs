@@ -31,7 +31,7 @@ internal sealed class ContactWords(CircuitMap map)
         string.Join(", ", positions.Select(p => p + (actuator.Positions.FirstOrDefault(a => a.Name == p) is { IsMomentary: true } ? " (hold)" : "")));
 
     /// <summary>What locks the actuator: for each lock the words and the coil, lamp or actuator that releases it.</summary>
-    public IEnumerable<(string Words, ImmutableArray<Thing> Targets)> LocksOf(string actuator)
+    public IEnumerable<(string Words, ImmutableArray<(string Words, Thing Thing)> Releases)> LocksOf(string actuator)
     {
         foreach (var held in map.Panel.Locks.Where(l => l.Actuator == actuator))
             yield return ("locked at " + string.Join(", ", held.Positions), [.. ReleasesOf(held.Release)]);
@@ -40,8 +40,8 @@ internal sealed class ContactWords(CircuitMap map)
     /// <summary>A condition in words.</summary>
     public static string Of(Condition condition) => condition.Accept(new ConditionWords());
 
-    /// <summary>What a release names.</summary>
-    private static IEnumerable<Thing> ReleasesOf(Condition condition) => condition.Accept(new ReleaseNames());
+    /// <summary>What a release names, each with its words.</summary>
+    private static IEnumerable<(string Words, Thing Thing)> ReleasesOf(Condition condition) => condition.Accept(new ReleaseNames());
 
     private sealed class ConditionWords : IConditionVisitor<string>
     {
@@ -56,16 +56,16 @@ internal sealed class ContactWords(CircuitMap map)
         public string Visit(AnyCondition any) => string.Join(" or ", any.Parts.Select(Of));
     }
 
-    private sealed class ReleaseNames : IConditionVisitor<IEnumerable<Thing>>
+    private sealed class ReleaseNames : IConditionVisitor<IEnumerable<(string Words, Thing Thing)>>
     {
-        public IEnumerable<Thing> Visit(PositionCondition position) => [new Thing(ThingKind.Actuator, position.Actuator)];
+        public IEnumerable<(string Words, Thing Thing)> Visit(PositionCondition position) => [(Of(position), new Thing(ThingKind.Actuator, position.Actuator))];
 
-        public IEnumerable<Thing> Visit(EnergisedCondition energised) => [Thing.Part(energised.Part)];
+        public IEnumerable<(string Words, Thing Thing)> Visit(EnergisedCondition energised) => [(Of(energised), Thing.Part(energised.Part))];
 
-        public IEnumerable<Thing> Visit(SupplyCondition supply) => [Thing.Part(supply.Supply)];
+        public IEnumerable<(string Words, Thing Thing)> Visit(SupplyCondition supply) => [(Of(supply), Thing.Part(supply.Supply))];
 
-        public IEnumerable<Thing> Visit(AllCondition all) => all.Parts.SelectMany(ReleasesOf);
+        public IEnumerable<(string Words, Thing Thing)> Visit(AllCondition all) => all.Parts.SelectMany(ReleasesOf);
 
-        public IEnumerable<Thing> Visit(AnyCondition any) => any.Parts.SelectMany(ReleasesOf);
+        public IEnumerable<(string Words, Thing Thing)> Visit(AnyCondition any) => any.Parts.SelectMany(ReleasesOf);
     }
 }

@@ -106,6 +106,7 @@ internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
     private double LengthOf(LeadStep step) => step.Joint?.Kind switch
     {
         JointKind.Mate => measures.PairStep,
+        JointKind.Wire => measures.WireStep,
         JointKind.Attachment or JointKind.BoardGround => IsMarked(step.Near) && IsMarked(step.Far) ? measures.Step : measures.InsideStep,
         _ => measures.Step,
     };
@@ -117,7 +118,20 @@ internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
         drawing.WireOf(ThingOf(step.Joint), step.Near.ToString(), new(0, way * (from + (beginsAtMark ? StartAt(step.Near) : 0))), new(0, way * middle));
         drawing.WireOf(ThingOf(step.Joint), step.Far.ToString(), new(0, way * middle), new(0, way * (to - (isLast ? 0 : StartAt(step.Far)))));
         if (step.Joint is { Kind: JointKind.Wire or JointKind.Net } joint)
-            DrawWireName(drawing, joint, measures.TextGap, (way * middle) + (measures.Name / 2) - 0.2);
+            DrawWireBeside(drawing, joint, way * middle);
+    }
+
+    /// <summary>Number, colour and gauge beside the middle of a wire's piece of line.</summary>
+    private void DrawWireBeside(ArtDrawing drawing, Joint joint, double middle)
+    {
+        if (!measures.WireInTwoLines || joint.Kind != JointKind.Wire)
+        {
+            DrawWireName(drawing, joint, measures.TextGap, middle + (measures.Name / 2) - 0.2);
+            return;
+        }
+
+        drawing.Name(joint.Name, joint.Name, measures.TextGap, middle - 0.6, subject: ThingOf(joint));
+        if (_wires.TryGetValue(joint.Name, out var wire)) drawing.Name(joint.Name, PartWords.Of(wire), measures.TextGap, middle - 0.6 + measures.NameStep);
     }
 
     /// <summary>A plug's contact in its socket, both named on the left.</summary>

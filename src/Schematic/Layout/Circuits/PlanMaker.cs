@@ -42,19 +42,23 @@ internal sealed class PlanMaker(CircuitMap map, CircuitMeasures measures, double
     {
         if (plan.Bridges.IsEmpty) return (plan, null);
         var appended = Appended(plan);
-        var levels = new BandLayout(map, appended, measures, new DrawnThings(map.Links)).LevelsOfAll();
-        var links = plan.Links;
-        var count = plan.ColumnCount;
+        var levels = new BandLayout(map, appended, measures, new DrawnThings([appended])).LevelsOfAll();
+        var (links, count, cut) = (plan.Links, plan.ColumnCount, (CircuitComponent?)null);
         foreach (var bridge in plan.Bridges)
         {
             var own = Turned(bridge, levels);
-            if (new BridgeGaps(links, levels, count).Best(own) is not { } gap) return (null, CutOff(plan.Component, bridge));
+            if (new BridgeGaps(links, levels, count).Best(own) is not { } gap)
+            {
+                cut = CutOff(plan.Component, cut ?? plan.Component, bridge);
+                continue;
+            }
+
             var width = own.Max(l => l.Column) + 1;
             links = [.. links.Select(l => l.Column >= gap ? l with { Column = l.Column + width } : l), .. own.Select(l => l with { Column = l.Column + gap })];
             count += width;
         }
 
-        return (plan with { Links = links, Bridges = [], ColumnCount = count }, null);
+        return cut is not null ? (null, cut) : (plan with { Links = links, Bridges = [], ColumnCount = count }, null);
     }
 
     /// <summary>The plan with its bridges behind the last column: good enough to find how high everything lies.</summary>
@@ -74,25 +78,22 @@ internal sealed class PlanMaker(CircuitMap map, CircuitMeasures measures, double
     private static ImmutableArray<PlacedLink> Turned(ImmutableArray<PlacedLink> bridge, Levels levels) =>
         [.. bridge.Select(l => levels[l.Upper] <= levels[l.Lower] ? l : l with { Upper = l.Lower, Lower = l.Upper })];
 
-    private CircuitComponent CutOff(CircuitComponent component, ImmutableArray<PlacedLink> bridge)
+    /// <summary>Cuts a bridge off <paramref name="component"/>, which is <paramref name="whole"/> with other bridges cut off already.</summary>
+    private CircuitComponent CutOff(CircuitComponent whole, CircuitComponent component, ImmutableArray<PlacedLink> bridge)
     {
         var links = bridge.Select(b => b.Link).ToHashSet<CircuitLink>(ReferenceEqualityComparer.Instance);
-        var others = component.Links.Where(l => !links.Contains(l)).SelectMany(l => new[] { l.FromNode, l.ToNode }).ToHashSet();
-        var ends = links.SelectMany(l => new[] { l.FromNode, l.ToNode }).Where(others.Contains).Distinct().ToList();
-        var indices = Enumerable.Range(0, component.Links.Length).Where(i => links.Contains(component.Links[i])).ToHashSet();
-        foreach (var node in ends)
-        {
-            var moved = indices.Select(i => component.Links[i]).Where(l => l.FromNode == node || l.ToNode == node).ToList();
-            component = Cut(component, node, moved);
-        }
-
+        var others = whole.Links.Where(l => !links.Contains(l)).SelectMany(l => new[] { l.FromNode, l.ToNode }).ToHashSet();
+        var ends = links.SelectMany(l => new[] { l.FromNode, l.ToNode }).Where(others.Contains).Distinct().Order().ToList();
+        // A cut keeps every link in its place of the list.
+        var indices = Enumerable.Range(0, whole.Links.Length).Where(i => links.Contains(whole.Links[i])).ToList();
+        foreach (var node in ends) component = Cut(component, node, indices.Select(i => component.Links[i]).Where(l => l.FromNode == node || l.ToNode == node).ToList());
         return component;
     }
 
     /// <summary>Null where the plan is low enough; else the component with its highest column cut where the sheet ends.</summary>
     private CircuitComponent? Shortened(CircuitPlan plan)
     {
-        var levels = new BandLayout(map, plan, measures, new DrawnThings(map.Links)).LevelsOfAll();
+        var levels = new BandLayout(map, plan, measures, new DrawnThings([plan])).LevelsOfAll();
         var room = height - (2 * measures.RailRoom) - ((measures.WireRows - 1) * measures.NameStep);
         if (levels.Height <= room) return null;
         var rails = plan.Component.Rails.Select(r => r.Node).ToHashSet();
@@ -133,13 +134,16 @@ internal sealed class BridgeGaps(ImmutableArray<PlacedLink> links, Levels levels
 {
     private const double Clear = 3;
 
+    private readonly Dictionary<int, (int First, int Last)> _spans = links.SelectMany(l => new[] { (Node: l.Upper, l.Column), (Node: l.Lower, l.Column) })
+        .GroupBy(p => p.Node).ToDictionary(g => g.Key, g => (g.Min(p => p.Column), g.Max(p => p.Column)));
+
     /// <summary>The gap between columns, counted by the column right of it, where the bridge reaches its ends without a crossing; null for none.</summary>
     public int? Best(ImmutableArray<PlacedLink> bridge)
     {
-        var nodes = bridge.SelectMany(l => new[] { l.Upper, l.Lower }).Distinct().Where(n => links.Any(l => l.Upper == n || l.Lower == n)).ToList();
+        var nodes = bridge.SelectMany(l => new[] { l.Upper, l.Lower }).Distinct().Where(_spans.ContainsKey).ToList();
         var spans = nodes.Select(n => (Y: levels[n], Span: SpanOf(n))).ToList();
         var (top, bottom) = (bridge.Min(l => levels[l.Upper]), bridge.Max(l => levels[l.Lower]));
-        var bars = links.SelectMany(l => new[] { l.Upper, l.Lower }).Distinct().Except(nodes)
+        var bars = _spans.Keys.Except(nodes)
             .Where(n => levels[n] > top - Clear && levels[n] < bottom + Clear).Select(SpanOf).Where(s => s.First < s.Last).ToList();
         return Enumerable.Range(0, count + 1)
             .Where(g => !bars.Exists(b => b.First < g && b.Last >= g) && spans.TrueForAll(s => IsFree(s.Y, s.Span, g)))
@@ -148,11 +152,7 @@ internal sealed class BridgeGaps(ImmutableArray<PlacedLink> links, Levels levels
             .FirstOrDefault();
     }
 
-    private (int First, int Last) SpanOf(int node)
-    {
-        var columns = links.Where(l => l.Upper == node || l.Lower == node).Select(l => l.Column).ToList();
-        return (columns.Min(), columns.Max());
-    }
+    private (int First, int Last) SpanOf(int node) => _spans[node];
 
     /// <summary>Whether the line of a node can be drawn on to the gap without passing a link.</summary>
     private bool IsFree(double y, (int First, int Last) span, int gap)

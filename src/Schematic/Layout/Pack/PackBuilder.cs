@@ -42,11 +42,12 @@ public static class PackBuilder
         var context = new AnalysisContext(panel).Sized;
         panel = context.Panel;
         var frame = SheetFrame.For(panel);
-        var wirings = WiringSheets.Draw(panel, frame);
+        var circuits = CircuitSheets.Build(context, frame);
+        var wirings = CircuitSheets.CarryWiring(panel, circuits) ? new WiringDrawing([], []) : WiringSheets.Draw(panel, frame);
         findings = [.. findings, .. wirings.Findings];
         ImmutableArray<SheetContent> contents =
         [
-            .. CircuitSheets.Build(context, frame),
+            .. circuits,
             .. wirings.Contents,
             .. FaceSheets.Build(panel, frame),
         ];
