@@ -26,8 +26,20 @@ public static class DiagnosisList
         var first = result.Ranking[0];
         return first.Members[0].IsSound
             ? $"Nothing is likelier than that {(first.Against.Length == 1 ? "one reading is" : $"{Number(first.Against.Length)} readings are")} wrong: measure again."
-            : $"WRONG: {first.Members[0].Words}.";
+            : $"WRONG: {first.Members[0].Words}.{Again(first.Members[0])}";
     }
+
+    /// <summary>A mistake of the person is settled by doing it again, not by another place for the leads.</summary>
+    private static string Again(Explanation explanation) => explanation.Mistake?.Kind switch
+    {
+        null => "",
+        MistakeKind.NotAtStop => " Hold it there, against its stop, and take those readings again.",
+        MistakeKind.NotZeroed => " Touch the tips together, note what the meter shows, and state it with `leads`.",
+        MistakeKind.NamedWrong => " Look which position is which, and correct the panel or the readings.",
+        MistakeKind.Mirrored or MistakeKind.WrongStart or MistakeKind.Turned or MistakeKind.Shifted =>
+            " Hold the face beside the drawn one, find the key and the first contact, and take one of those readings again.",
+        _ => throw new InvalidOperationException("A kind of mistake without advice."),
+    };
 
     private static ReportTable Explanations(DiagnosisResult result) => new(
         "What is behind the readings",
