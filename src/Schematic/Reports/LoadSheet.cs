@@ -162,7 +162,7 @@ public static class LoadSheet
     {
         if (load.Load.Part is not Lamp { IsRatingKnown: true } lamp || load.MostVolts is not { } most) return null;
         var rerated = new LampRerating(most.Value / lamp.RatedVolts);
-        if (Math.Abs(rerated.VoltShare - 1) < 0.02) return null;
+        if (!double.IsFinite(rerated.VoltShare) || Math.Abs(rerated.VoltShare - 1) < 0.02) return null;
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{load.Name} at {rerated.VoltShare:0.00} of its voltage: light {rerated.Flux:0.00}, life {rerated.Life:0.00} of rated ({Sources.LampRerating}; r^3.4, r^-12). Its current is counted at its hot resistance.");

@@ -45,6 +45,11 @@ public static class PartNames
         ? $"supply {ValueText.Number(s.MinVolts)}..{ValueText.Volts(s.MaxVolts)}"
         : $"supply {ValueText.Volts(s.Volts)}{(s.IsAlternating ? " AC" : "")}";
 
+    /// <summary>A rating that could not be read is a question mark, not nought.</summary>
+    private static string Volts(double volts) => volts > 0 ? ValueText.Volts(volts) : "? V";
+
+    private static string Amps(double amps) => amps > 0 ? ValueText.Amps(amps) : "? A";
+
     private static string Joined(params IEnumerable<string?> parts) => string.Join(", ", parts.Where(p => !string.IsNullOrEmpty(p)));
 
     private sealed class Words : IPartVisitor<string>
@@ -58,16 +63,16 @@ public static class PartNames
         public string Visit(Relay relay) => Joined($"relay {CoilVolts(relay.Coil)}", Forms(relay), Rating(relay.Rating));
 
         public string Visit(Solenoid solenoid) =>
-            solenoid.Coil.IsRatingKnown ? $"solenoid {CoilVolts(solenoid.Coil)} {ValueText.Amps(solenoid.Coil.RatedAmps)}" : $"solenoid {CoilVolts(solenoid.Coil)}";
+            solenoid.Coil.IsRatingKnown ? $"solenoid {CoilVolts(solenoid.Coil)} {Amps(solenoid.Coil.RatedAmps)}" : $"solenoid {CoilVolts(solenoid.Coil)}";
 
         public string Visit(Lamp lamp) =>
-            Joined(lamp.ColdOhms is { } cold ? $"lamp ? V, {ValueText.Ohms(cold)} cold" : $"lamp {ValueText.Volts(lamp.RatedVolts)} {ValueText.Amps(lamp.RatedAmps)}", lamp.Colour?.ToString());
+            Joined(lamp.ColdOhms is { } cold ? $"lamp ? V, {ValueText.Ohms(cold)} cold" : $"lamp {Volts(lamp.RatedVolts)} {Amps(lamp.RatedAmps)}", lamp.Colour?.ToString());
 
         private static string CoilVolts(CoilData coil) =>
             coil.IsRatingKnown ? ValueText.Volts(coil.RatedVolts) : $"? V {ValueText.Ohms(coil.Ohms)}";
 
         public string Visit(Led led) =>
-            Joined($"LED {ValueText.Volts(led.ForwardVolts)} {ValueText.Amps(led.RatedAmps)}", led.Colour?.ToString());
+            Joined($"LED {Volts(led.ForwardVolts)} {Amps(led.RatedAmps)}", led.Colour?.ToString());
 
         public string Visit(Diode diode) => Joined(
             "diode", diode.MaxAmps is { } amps ? ValueText.Amps(amps) : null, diode.ReverseVolts is { } volts ? ValueText.Volts(volts) : null);
