@@ -14,8 +14,14 @@ namespace Schematic.Reports;
 /// </summary>
 public static class ContactChart
 {
-    private const string Closed = "CLOSED";
-    private const string Open = "open";
+    /// <summary>The word of a closed contact.</summary>
+    public const string Closed = "CLOSED";
+
+    /// <summary>The word of an open contact.</summary>
+    public const string Open = "open";
+
+    private const string PositionsNote = "Positions stand in mechanical order. Two words in a cell: other actuators or relays decide.";
+    private const string HoldNote = "hold: it springs back from there when let go.";
 
     /// <summary>The tables that have rows.</summary>
     public static ImmutableArray<ReportTable> Build(AnalysisContext context)
@@ -23,6 +29,24 @@ public static class ContactChart
         var proof = context.Positions;
         ReportTable[] tables = [.. context.Panel.Actuators.Select(a => OfActuator(context, proof, a)), OfRelays(context, proof)];
         return [.. tables.Where(t => !t.Rows.IsEmpty)];
+    }
+
+    /// <summary>What a pack draws as bars: how to read them is said once, and the combinations that matter in words.</summary>
+    public static ImmutableArray<ReportTable> BuildPrinted(AnalysisContext context)
+    {
+        var combinations = new ContactCombinations(context);
+        ReportTable WithWords(ReportTable table, Actuator? actuator) => table with
+        {
+            Notes = [.. actuator is null ? [] : combinations.Of(actuator), .. table.Notes.Where(n => n is not (PositionsNote or HoldNote))],
+        };
+        var proof = context.Positions;
+        ReportTable[] tables =
+        [
+            .. context.Panel.Actuators.Select(a => WithWords(OfActuator(context, proof, a), a)),
+            WithWords(OfRelays(context, proof), null),
+        ];
+        const string legend = "Black: closed, ON or low as written. Nothing: open, off, high. Outlined: other actuators or relays decide. Positions in mechanical order; hold: it springs back when let go.";
+        return [.. tables.Where(t => !t.Rows.IsEmpty).Select((t, i) => i == 0 ? t with { Notes = [legend, .. t.Notes] } : t)];
     }
 
     private static ReportTable OfActuator(AnalysisContext context, PositionProof proof, Actuator actuator)
@@ -121,8 +145,8 @@ public static class ContactChart
 
     private static IEnumerable<string> NotesOf(Panel panel, Actuator actuator)
     {
-        yield return "Positions stand in mechanical order. Two words in a cell: other actuators or relays decide.";
-        if (actuator.Positions.Any(p => p.IsMomentary)) yield return "hold: it springs back from there when let go.";
+        yield return PositionsNote;
+        if (actuator.Positions.Any(p => p.IsMomentary)) yield return HoldNote;
         foreach (var one in panel.Locks.Where(l => l.Actuator == actuator.Name))
             yield return $"{actuator.Name} is locked at {NameList.Sentence(one.Positions)} until its lock is released.";
     }

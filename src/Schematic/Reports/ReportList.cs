@@ -11,7 +11,7 @@ namespace Schematic.Reports;
 /// <param name="Build">Makes its tables.</param>
 public sealed record ReportList(string Command, string Help, Func<AnalysisContext, ImmutableArray<ReportTable>> Build)
 {
-    /// <summary>Makes the tables that a pack prints, where that is less: what other sheets show is left out and said so.</summary>
+    /// <summary>Makes the tables that a pack prints, where that is less: what other sheets show is left out and said so; none where the pack draws it.</summary>
     public Func<AnalysisContext, ImmutableArray<ReportTable>> Printed { get; init; } = Build;
 }
 
@@ -21,7 +21,7 @@ public static class ReportLists
     /// <summary>The lists.</summary>
     public static ImmutableArray<ReportList> All { get; } =
     [
-        new("chart", "Print which contacts are closed in which position, and what inputs and loads do there.", ContactChart.Build),
+        new("chart", "Print which contacts are closed in which position, and what inputs and loads do there.", ContactChart.Build) { Printed = _ => [] },
         new("wires", "Print the wire list and the cut list.", c => [WireList.Build(c), CutList.Build(c)]) { Printed = c => [WireList.BuildPrinted(c), CutList.Build(c)] },
         new("work", "Print the work list: what to cut, mark and solder, in order.", WorkList.Build) { Printed = WorkList.BuildPrinted },
         new("load", "Print the load sheet: the worst current, voltage and drop of everything.", LoadSheet.Build) { Printed = LoadSheet.BuildPrinted },

@@ -93,7 +93,7 @@ public static class WorkList
         return table with
         {
             Columns = table.Columns.RemoveAt(step),
-            Rows = [.. table.Rows.Select(r => r.SetItem(work, r[work].Replace(Usual, "", StringComparison.Ordinal).Trim(',', ' ')).RemoveAt(step))],
+            Rows = [.. table.Rows.Select(r => r.SetItem(work, r[work].Replace(Usual, "", StringComparison.Ordinal).Replace(", ,", ",", StringComparison.Ordinal).Replace(": ,", ",", StringComparison.Ordinal).Trim(',', ' ', ':')).RemoveAt(step))],
         };
     }
 

@@ -15,7 +15,7 @@ public partial class ImportTests
 
     /// <summary>The rooms of the layout: sheets of one kind never use those of another; only the pack knows all.</summary>
     private static readonly ImmutableArray<string> LayoutOrder =
-        ["Shapes", "Tables", "Frame", "Inspection", "Labels", "LoadSheets", "Faces", "Circuits", "Wirings", "Pack"];
+        ["Shapes", "Tables", "Frame", "Inspection", "Labels", "LoadSheets", "ContactCharts", "Faces", "Circuits", "Wirings", "Pack"];
 
     /// <summary>
     /// Folders that use each other and are to be parted: the frame makes the list of sheets, which is a table; the proof judges

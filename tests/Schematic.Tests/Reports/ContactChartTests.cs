@@ -56,4 +56,13 @@ public class ContactChartTests
         var tables = ContactChart.Build(new AnalysisContext(TestPanels.Load(Latch)));
         Assert.All(tables.SelectMany(t => t.Rows.SelectMany(r => r)), cell => Assert.True(Lettering.Covers(cell), cell));
     }
+
+    [Fact]
+    public void A_printed_chart_says_what_a_button_does_while_the_other_is_pressed()
+    {
+        var tables = ContactChart.BuildPrinted(new AnalysisContext(TestPanels.Load(Latch)));
+        Assert.Contains("START pressed: K1 ON while STOP is released.", tables[0].Notes);
+        Assert.Contains("START released: K1 off while STOP is pressed, else as it was before.", tables[0].Notes);
+        Assert.Contains("STOP released: K1 ON while START is pressed, else as it was before.", tables[1].Notes);
+    }
 }

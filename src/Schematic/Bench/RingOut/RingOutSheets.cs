@@ -13,24 +13,13 @@ public static class RingOutSheets
     /// <summary>The tables; what reads alike is left to the command line, to keep paper.</summary>
     public static ImmutableArray<ReportTable> Build(Panel panel)
     {
-        var tables = ImmutableArray.CreateBuilder<ReportTable>();
-        foreach (var side in SidesOf(panel))
-        {
-            var circuit = BenchCircuit.Read(panel, side);
-            if (circuit.Accessible.Length < 2) continue;
-            if (circuit.Accessible.Length > MostContacts)
-            {
-                tables.Add(TooMany(circuit));
-                continue;
-            }
-
-            var plan = RingOutPlanner.Plan(circuit);
-            if (plan.Steps.IsEmpty) continue;
-            tables.Add(RingOutList.Before(plan));
-            tables.Add(WithHidden(plan));
-        }
-
-        return tables.ToImmutable();
+        var circuits = SidesOf(panel).Select(side => BenchCircuit.Read(panel, side)).Where(c => c.Accessible.Length >= 2).ToList();
+        var plans = circuits.Where(c => c.Accessible.Length <= MostContacts).Select(c => RingOutPlanner.Plan(c)).Where(p => !p.Steps.IsEmpty).ToList();
+        return
+        [
+            .. PrintedRingOut.Before(plans), .. plans.Select(p => WithHidden(p, plans)),
+            .. circuits.Where(c => c.Accessible.Length > MostContacts).Select(TooMany),
+        ];
     }
 
     private static IEnumerable<BenchSide> SidesOf(Panel panel)
@@ -39,9 +28,9 @@ public static class RingOutSheets
         if (!panel.Wires.IsEmpty || !panel.Nets.IsEmpty) yield return BenchSide.Harness;
     }
 
-    private static ReportTable WithHidden(RingOutPlan plan)
+    private static ReportTable WithHidden(RingOutPlan plan, List<RingOutPlan> all)
     {
-        var table = RingOutList.Steps(plan);
+        var table = PrintedRingOut.Steps(plan, all);
         return plan.Hidden.IsEmpty ? table : table with
         {
             Notes = table.Notes.Add($"No measurement at these contacts shows it when {string.Join("; when ", plan.Hidden.Take(8).Select(f => f.Words))}{(plan.Hidden.Length > 8 ? "; and more" : "")}."),

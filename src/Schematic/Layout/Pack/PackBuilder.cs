@@ -6,6 +6,7 @@ using Schematic.Bench.RingOut;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
 using Schematic.Layout.Circuits;
+using Schematic.Layout.ContactCharts;
 using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Inspection;
@@ -69,11 +70,11 @@ public static class PackBuilder
         return unproved is null ? null : $"{NotProved}: {NameList.Sentence(unproved.Subjects.Select(s => s.Name))}";
     }
 
-    /// <summary>All lists, the bars of the load sheet and the labels behind them.</summary>
+    /// <summary>The contact chart, all lists, the bars of the load sheet and the labels behind them.</summary>
     private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame)
     {
         var width = frame.ContentBox(SheetKind.Lists).Width;
         var tables = ReportLists.All.SelectMany(l => l.Printed(context)).Concat(BenchRecordList.Build(context.Panel)).Concat(RingOutSheets.Build(context.Panel)).Where(t => !t.Rows.IsEmpty).Select(Printed.WithPlaces);
-        return [.. tables.SelectMany(t => TableBlock.Of(t, width)), .. FaceTables.Practice(context), .. LoadBars.Of(context), .. LabelBlock.Of(context)];
+        return [.. ContactBars.Of(ContactChart.BuildPrinted(context), width), .. tables.SelectMany(t => TableBlock.Of(t, width)), .. FaceTables.Practice(context), .. LoadBars.Of(context), .. LabelBlock.Of(context)];
     }
 }

@@ -16,7 +16,11 @@ internal static class CellSign
     /// <summary>A line to write on.</summary>
     public const string Blank = "▁";
 
+    /// <summary>A line for a figure.</summary>
+    public const string ShortBlank = "▂";
+
     private const double BlankMm = 32;
+    private const double ShortBlankMm = 15;
     private const double BoxGapMm = 1;
     private const double DotMm = TableRow.Lettering;
 
@@ -25,6 +29,7 @@ internal static class CellSign
     {
         "●" or "○" => DotMm,
         Blank => BlankMm,
+        ShortBlank => ShortBlankMm,
         _ when text.Length > 0 && text.All(c => c == '☐') => (text.Length * (BoxMm + BoxGapMm)) - BoxGapMm,
         _ => null,
     };
@@ -43,7 +48,7 @@ internal static class CellSign
             return [new CircleMark(MarkRole.Table, new PointMm(left + (width / 2), middle), 1, Pen.Narrow) { Fill = text == "●" ? Ink.Black : Ink.White }];
         }
 
-        if (text == Blank) return [LineMark.Between(MarkRole.Table, new(left, middle + 1.7), new(left + width, middle + 1.7), Pen.Narrow)];
+        if (text is Blank or ShortBlank) return [LineMark.Between(MarkRole.Table, new(left, middle + 1.7), new(left + width, middle + 1.7), Pen.Narrow)];
         return [.. Enumerable.Range(0, text.Length).Select(i => left + (i * (BoxMm + BoxGapMm))).Select(x => LineMark.Rectangle(
             MarkRole.Table, new BoxMm(x, middle - (BoxMm / 2), x + BoxMm, middle + (BoxMm / 2)), Pen.Narrow, Ink.White))];
     }

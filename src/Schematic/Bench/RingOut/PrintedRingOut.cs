@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Schematic.Reports;
+
+namespace Schematic.Bench.RingOut;
+
+/// <summary>
+/// A ring-out as a pack prints it: narrow, with a line or a box to fill in, and what is said of every ring-out only once. A black
+/// lead that takes over what was under the leads before is told by what is added to it.
+/// </summary>
+internal static class PrintedRingOut
+{
+    private const string Box = "☐";
+    private const string Line = "▂";
+
+    /// <summary>What is done before any of the ring-outs, and how to read their lists; no table where there is no plan.</summary>
+    public static IEnumerable<ReportTable> Before(IReadOnlyList<RingOutPlan> plans)
+    {
+        if (plans.Count == 0) yield break;
+        yield return new ReportTable(
+            "Before a ring-out",
+            [new("order", "", ColumnAlign.Right), new("what", "What to do first")],
+            [.. Common(plans).Select((c, i) => ImmutableArray.Create(Number(i + 1), c))])
+        {
+            Notes =
+            [
+                "Contacts under one lead are clipped together; \"+\": clip that on as well and take nothing off. A position is held until the next one is named.",
+                "Meter at ohms, or at diode test where that is said (current from red to black). closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.",
+                "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above.",
+            ],
+        };
+    }
+
+    /// <summary>The steps of one plan.</summary>
+    public static ReportTable Steps(RingOutPlan plan, IReadOnlyList<RingOutPlan> all) => new(
+        $"Ring-out of {RingOutList.SideWords(plan.Circuit)}",
+        [
+            new("step", "", ColumnAlign.Right),
+            new("hold", "Hold"),
+            new("red", "Red"),
+            new("black", "Black"),
+            new("expected", "Expected"),
+            new("reading", "Shows", ColumnAlign.Centre),
+        ],
+        [.. plan.Steps.Select((_, i) => Row(plan, i))])
+    {
+        Notes =
+        [
+            .. RingOutList.Cautions(plan.Circuit).Except(Common(all)),
+            $"{Number(plan.Steps.Length)} placements find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults.",
+            .. plan.IsCutDown ? ["So many contacts: of bridges and exchanges only neighbours were counted."] : ImmutableArray<string>.Empty,
+        ],
+    };
+
+    /// <summary>What is said of every plan.</summary>
+    private static IEnumerable<string> Common(IReadOnlyList<RingOutPlan> plans) =>
+        plans.Select(p => RingOutList.Cautions(p.Circuit)).Aggregate((a, b) => a.Intersect(b));
+
+    private static ImmutableArray<string> Row(RingOutPlan plan, int index)
+    {
+        var (circuit, step) = (plan.Circuit, plan.Steps[index]);
+        return
+        [
+            Number(index + 1), step.Move.Length == 0 ? "" : StandText.Describe(step.Placement.Stand, circuit.Actuators),
+            TerminalText.Of(circuit, step.Placement.Red), Black(plan, index), Expected(step),
+            IsTicked(step) ? Box : Line,
+        ];
+    }
+
+    /// <summary>What is clipped to the black lead, or what is added to what was there before or under both leads.</summary>
+    private static string Black(RingOutPlan plan, int index)
+    {
+        var black = plan.Steps[index].Placement.Black;
+        var whole = TerminalText.Of(plan.Circuit, black);
+        if (index == 0 || plan.Steps[index - 1].Placement is not { } before || before.Stand != plan.Steps[index].Placement.Stand) return whole;
+        var added = black.Except(before.Black).ToList();
+        if (before.Black.Except(black).Any() || added.Count == 0 || before.Black.Length < 2) return whole;
+        return $"+ {TerminalText.Of(plan.Circuit, [.. added])}";
+    }
+
+    private static string Expected(RingOutStep step)
+    {
+        var meter = step.Placement.Test == MeterTest.Ohms ? "" : "diode test, ";
+        return IsTicked(step) ? meter + step.Expected.Text : $"{meter}{step.Expected.Text}: {step.Expected.Limits}";
+    }
+
+    private static bool IsTicked(RingOutStep step) => step.Placement.Test == MeterTest.Ohms && step.Expected.Text is "open" or "closed";
+
+    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+}
