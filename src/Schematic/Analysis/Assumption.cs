@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Diagnostics;
+using Schematic.Model;
 
 namespace Schematic.Analysis;
 
@@ -41,7 +42,7 @@ public sealed record Assumption(
     AssumptionKind Kind, ImmutableArray<Subject> Subjects, string What, string Basis, string? Statement)
 {
     /// <summary>The mark that stands where an assumed value is printed.</summary>
-    public const string Mark = "~";
+    public const string Mark = ValueText.AssumedMark;
 
     /// <summary>The names of the things.</summary>
     public string Names => NameList.Sentence(Subjects.Select(s => s.Name));

@@ -8,6 +8,9 @@ namespace Schematic.Model;
 /// </summary>
 public static class ValueText
 {
+    /// <summary>The mark before a value that the program assumed and the file does not state.</summary>
+    public const string AssumedMark = "~";
+
     /// <summary>Volts; small ones in millivolts.</summary>
     public static string Volts(double volts) => Scaled(volts, ("V", 1), ("mV", 1e-3));
 

@@ -11,6 +11,9 @@ public sealed record Wire(string Designator, TerminalId From, TerminalId To, Sou
     /// <summary>Whether the program chose the cross-section, the file stating none.</summary>
     public bool IsGaugeChosen { get; init; }
 
+    /// <summary>The cross-section as it is printed: a chosen one carries the mark of what is assumed; null where there is none.</summary>
+    public string? GaugeText => Gauge is null ? null : IsGaugeChosen ? ValueText.AssumedMark + Gauge.Text : Gauge.Text;
+
     /// <summary>Colour, or null when not stated.</summary>
     public WireColour? Colour { get; init; }
 

@@ -25,5 +25,5 @@ public sealed record ContactUse(string Contact, string Purpose, ImmutableArray<W
 
     /// <summary>The wires' gauges.</summary>
     public string Gauges => string.Join(", ", Wires
-        .Select(w => w.Gauge?.Text).Where(g => g is not null).Distinct(StringComparer.Ordinal));
+        .Select(w => w.GaugeText).Where(g => g is not null).Distinct(StringComparer.Ordinal));
 }

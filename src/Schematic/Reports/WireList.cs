@@ -50,7 +50,7 @@ public static class WireList
 
     /// <summary>What is printed for a wire's cross-section; a chosen one is marked.</summary>
     public static string GaugeText(Wire wire) =>
-        wire.Gauge is not { } gauge ? "" : wire.IsGaugeChosen ? $"{gauge.Text} (chosen)" : gauge.Text;
+        wire.GaugeText ?? "";
 
     /// <summary>Whether the joint at a terminal is soldered, so that a sleeve goes over it.</summary>
     public static bool IsSoldered(AnalysisContext context, TerminalId terminal) =>
@@ -92,7 +92,7 @@ public static class WireList
             yield return "Sleeve: goes on before soldering; reaches 5 mm or two insulated-wire diameters onto the insulation, the larger (NASA-STD-8739.3 9.8).";
         yield return $"Marks: how often the wire carries its number, and how far from its first end ({Sources.WireMarks}). Cable cores are marked at both ends.";
         if (all.Exists(w => w.LengthMm is null)) yield return "A wire without length is cut to fit; leave slack for two more terminations (FAA AC 43.13-1B 11-118).";
-        if (all.Exists(w => w.IsGaugeChosen)) yield return "(chosen): the file states no cross-section; the load sheet says how it was found.";
+        if (all.Exists(w => w.IsGaugeChosen)) yield return "~ before a cross-section: chosen by the program, not stated in the file; the load sheet says how it was found.";
         foreach (var cable in context.Panel.Cables.Where(c => c.ScreenTerminal is not null))
             yield return $"The screen of {cable.Designator} ends on {cable.ScreenTerminal}; at its other end it is cut back and insulated.";
         yield return "Colours: letters of IEC 60757.";

@@ -35,8 +35,13 @@ internal static class FaceWords
     {
         yield return $"Numbering: {connector.Insert.Convention}.";
         if (connector.Insert.Source is { } source) yield return $"Positions: {source}.";
+        foreach (var assumed in Assumed(connector)) yield return assumed;
         yield return string.Join(' ', Remarks(connector, uses, scale));
     }
+
+    /// <summary>What the program chose of the arrangement, each with the word that would state it.</summary>
+    public static IEnumerable<string> Assumed(Connector connector) => connector.Insert.Assumed.Select(a =>
+        $"{ValueText.AssumedMark} assumed, not stated: {a.What}; '{a.Word}' on {connector.Designator} would state it. Compare with the part before you build on it.");
 
     private static IEnumerable<string> Remarks(Connector connector, ImmutableArray<ContactUse> uses, FaceScale scale)
     {

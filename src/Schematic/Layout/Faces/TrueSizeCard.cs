@@ -49,7 +49,8 @@ internal static class TrueSizeCard
             $"Filled: contact {contacts[0].Name}. Second ring: every tenth and the last, {contacts[^1].Name}.",
         };
         if (contacts.Length > 1)
-            lines.Add($"Smallest distance of contact centres {Text(FaceGeometry.LeastSpacingMm(contacts))} mm. {Extent(connector)}");
+            lines.Add($"Smallest distance of contact centres {Mark(connector)}{Text(FaceGeometry.LeastSpacingMm(contacts))} mm. {Extent(connector)}");
+        lines.AddRange(FaceWords.Assumed(connector));
         if (connector.Cutout is null && connector.Flange is null)
             lines.Add("No panel hole stated: contact centres only; the outline is computed from them, the part's shell is larger.");
         lines.Add($"Numbering: {insert.Convention}.");
@@ -60,9 +61,12 @@ internal static class TrueSizeCard
     {
         var c = connector.Insert.Contacts;
         return connector.Insert.Outline == InsertOutline.Round
-            ? $"Circle through the outermost centres Ø{Text(2 * c.Max(p => Math.Sqrt((p.XMm * p.XMm) + (p.YMm * p.YMm))))} mm."
-            : $"Centres span {Text(c.Max(p => p.XMm) - c.Min(p => p.XMm))} x {Text(c.Max(p => p.YMm) - c.Min(p => p.YMm))} mm.";
+            ? $"Circle through the outermost centres Ø{Mark(connector)}{Text(2 * c.Max(p => Math.Sqrt((p.XMm * p.XMm) + (p.YMm * p.YMm))))} mm."
+            : $"Centres span {Mark(connector)}{Text(c.Max(p => p.XMm) - c.Min(p => p.XMm))} x {Text(c.Max(p => p.YMm) - c.Min(p => p.YMm))} mm.";
     }
+
+    /// <summary>Distances carry the mark of what is assumed where the program chose any of the arrangement's figures.</summary>
+    private static string Mark(Connector connector) => connector.Insert.Assumed.IsEmpty ? "" : ValueText.AssumedMark;
 
     private static string Text(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 }

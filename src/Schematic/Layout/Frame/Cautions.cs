@@ -41,6 +41,8 @@ public static class Cautions
             texts.Add("Salvaged equipment may hold cadmium plating, asbestos sleeves, radium paint: do not file, heat or open it.");
         }
 
+        if (panel.Wires.Any(w => w.IsGaugeChosen))
+            texts.Add($"{ValueText.AssumedMark} before a figure: assumed by the program, not stated in the file; check it before you rely on it.");
         return texts.Concat(panel.Cautions).ToImmutableArray();
     }
 

@@ -14,12 +14,11 @@ internal static class StubWords
     public static string NameOf(Link link) => Lettering.Fit(
         link.Name, Metrics.NameHeight, WiringWeights.Usual.LongestNameMm, bold: true);
 
-    /// <summary>Colour and gauge as stated; a question mark for what is not, brackets around a gauge that the program chose.</summary>
+    /// <summary>Colour and gauge as stated; a question mark for what is not, the mark of what is assumed before a gauge that the program chose.</summary>
     public static string DataOf(Link link, bool isBrief)
     {
         if (isBrief || link.Wire is not { } wire) return "";
-        var gauge = wire.Gauge?.Text.Replace("mm2", "mm²", StringComparison.Ordinal) ?? "?";
-        return $"{wire.Colour?.Code ?? "?"} {(wire.IsGaugeChosen ? $"({gauge})" : gauge)}";
+        return $"{wire.Colour?.Code ?? "?"} {wire.GaugeText?.Replace("mm2", "mm²", StringComparison.Ordinal) ?? "?"}";
     }
 
     /// <summary>Width of both.</summary>

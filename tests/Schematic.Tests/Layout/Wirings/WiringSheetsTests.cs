@@ -111,7 +111,7 @@ public class WiringSheetsTests
             """);
         panel = panel with { Wires = [panel.Wires[0] with { Gauge = WireGauge.FromAwg(20), IsGaugeChosen = true }, panel.Wires[1]] };
         var texts = Contents(panel).SelectMany(c => c.Marks.OfType<TextMark>()).Select(t => t.Text).ToList();
-        Assert.Contains("RD (20 AWG)", texts);
+        Assert.Contains("RD ~20 AWG", texts);
         Assert.Contains("? 22 AWG", texts);
     }
 
