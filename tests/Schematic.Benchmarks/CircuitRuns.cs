@@ -8,7 +8,6 @@ using Schematic.Layout.Frame;
 using Schematic.Layout.Inspection;
 using Schematic.Model;
 using Schematic.Tests.Generators;
-using Schematic.Text;
 
 namespace Schematic.Benchmarks;
 

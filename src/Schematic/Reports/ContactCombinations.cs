@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
-using Schematic.Analysis.Circuits;
 using Schematic.Analysis.Positions;
 using Schematic.Analysis.States;
 using Schematic.Model;

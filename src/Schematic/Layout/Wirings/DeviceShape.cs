@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Schematic.Drawing;
-using Schematic.Fonts;
 using Schematic.Layout.Shapes;
 using Schematic.Model;
 using Schematic.Symbols;

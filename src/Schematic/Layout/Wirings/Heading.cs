@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Shapes;
 

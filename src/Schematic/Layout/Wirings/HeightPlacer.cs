@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Schematic.Layout.Shapes;
 
 namespace Schematic.Layout.Wirings;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Schematic.Layout.Shapes;
-using Schematic.Model;
 
 namespace Schematic.Layout.Wirings;
 

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using Schematic.Layout.Shapes;
-
 namespace Schematic.Layout.Wirings;
 
 /// <summary>What a wiring sheet is called: what it holds.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Shapes;

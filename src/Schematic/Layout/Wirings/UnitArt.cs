@@ -13,10 +13,10 @@ internal sealed class UnitArt(WiringMap map, FigureFactory figures, ContactArt c
     private const double FlagLead = 1.5;
 
     /// <summary>Height of an actuator's name and positions above its first pole.</summary>
-    public double HeadHeight(Actuator actuator) => Math.Max(6.5, 4.6 + (PositionLines(actuator).Count * Metrics.QuietStep));
+    public static double HeadHeight(Actuator actuator) => Math.Max(6.5, 4.6 + (PositionLines(actuator).Count * Metrics.QuietStep));
 
     /// <summary>Width of an actuator's words right of the linkage.</summary>
-    public double HeadWidth(Actuator actuator) => Math.Max(
+    public static double HeadWidth(Actuator actuator) => Math.Max(
         Lettering.WidthMm(NameOf(actuator), Metrics.NameHeight, bold: true),
         PositionLines(actuator).Select(l => Lettering.WidthMm(l, Metrics.QuietHeight)).DefaultIfEmpty(0).Max());
 

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using Schematic.Fonts;
 using Schematic.Layout.Shapes;
-using Schematic.Model;
 
 namespace Schematic.Layout.Wirings;
 
@@ -23,7 +21,7 @@ internal sealed record UnitColumns(
         var (plugRight, jackRight) = Contacts(map, right, art);
         var devices = lead + need;
         foreach (var block in blocks.Where(b => b.Block.Actuator is not null))
-            devices = Math.Max(devices, UnitArt.LinkageX(block, lead) + art.HeadWidth(block.Block.Actuator!) + 3 - right.Channel.WidthMm - jackRight);
+            devices = Math.Max(devices, UnitArt.LinkageX(block, lead) + UnitArt.HeadWidth(block.Block.Actuator!) + 3 - right.Channel.WidthMm - jackRight);
         var inner = jackLeft + left.Channel.WidthMm + devices + right.Channel.WidthMm + jackRight;
         devices += Math.Max(0, head - inner);
         return new UnitColumns(plugLeft, jackLeft, left.Channel.WidthMm, devices, right.Channel.WidthMm, jackRight, plugRight, lead);

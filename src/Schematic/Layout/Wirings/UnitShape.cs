@@ -2,8 +2,6 @@ using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Shapes;
-using Schematic.Model;
-using Schematic.Symbols;
 
 namespace Schematic.Layout.Wirings;
 

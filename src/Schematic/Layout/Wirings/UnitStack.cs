@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Schematic.Fonts;
 using Schematic.Layout.Shapes;
 using Schematic.Model;
 
@@ -28,7 +27,7 @@ internal sealed class UnitStack(WiringMap map, UnitPlan plan, int firstUnit)
         var isMirrored = IsMirrored(block, facing);
         var top = Metrics.Units(_bottomMm);
         var rows = ImmutableArray.CreateBuilder<int>();
-        if (block.Actuator is { } actuator) _bottomMm = (top * Metrics.Unit) + art.HeadHeight(actuator);
+        if (block.Actuator is { } actuator) _bottomMm = (top * Metrics.Unit) + UnitArt.HeadHeight(actuator);
         foreach (var row in block.Rows) rows.Add(AddRow(row, isMirrored));
         _blocks.Add(new PlacedBlock(block, isMirrored, top, rows.ToImmutable()));
     }

@@ -27,7 +27,7 @@ public static class WiringSheets
             .MinBy(m => m.Division.Torn.Length + m.Division.TooLarge.Length);
         var designer = new SheetDesigner(map, maker, division.Pieces, space.Width, units);
         // Two ways to fill sheets, neither always the better: the one with fewer sheets, then with more lines, is drawn.
-        var designs = (map.Links.Length <= maker.Weights.MostLinksTriedTwice ? new[] { false, true } : [false])
+        var designs = Enumerable.Range(0, map.Links.Length <= maker.Weights.MostLinksTriedTwice ? 2 : 1).Select(way => way == 1)
             .Select(share => new SheetFiller(map, designer, division.Pieces, maker.Weights, share).Fill())
             .OrderBy(d => d.Length).ThenByDescending(d => d.Sum(s => s.LineCount)).First();
         return new WiringDrawing([.. designs.Select(d => SheetDrawer.Draw(map, d, space, maker.Weights))], Findings(division, panel.Sheet));

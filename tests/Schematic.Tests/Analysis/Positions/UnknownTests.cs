@@ -127,7 +127,6 @@ public class UnknownTests
 
             var open = told.SelectMany(t => t.Found).Where(f => f.StartsWith("expectation-fails", StringComparison.Ordinal) || f.StartsWith("never-violated", StringComparison.Ordinal))
                 .Distinct().Count(s => !told.TrueForAll(t => t.Found.Contains(s)));
-            if (open != found.Count(f => f.Rule == "claim-undecided")) throw new Exception("OPEN\n" + string.Join("\n", told.Select(t => string.Join("; ", t.Found))) + "\n" + string.Join("\n", found.Select(f => f.Rule + " " + f.Message)));
             Assert.Equal(open, found.Count(f => f.Rule == "claim-undecided"));
         },
         iter: 250, print: p => ProofAgreementTests.Print(p.Item1));

@@ -4,7 +4,6 @@ using Schematic.Analysis;
 using Schematic.Drawing;
 using Schematic.Layout.Circuits;
 using Schematic.Layout.Frame;
-using Schematic.Model;
 using Schematic.Rendering;
 using Xunit;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
 using Schematic.Tests.Rendering;
