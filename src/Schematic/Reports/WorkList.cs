@@ -73,7 +73,7 @@ public static class WorkList
         var table = Short(WithBoxes(OtherEnds(context, fastenings, others), context.Panel.BuildCount));
         var connectors = stations.OfType<Connector>().Select(c => c.Designator).ToList();
         var first = connectors.Count == 0 ? "" : $"First the ends at {NameList.Compact(connectors)}: their order stands beside their faces. ";
-        return [table with { Notes = [$"{first}Disconnect every supply before work on the harness. Where nothing else is said: {Usual}.", .. table.Notes] }];
+        return [table with { Notes = [$"{first}Disconnect every supply before work on the harness. Where nothing else is said: {Usual}. 2 here: two together on that terminal.", .. table.Notes] }];
     }
 
     /// <summary>The ends at a connector in the order of soldering; no rows where nothing ends on it.</summary>
@@ -93,8 +93,23 @@ public static class WorkList
         return table with
         {
             Columns = table.Columns.RemoveAt(step),
-            Rows = [.. table.Rows.Select(r => r.SetItem(work, r[work].Replace(Usual, "", StringComparison.Ordinal).Replace(", ,", ",", StringComparison.Ordinal).Replace(": ,", ",", StringComparison.Ordinal).Trim(',', ' ', ':')).RemoveAt(step))],
+            Rows = [.. table.Rows.Select(r => r.SetItem(work, ShortWork(r[work])).SetItem(work + 1, ShortEnds(r[work + 1])).RemoveAt(step))],
         };
+    }
+
+    private static string ShortWork(string work)
+    {
+        // The bar's terminals stand in the columns on both sides.
+        if (work.StartsWith("fit a jumper bar", StringComparison.Ordinal)) return "fit the bar";
+        return work.Replace(Usual, "", StringComparison.Ordinal).Replace(" together here", " here", StringComparison.Ordinal)
+            .Replace(", ,", ",", StringComparison.Ordinal).Replace(": ,", ",", StringComparison.Ordinal).Trim(',', ' ', ':');
+    }
+
+    /// <summary>The first of the other leads of a device; each has a row of its own.</summary>
+    private static string ShortEnds(string ends)
+    {
+        var all = ends.Split(", ");
+        return all.Length < 3 ? ends : $"{all[0]} and {Figures.Count(all.Length - 1)} more";
     }
 
     private static ReportTable Preparation(AnalysisContext context)

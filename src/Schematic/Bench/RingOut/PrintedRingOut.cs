@@ -81,7 +81,15 @@ internal static class PrintedRingOut
     private static string Expected(RingOutStep step)
     {
         var meter = step.Placement.Test == MeterTest.Ohms ? "" : "diode test, ";
-        return IsTicked(step) ? meter + step.Expected.Text : $"{meter}{step.Expected.Text}: {step.Expected.Limits}";
+        return IsTicked(step) ? meter + step.Expected.Text : $"{meter}{step.Expected.Text}: {WithoutFirstUnit(step.Expected.Limits)}";
+    }
+
+    /// <summary>Limits with a unit that both share said once: 34.4 to 128 ohm.</summary>
+    private static string WithoutFirstUnit(string limits)
+    {
+        if (limits.Split(" to ") is not [var low, var high]) return limits;
+        var unit = high[(high.LastIndexOf(' ') + 1)..];
+        return low.EndsWith(" " + unit, StringComparison.Ordinal) ? $"{low[..^(unit.Length + 1)]} to {high}" : limits;
     }
 
     private static bool IsTicked(RingOutStep step) => step.Placement.Test == MeterTest.Ohms && step.Expected.Text is "open" or "closed";

@@ -17,10 +17,11 @@ internal sealed class ContactBars : FlowBlock
     private const int Names = 2;
     private const double LetterHeight = 2.5;
     private const double LinePitch = 3.75;
-    private const double RowMm = 5;
-    private const double BarMm = 3.2;
+    private const double RowMm = 4.4;
+    private const double BarMm = 3;
     private const double WordMm = 2.2;
     private const double Padding = 1.5;
+    private const double HeadRoomMm = 0.9;
     private const double LeastPositionMm = 14;
     private const double MostPositionMm = 26;
     private const double LeastNoteMm = 70;
@@ -74,8 +75,8 @@ internal sealed class ContactBars : FlowBlock
     {
         var heads = _table.Columns.Skip(Names).Select(c => Lettering.Wrap(c.Header, LetterHeight, position - (2 * Padding) + 1e-6, bold: true)).ToList();
         var lines = heads.Max(h => h.Count);
-        var height = Padding + ((lines - 1) * LinePitch) + LetterHeight + Padding;
-        double Line(int index) => Padding + LetterHeight + (index * LinePitch);
+        var height = HeadRoomMm + ((lines - 1) * LinePitch) + LetterHeight + HeadRoomMm;
+        double Line(int index) => HeadRoomMm + LetterHeight + (index * LinePitch);
         return new FlowRow(height,
         [
             LineMark.Between(MarkRole.Table, default, new(WidthAt(position), 0), Pen.Narrow),

@@ -16,7 +16,7 @@ internal static class SheetFlow
     private const double TitlePitch = 5.25;
     private const double TitleBlank = 2.2;
     private const double ColumnMm = 18;
-    private const double BlockGap = 7;
+    private const double BlockGap = 5.5;
     private const int MostTitleLines = 2;
 
     // What would take less than this share of a sheet is not torn: what follows fills the gap that it leaves.
@@ -53,12 +53,14 @@ internal static class SheetFlow
     public static ImmutableArray<(SheetContent Content, ImmutableArray<FlowBlock> Blocks)> Flow(
         IReadOnlyList<FlowBlock> blocks, SheetKind kind, BoxMm box, BoxMm? first = null)
     {
-        // As they come, then closer, the large ones first, narrow shapes preferred: the first of the ways with fewest sheets.
-        var large = LargeFirst(blocks, box);
+        // As they come, then closer, the large ones first, the wide ones first, narrow shapes preferred: the first of the ways with fewest sheets.
+        var (large, wide) = (LargeFirst(blocks, box), WideFirst(blocks, box));
         (IReadOnlyList<FlowBlock> Order, double RowRoom, double Narrow)[] ways =
         [
             (blocks, TableRow.UsualRoom, 0), (blocks, TableRow.CloseRoom, 0), (large, TableRow.CloseRoom, 0),
             (blocks, TableRow.CloseRoom, NarrowBonus), (large, TableRow.CloseRoom, NarrowBonus),
+            (blocks, TableRow.CloseRoom, 4 * NarrowBonus), (large, TableRow.CloseRoom, 4 * NarrowBonus),
+            (wide, TableRow.CloseRoom, 0), (wide, TableRow.CloseRoom, NarrowBonus), (wide, TableRow.CloseRoom, 4 * NarrowBonus),
         ];
         List<Page>? pages = null;
         foreach (var way in ways.TakeWhile(_ => pages is not { Count: 1 }))
@@ -72,6 +74,15 @@ internal static class SheetFlow
     /// <summary>The blocks of which the first sheet must show something stay in front; the others follow by the room that they take.</summary>
     private static List<FlowBlock> LargeFirst(IReadOnlyList<FlowBlock> blocks, BoxMm box) =>
         [.. blocks.TakeWhile(b => b.IsLeading), .. blocks.SkipWhile(b => b.IsLeading).OrderByDescending(b => AreaOf(b, box))];
+
+    /// <summary>The blocks that need most width first: the narrow ones find room beside them.</summary>
+    private static List<FlowBlock> WideFirst(IReadOnlyList<FlowBlock> blocks, BoxMm box)
+    {
+        const int steps = 12;
+        int LeastOf(FlowBlock block) => Enumerable.Range(1, steps).FirstOrDefault(
+            i => block.ShapeFor(new FlowRoom(box.Width * i / steps, box.Height, TableRow.CloseRoom, box.Width)) is { IsBroken: false }, steps);
+        return [.. blocks.TakeWhile(b => b.IsLeading), .. blocks.SkipWhile(b => b.IsLeading).OrderByDescending(LeastOf).ThenByDescending(b => AreaOf(b, box))];
+    }
 
     private static double AreaOf(FlowBlock block, BoxMm box) =>
         block.ShapeFor(new FlowRoom(box.Width, box.Height, TableRow.CloseRoom, box.Width)) is { } shape
