@@ -56,12 +56,15 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
         if (input.PullDownOhms is > 0 and var ohms) yield return Make(ElementKind.Pull, board, ends, ohms);
     }
 
+    // A part whose figures could not be read has errors of its own; here it takes no current, and no figure becomes none.
+    private const double UnreadOhms = 1e9;
+
     private Element Make(ElementKind kind, Part part, TerminalPair ends, double ohms)
     {
         var (from, to) = (part.At(ends.From), part.At(ends.To));
         return new(kind, part, from, to)
         {
-            FromNode = nodeOf(from), ToNode = nodeOf(to), Ohms = Math.Max(ohms, Circuit.LeastOhms),
+            FromNode = nodeOf(from), ToNode = nodeOf(to), Ohms = double.IsFinite(ohms) ? Math.Max(ohms, Circuit.LeastOhms) : UnreadOhms,
         };
     }
 }

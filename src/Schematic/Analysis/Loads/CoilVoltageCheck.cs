@@ -14,10 +14,11 @@ public sealed class CoilVoltageCheck : ICheck
 {
     private const string ColdRule = "coil-below-operate";
     private const string WarmRule = "coil-weak-when-warm";
+    private const string AssumedRule = "coil-works-if-assumed";
     private const double Tolerance = 1e-6;
 
     /// <inheritdoc/>
-    public ImmutableArray<string> Rules { get; } = [ColdRule, WarmRule];
+    public ImmutableArray<string> Rules { get; } = [ColdRule, WarmRule, AssumedRule];
 
     /// <inheritdoc/>
     public CheckStage Stage => CheckStage.Quantities;
@@ -42,7 +43,7 @@ public sealed class CoilVoltageCheck : ICheck
         if (coil.LeastVolts is not { } least) return null;
         if (least.Value < cold - Tolerance)
             return Below(coil, least.Value, cold, LoadWords.ErrorIfShown(least.Shown < cold - Tolerance)) with { Trace = LoadWords.Trace(least) };
-        if (least.Value >= warm - Tolerance) return null;
+        if (least.Value >= warm - Tolerance) return OnAssumption(coil, least.Value, cold, warm);
         return new Diagnostic(
             WarmRule,
             Severity.Warning,
@@ -55,6 +56,19 @@ public sealed class CoilVoltageCheck : ICheck
             Trace = LoadWords.Trace(least, $"a warm winding has more resistance: {ValueText.Volts(cold)} x (234.5 + T) / 254.5 with 60 degrees above the surroundings"),
         };
     }
+
+    /// <summary>A coil that works, cold and warm, if what was assumed of it is true: silence would pass the assumption for a fact.</summary>
+    private static Diagnostic? OnAssumption(LoadLevel coil, double least, double cold, double warm) =>
+        coil.Load.Part.Winding is not { OperatesVolts: null } ? null : new Diagnostic(
+            AssumedRule,
+            Severity.Note,
+            $"{coil.Name} gets {ValueText.Volts(least)} at least and works, cold from {ValueText.AssumedMark}{ValueText.Volts(cold)} and warm from {ValueText.AssumedMark}{ValueText.Volts(warm)}, if it is a usual coil.",
+            coil.Load.Part.Span)
+        {
+            Help = $"Raise a supply slowly from zero, note where it pulls in, and state it: 'operates {ValueText.Volts(cold)}' or what you find.",
+            Subjects = [About.Part(coil.Load.Part)],
+            Values = [About.Volts("gets", least), About.Volts("operates", cold), About.Volts("operates warm", warm)],
+        };
 
     /// <summary>
     /// The nearest state in which a released coil would operate on ideal wires and does not on its own. One that has operated

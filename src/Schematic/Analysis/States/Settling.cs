@@ -8,6 +8,7 @@ internal sealed class Settling
     private readonly DiagramStore _store;
     private readonly ImmutableArray<CoilRule> _coils;
     private readonly ILookup<int, CoilRule> _following;
+    private readonly ILookup<int, CoilRule> _beside;
     private readonly bool _onlyRest;
 
     /// <summary>Prepares for coils that follow nothing but variables among <paramref name="influences"/>.</summary>
@@ -19,6 +20,10 @@ internal sealed class Settling
     {
         (_store, _coils) = (store, coils);
         _following = coils.SelectMany(c => influences[c.Variable].Select(i => (i, c))).ToLookup(p => p.i, p => p.c);
+        // Two coils of which neither follows the other may change in either order; of all others each order has to be tried.
+        var ruleOf = coils.ToDictionary(c => c.Variable);
+        _beside = coils.SelectMany(c => influences[c.Variable].SelectMany(i => new[] { (i, c.Variable), (c.Variable, i) })).Distinct()
+            .Where(p => ruleOf.ContainsKey(p.Item2)).ToLookup(p => p.Item1, p => ruleOf[p.Item2]);
         _onlyRest = onlySure || (FollowInALine(influences) && coils.All(c => c.IsDecided && store.And(
             store.Restrict(c.Operates, c.Variable, 0), store.Not(store.Restrict(c.Stays, c.Variable, 1))).IsNever));
         Stable = store.Not(store.Any(coils.Select(c => c.Leaves)));
@@ -70,7 +75,7 @@ internal sealed class Settling
             var wider = _store.Or(states, _store.Swap(_store.And(states, coil.Changes), coil.Variable));
             if (wider == states) continue;
             states = wider;
-            foreach (var next in _following[coil.Variable].Where(queued.Add)) waiting.Enqueue(next);
+            foreach (var next in _beside[coil.Variable].Where(queued.Add)) waiting.Enqueue(next);
         }
 
         return states;
