@@ -39,8 +39,25 @@ internal sealed class FacePage(AnalysisContext context, Connector connector, Imm
         }
 
         if (scales.Count > 0) return (Flow(scales[0], MatingScale(scales[0], FaceLettering.NumbersOnly[0])), false);
-        var fit = FaceFit.For(connector, uses, box.Width, box.Height - HeadMm);
-        return (Flow(fit.Scale, fit.Scale), false);
+        return (Smallest(), false);
+    }
+
+    /// <summary>A face too large for any of the usual sizes: drawn as large as the sheet leaves room for below its words.</summary>
+    private ImmutableArray<SheetContent> Smallest()
+    {
+        const double step = 6;
+        for (var head = HeadMm; ; head += step)
+        {
+            var fit = FaceFit.For(connector, uses, box.Width, box.Height - head);
+            var sheets = Flow(fit.Scale, fit.Scale);
+            if (sheets.All(IsInside) || head + (2 * step) > box.Height) return sheets;
+        }
+    }
+
+    private bool IsInside(SheetContent sheet)
+    {
+        const double tolerance = 0.01;
+        return sheet.Marks.All(m => m.Bounds.Right <= box.Right + tolerance && m.Bounds.Bottom <= box.Bottom + tolerance);
     }
 
     /// <summary>The largest lettering that fits a face of that size, the face then drawn as large; null where none fits.</summary>
