@@ -1,4 +1,3 @@
-using System.Globalization;
 using Schematic.Layout.Shapes;
 using Schematic.Model;
 using Schematic.Symbols;
@@ -18,21 +17,7 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
     /// <summary>Colour and gauge of a wire as they are written on it: <c>WH/BU 24 AWG</c>.</summary>
     public static string Of(Wire wire) => string.Join(' ', new[] { wire.Colour?.Code, wire.GaugeText?.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
 
-    private static string Number(double value, string unit)
-    {
-        var (scale, prefix) = Math.Abs(value) switch
-        {
-            0 => (1.0, ""),
-            < 1e-9 => (1e12, "p"),
-            < 1e-6 => (1e9, "n"),
-            < 1e-3 => (1e6, "µ"),
-            < 1 when unit != "V" => (1e3, "m"),
-            >= 1e6 => (1e-6, "M"),
-            >= 1e3 => (1e-3, "k"),
-            _ => (1.0, ""),
-        };
-        return (value * scale).ToString("0.###", CultureInfo.InvariantCulture) + " " + prefix + unit;
-    }
+    private static string Number(double value, string unit) => FigureFactory.Number(value, unit);
 
     private sealed class Reader : IPartVisitor<PartWords?>
     {
