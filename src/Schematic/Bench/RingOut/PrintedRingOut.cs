@@ -33,7 +33,7 @@ internal static class PrintedRingOut
 
     /// <summary>The steps of one plan.</summary>
     public static ReportTable Steps(RingOutPlan plan, IReadOnlyList<RingOutPlan> all) => new(
-        $"Power off: ring-out of {RingOutList.SideWords(plan.Circuit)}",
+        $"Ring-out with power off: {RingOutList.SideWords(plan.Circuit)}",
         [
             new("step", "", ColumnAlign.Right),
             new("hold", "Hold"),
