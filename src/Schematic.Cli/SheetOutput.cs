@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using System.Text;
 using Schematic.Cli.Files;
 using Schematic.Drawing;
 using Schematic.Rendering;
@@ -9,7 +10,8 @@ using Schematic.Rendering;
 namespace Schematic.Cli;
 
 /// <summary>Where and as what commands write sheets, and the options that say it.</summary>
-public sealed class SheetOutput
+/// <param name="hasPage">Whether there is a page that can be operated besides the sheets.</param>
+public sealed class SheetOutput(bool hasPage = false)
 {
     private const int FinestDpi = 1200;
     private const int CoarsestDpi = 30;
@@ -25,9 +27,11 @@ public sealed class SheetOutput
 
     private readonly Option<IReadOnlyCollection<SheetFormat>?> _formats = new("--format", "-f")
     {
-        Description = "svg, png, pdf, or several joined by commas; all unless given",
+        Description = hasPage
+            ? "svg, png, pdf, html, or several joined by commas; svg, png and pdf unless given"
+            : "svg, png, pdf, or several joined by commas; all unless given",
         HelpName = "FORMATS",
-        CustomParser = ParseFormats,
+        CustomParser = result => ParseFormats(result, hasPage),
     };
 
     private readonly Option<int> _dpi = new("--dpi")
@@ -58,13 +62,21 @@ public sealed class SheetOutput
     public bool IsForced(ParseResult parsed) => parsed.GetValue(_force);
 
     /// <summary>Writes the sheets and prints the files written. Returns an <see cref="ExitCode"/>.</summary>
-    public int Write(CliConsole console, ParseResult parsed, ImmutableArray<Sheet> sheets, string name, LoadedPanel panel)
+    /// <param name="console">Where to tell it.</param>
+    /// <param name="parsed">What the user asked for.</param>
+    /// <param name="sheets">The sheets.</param>
+    /// <param name="name">What the names of the files begin with.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="page">Makes the page, where there is one.</param>
+    public int Write(CliConsole console, ParseResult parsed, ImmutableArray<Sheet> sheets, string name, LoadedPanel panel, Func<string>? page = null)
     {
         var shownFolder = parsed.GetValue(_folder)!;
         var folder = console.PathOf(shownFolder);
         if (File.Exists(folder)) return Fail(console, $"'{shownFolder}' is a file; --out names a folder.");
-        var files = console.During(
-            "writing", () => PackFiles.Render(sheets, name, panel.Panel.Title, parsed.GetValue(_formats) ?? AllFormats, parsed.GetValue(_dpi)));
+        var formats = parsed.GetValue(_formats) ?? AllFormats;
+        var files = console.During("writing", () => PackFiles.Render(sheets, name, panel.Panel.Title, formats, parsed.GetValue(_dpi)));
+        if (formats.Contains(SheetFormat.Html) && page is not null)
+            files = files.Add(new PackFile(PackFiles.SafeName(name) + ".html", Encoding.UTF8.GetBytes(console.During("writing the page", page))));
         if (files.Length > 1) files = files.Add(PackManifest.Of(name, files));
         if (AtomicFiles.Write(folder, shownFolder, files) is { } problem) return Fail(console, problem);
         foreach (var file in files) console.Say(Path.Combine(shownFolder, file.Name));
@@ -100,7 +112,7 @@ public sealed class SheetOutput
         return PngWriter.DefaultDpi;
     }
 
-    private static SortedSet<SheetFormat> ParseFormats(ArgumentResult result)
+    private static SortedSet<SheetFormat> ParseFormats(ArgumentResult result, bool hasPage)
     {
         var formats = new SortedSet<SheetFormat>();
         foreach (var word in result.Tokens.SelectMany(t => t.Value.Split(',', StringSplitOptions.RemoveEmptyEntries)))
@@ -110,7 +122,8 @@ public sealed class SheetOutput
                 case "svg": formats.Add(SheetFormat.Svg); break;
                 case "png": formats.Add(SheetFormat.Png); break;
                 case "pdf": formats.Add(SheetFormat.Pdf); break;
-                default: result.AddError($"There is no format '{word}'; there are svg, png and pdf."); break;
+                case "html" when hasPage: formats.Add(SheetFormat.Html); break;
+                default: result.AddError($"There is no format '{word}'; there are {(hasPage ? "svg, png, pdf and html" : "svg, png and pdf")}."); break;
             }
         }
 

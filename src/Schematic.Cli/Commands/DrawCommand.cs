@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Schematic.Cli.Files;
 using Schematic.Layout.Pack;
+using Schematic.Page;
 
 namespace Schematic.Cli.Commands;
 
@@ -11,7 +12,7 @@ public sealed class DrawCommand : ICliCommand
     public Command Build(CliConsole console)
     {
         var input = new PanelInput();
-        var sheets = new SheetOutput();
+        var sheets = new SheetOutput(hasPage: true);
         var command = new Command("draw", "Check a panel file and draw its pack: schematic, connector faces, lists.");
         input.AddTo(command);
         input.AddAcceptUnprovedTo(command);
@@ -34,7 +35,8 @@ public sealed class DrawCommand : ICliCommand
 
             var pack = console.During("drawing", () => PackBuilder.Draw(panel.Panel, panel.Findings));
             if (pack.Findings.Length > 0) FindingsOutput.Print(console, panel with { Findings = pack.Findings }, console.Error);
-            var written = sheets.Write(console, parsed, pack.Sheets, panel.PackName, panel);
+            var written = sheets.Write(console, parsed, pack.Sheets, panel.PackName, panel, () => PanelPage.Write(
+                new PageRequest(panel.Panel, panel.Findings) { FileName = Path.GetFileName(panel.Text.ShownName) }));
             return written == ExitCode.Clean ? panel.ExitCode : written;
         });
         return command;

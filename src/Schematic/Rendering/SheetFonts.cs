@@ -13,6 +13,13 @@ internal static class SheetFonts
     /// <summary>Adds the style element with the faces that the texts need.</summary>
     public static void AppendStyle(StringBuilder output, IEnumerable<TextMark> texts)
     {
+        var faces = Faces(texts);
+        if (faces.Length > 0) output.Append("<style>\n").Append(faces).Append("</style>\n");
+    }
+
+    /// <summary>The faces that the texts need as rules of a style; empty where there is no text.</summary>
+    public static string Faces(IEnumerable<TextMark> texts)
+    {
         var regular = new SortedSet<int>();
         var bold = new SortedSet<int>();
         foreach (var text in texts)
@@ -20,11 +27,10 @@ internal static class SheetFonts
             foreach (var rune in DisplayedText.Of(text.Text).EnumerateRunes()) (text.IsBold ? bold : regular).Add(rune.Value);
         }
 
-        if (regular.Count + bold.Count == 0) return;
-        output.Append("<style>\n");
+        var output = new StringBuilder();
         AppendFace(output, regular, bold: false);
         AppendFace(output, bold, bold: true);
-        output.Append("</style>\n");
+        return output.ToString();
     }
 
     private static void AppendFace(StringBuilder output, SortedSet<int> codePoints, bool bold)

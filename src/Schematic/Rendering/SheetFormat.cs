@@ -11,4 +11,7 @@ public enum SheetFormat
 
     /// <summary>One PDF document of all sheets.</summary>
     Pdf,
+
+    /// <summary>One HTML page that can be operated. It is no picture of the sheets; the room <c>Page</c> makes it.</summary>
+    Html,
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Schematic.Drawing;
@@ -17,7 +18,7 @@ public static class SvgWriter
         var output = new StringBuilder(64 * 1024);
         WriteHead(output, sheet);
         SheetFonts.AppendStyle(output, sheet.Marks.OfType<TextMark>());
-        WriteMarks(output, sheet);
+        WriteMarks(output, sheet.Marks, namesThings: false);
         return output.Append("</svg>\n").ToString();
     }
 
@@ -32,17 +33,36 @@ public static class SvgWriter
             .Append("\" height=\"").AppendMm(sheet.Size.HeightMm).Append("\" fill=\"#fff\"/>\n");
     }
 
-    private static void WriteMarks(StringBuilder output, Sheet sheet)
+    /// <summary>
+    /// Marks as an SVG element that stands in a page: without a typeface, which the page has, and without ground. Groups name the
+    /// thing that their marks show as well (<c>data-thing</c>, the kind, a blank and the name).
+    /// </summary>
+    /// <param name="marks">The marks.</param>
+    /// <param name="size">Width and height in millimetres.</param>
+    /// <param name="name">What the picture is called, for those who do not see it.</param>
+    internal static string WritePart(ImmutableArray<Mark> marks, (double WidthMm, double HeightMm) size, string name)
     {
-        (MarkRole Role, string? Owner)? group = null;
-        foreach (var mark in sheet.Marks)
+        var output = new StringBuilder(64 * 1024);
+        output.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ").AppendMm(size.WidthMm).Append(' ').AppendMm(size.HeightMm)
+            .Append("\" role=\"group\" aria-label=\"").AppendEscaped(name)
+            .Append("\" fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n");
+        WriteMarks(output, marks, namesThings: true);
+        return output.Append("</svg>\n").ToString();
+    }
+
+    private static void WriteMarks(StringBuilder output, ImmutableArray<Mark> marks, bool namesThings)
+    {
+        (MarkRole Role, string? Owner, Thing? Subject)? group = null;
+        foreach (var mark in marks)
         {
-            if (group != (mark.Role, mark.Owner))
+            var key = (mark.Role, mark.Owner, namesThings ? mark.Subject : null);
+            if (group != key)
             {
                 if (group is not null) output.Append("</g>\n");
-                group = (mark.Role, mark.Owner);
+                group = key;
                 output.Append("<g data-role=\"").Append(RoleName(mark.Role));
                 if (mark.Owner is not null) output.Append("\" data-owner=\"").AppendEscaped(mark.Owner);
+                if (key.Item3 is { } thing) output.Append("\" data-thing=\"").Append(KindName(thing.Kind)).Append(' ').AppendEscaped(thing.Name);
                 output.Append("\">\n");
             }
 
@@ -131,6 +151,8 @@ public static class SvgWriter
         MarkRole.GuideLine => "guide-line",
         _ => role.ToString().ToLowerInvariant(),
     };
+
+    private static string KindName(ThingKind kind) => kind.ToString().ToLowerInvariant();
 
     private static StringBuilder AppendInk(this StringBuilder output, Ink ink) =>
         output.Append(CultureInfo.InvariantCulture, $"#{ink.Red:x2}{ink.Green:x2}{ink.Blue:x2}");

@@ -10,7 +10,7 @@ public partial class ImportTests
     private static readonly string[] Order =
     [
         "Text", "Diagnostics", "Inserts", "Model", "Language", "Binding", "Analysis", "Reports", "Bench",
-        "Fonts", "Drawing", "Symbols", "Layout", "Rendering",
+        "Fonts", "Drawing", "Symbols", "Layout", "Rendering", "Page",
     ];
 
     /// <summary>The rooms of the layout: sheets of one kind never use those of another; only the pack knows all.</summary>
