@@ -36,7 +36,7 @@ internal sealed class BindingReporter
     {
         var nearest = Nearest(name, known);
         Add("unknown-name", $"{Capital(kinds)} named `{name}` is not declared.", span, HelpFor(name, nearest)
-            ?? $"Declare it, or look at the name: {kinds} is meant here.");
+            ?? $"Declare it, or look at the name: {kinds} is meant here.", Written(span, name, nearest));
     }
 
     public void WrongKind(SourceSpan span, string name, string isKind, string needed, SourceSpan declared) =>
@@ -52,12 +52,14 @@ internal sealed class BindingReporter
         var isOtherNumber = nearest?.TrimEnd(Digits) == contact.TrimEnd(Digits);
         var help = DashRange(contact, known) is { } range ? $"A range has two dots: {part}:{range}."
             : isOtherNumber ? Terminals(part, known) : HelpFor(contact, nearest) ?? Terminals(part, known);
-        Add("unknown-contact", $"`{part}` has no contact `{contact}`{more}.", span, help, new RelatedSpan(declared, "declared here"));
+        Add("unknown-contact", $"`{part}` has no contact `{contact}`{more}.", span, help,
+            contacts.Count > 1 ? [] : Written(span, contact, DashRange(contact, known) ?? (isOtherNumber ? null : nearest)),
+            new RelatedSpan(declared, "declared here"));
     }
 
     public void UnknownPosition(SourceSpan span, string subject, string state, IReadOnlyCollection<string> known, SourceSpan declared) =>
         Add("unknown-position", $"`{subject}` has no position `{state}`.", span,
-            HelpFor(state, Nearest(state, known)) ?? $"It has: {string.Join(", ", known)}.",
+            HelpFor(state, Nearest(state, known)) ?? $"It has: {string.Join(", ", known)}.", Written(span, state, Nearest(state, known)),
             new RelatedSpan(declared, "declared here"));
 
     public void UnknownState(SourceSpan span, string subject, string isKind, string states) =>
@@ -65,7 +67,7 @@ internal sealed class BindingReporter
 
     public void UnknownWord(SourceSpan span, string rule, string what, string word, IReadOnlyCollection<string> known) =>
         Add(rule, $"`{word}` is not {what}.", span,
-            HelpFor(word, Nearest(word, known)) ?? $"Known: {string.Join(", ", known)}.");
+            HelpFor(word, Nearest(word, known)) ?? $"Known: {string.Join(", ", known)}.", Written(span, word, Nearest(word, known)));
 
     public void DuplicateName(SourceSpan span, string name, SourceSpan first) =>
         Add("duplicate-name", $"The name `{name}` is declared twice.", span, "Give each a name of its own.",
@@ -88,13 +90,23 @@ internal sealed class BindingReporter
         Add("missing-value", "A contact that is not traced cannot be named here.", span,
             "A question mark stands where a device is joined to its unit: lamp DS1 28 V 40 mA { J1:2 ? }. Leave it out here.");
 
-    public void WrongUnit(SourceSpan span, QuantitySyntax quantity, string expected, string? meant = null)
+    /// <summary>
+    /// A number whose unit is missing or measures something else. <paramref name="meant"/> is the quantity that was meant, where it
+    /// is certain; <paramref name="possible"/> what the unit may measure.
+    /// </summary>
+    public void WrongUnit(
+        SourceSpan span, QuantitySyntax quantity, string expected, string? meant = null, IEnumerable<Dimension>? possible = null)
     {
         var found = quantity.Unit.Length == 0 ? "has no unit"
             : quantity.Dimension == Dimension.Unknown ? $"has an unknown unit, `{quantity.Unit}`"
             : $"is {UnitWords.Kind(quantity.Dimension)}";
+        List<string> written = meant is not null ? [meant]
+            : UnitWords.Near(quantity) is { } near ? [$"{quantity.Number} {near}"]
+            : quantity.Unit.Length == 0 ? [.. (possible ?? []).SelectMany(UnitWords.Usual).Select(u => $"{quantity.Number} {u}")]
+            : [];
         Add("wrong-unit", $"{span.Source.Slice(span.Span)} {found}; {expected} is expected here.", span,
-            meant is not null ? meant : UnitWords.Near(quantity) is { } near ? $"Did you mean {quantity.Number} {near}?" : $"Give {expected} with its unit.");
+            written.Count == 1 && quantity.Unit.Length > 0 ? $"Did you mean {written[0]}?" : $"Give {expected} with its unit.",
+            [.. written.Select(w => Repair.Write(span, w))]);
     }
 
     public void OutOfRange(SourceSpan span, string message, string help) => Add("out-of-range", message, span, help);
@@ -134,11 +146,25 @@ internal sealed class BindingReporter
             "Look for a file that uses others many times over.");
 
     private void Add(string rule, string message, SourceSpan span, string help, params ImmutableArray<RelatedSpan> related) =>
+        Add(rule, message, span, help, [], related);
+
+    private void Add(
+        string rule, string message, SourceSpan span, string help, ImmutableArray<Repair> repairs, params ImmutableArray<RelatedSpan> related) =>
         Add(new Diagnostic(rule, Severity.Error, HiddenCharacters.Show(message), span)
         {
             Help = HiddenCharacters.Show(help),
+            Repairs = repairs,
             Related = related,
         });
+
+    /// <summary>Writes the nearest known word where an unknown one ends a span; nothing where it does not stand there as it is.</summary>
+    private static ImmutableArray<Repair> Written(SourceSpan span, string word, string? nearest)
+    {
+        var at = new TextSpan(span.Span.End - word.Length, word.Length);
+        return nearest is null || at.Start < span.Span.Start || !span.Source.Slice(at).SequenceEqual(word)
+            ? []
+            : [Repair.Write(new SourceSpan(span.Source, at), nearest)];
+    }
 
     private void Add(Diagnostic diagnostic)
     {

@@ -80,10 +80,11 @@ internal sealed class ClauseReader
     public Dictionary<Dimension, QuantitySyntax> Ratings(string example, params IReadOnlyCollection<Dimension> dimensions)
     {
         var found = new Dictionary<Dimension, QuantitySyntax>();
+        var stated = _clauses.Where(c => c.Keyword.Length == 0).SelectMany(c => c.All<QuantitySyntax>()).Select(q => q.Dimension).ToHashSet();
         foreach (var quantity in _clauses.Where(c => c.Keyword.Length == 0).SelectMany(c => c.All<QuantitySyntax>()))
         {
             if (!dimensions.Contains(quantity.Dimension))
-                _report.WrongUnit(_scope.At(quantity.Span), quantity, example);
+                _report.WrongUnit(_scope.At(quantity.Span), quantity, example, possible: dimensions.Where(d => !stated.Contains(d)));
             else if (!found.TryAdd(quantity.Dimension, quantity))
                 _report.StatedTwice(_scope.At(quantity.Span), UnitWords.Kind(quantity.Dimension), _scope.At(found[quantity.Dimension].Span));
             else if (quantity.Dimension != Dimension.Gauge)
@@ -99,7 +100,7 @@ internal sealed class ClauseReader
     {
         if (quantity.Dimension != dimension)
         {
-            _report.WrongUnit(_scope.At(quantity.Span), quantity, example);
+            _report.WrongUnit(_scope.At(quantity.Span), quantity, example, possible: [dimension]);
             return null;
         }
 

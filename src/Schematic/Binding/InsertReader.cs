@@ -236,7 +236,7 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
             return null;
         }
 
-        report.WrongUnit(scope.At(quantity.Span), quantity, "a length");
+        report.WrongUnit(scope.At(quantity.Span), quantity, "a length", possible: [Dimension.Length]);
         return null;
     }
 

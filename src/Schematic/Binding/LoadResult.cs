@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Diagnostics;
+using Schematic.Language;
 using Schematic.Model;
 
 namespace Schematic.Binding;
@@ -10,6 +11,9 @@ namespace Schematic.Binding;
 /// </summary>
 public sealed record LoadResult(Panel Panel, ImmutableArray<Diagnostic> Diagnostics)
 {
+    /// <summary>The files that were read, the main file first: what an editor finds names in.</summary>
+    public ImmutableArray<PanelSyntax> Syntaxes { get; init; } = [];
+
     /// <summary>Whether an error was found.</summary>
     public bool HasErrors => Diagnostics.Any(d => d.Severity == Severity.Error);
 }

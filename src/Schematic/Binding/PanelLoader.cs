@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Diagnostics;
+using Schematic.Language;
 using Schematic.Model;
 using Schematic.Text;
 
@@ -11,17 +12,25 @@ public static class PanelLoader
     /// <summary>
     /// Loads a panel from its text. Everything that is wrong comes as findings, in the order of the files and of their lines.
     /// </summary>
-    public static LoadResult Load(SourceText main, IPanelFiles files)
+    public static LoadResult Load(SourceText main, IPanelFiles files) => Load(main, files, before: null);
+
+    /// <summary>
+    /// Loads the next version of a panel that is being edited: statements that did not change since <paramref name="before"/>,
+    /// where there is one, are not read again. The result is the same.
+    /// </summary>
+    public static LoadResult LoadNext(SourceText main, IPanelFiles files, LoadResult? before) => Load(main, files, before?.Syntaxes ?? []);
+
+    private static LoadResult Load(SourceText main, IPanelFiles files, IReadOnlyList<PanelSyntax>? before)
     {
         var report = new BindingReporter();
         var scope = new Scope(main, "");
-        var used = new UsedFiles(files, report);
+        var used = new UsedFiles(files, report, before);
         var statements = used.Read(main, scope);
         var panel = new PanelBinder(statements, scope, report, used.Lacking).Bind() with
         {
             Readings = new ReadingsFiles(files, report).Open(statements, scope),
         };
-        return new LoadResult(panel, InOrder(report.Found, main));
+        return new LoadResult(panel, InOrder(report.Found, main)) { Syntaxes = used.Syntaxes };
     }
 
     /// <summary>

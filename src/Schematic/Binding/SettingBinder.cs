@@ -79,7 +79,7 @@ internal sealed class SettingBinder(BindingReporter report)
         if (reader.Find(keyword)?.All<QuantitySyntax>().First() is not { } quantity) return null;
         if (quantity.Dimension != Dimension.Temperature)
         {
-            report.WrongUnit(main.At(quantity.Span), quantity, "a temperature, such as 30 degC,");
+            report.WrongUnit(main.At(quantity.Span), quantity, "a temperature, such as 30 degC,", possible: [Dimension.Temperature]);
             return null;
         }
 

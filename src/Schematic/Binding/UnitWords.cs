@@ -27,6 +27,22 @@ internal static class UnitWords
         _ => "a number",
     };
 
+    /// <summary>The units that a dimension is usually given in; several where the number alone does not tell which.</summary>
+    public static IEnumerable<string> Usual(Dimension dimension) => dimension switch
+    {
+        Dimension.Voltage => ["V"],
+        Dimension.Current => ["A", "mA"],
+        Dimension.Resistance => ["ohm", "kohm"],
+        Dimension.Length => ["mm"],
+        Dimension.Area => ["mm2"],
+        Dimension.Gauge => ["AWG"],
+        Dimension.Power => ["W"],
+        Dimension.Capacitance => ["uF"],
+        Dimension.Temperature => ["degC"],
+        Dimension.Percent => ["%"],
+        _ => [],
+    };
+
     /// <summary>The unit that an unknown one was probably meant to be: the same letters in other case, or a common spelling.</summary>
     public static string? Near(QuantitySyntax quantity) => quantity.Dimension != Dimension.Unknown ? null : quantity.Unit switch
     {

@@ -1,10 +1,11 @@
+using System.Collections.Immutable;
 using Schematic.Language;
 using Schematic.Text;
 
 namespace Schematic.Binding;
 
 /// <summary>Reads the main file and the files it uses, each once, and lays their statements out in order.</summary>
-internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
+internal sealed class UsedFiles(IPanelFiles files, BindingReporter report, IReadOnlyList<PanelSyntax>? before = null)
 {
     /// <summary>More uses than this in all are taken for files that use each other many times over.</summary>
     private const int MostUses = 1000;
@@ -17,6 +18,7 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
     private bool _isFull;
 
     private readonly Dictionary<string, PanelSyntax> _read = new(StringComparer.Ordinal);
+    private readonly List<PanelSyntax> _inOrder = [];
     private readonly List<ScopedStatement> _statements = [];
     private readonly List<string> _chain = [];
     private readonly List<string> _lacking = [];
@@ -25,14 +27,18 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
     /// <summary>The prefixes of files that could not be read.</summary>
     public IReadOnlyList<string> Lacking => _lacking;
 
+    /// <summary>Every file that was read, the main file first.</summary>
+    public ImmutableArray<PanelSyntax> Syntaxes => [.. _inOrder];
+
     /// <summary>
     /// All statements, those of a used file at the place of its use statement; the use statements themselves stay, to declare
     /// the prefix.
     /// </summary>
     public IReadOnlyList<ScopedStatement> Read(SourceText main, Scope scope)
     {
-        var syntax = PanelParser.Parse(main);
+        var syntax = Parse(main);
         _read[main.FileName] = syntax;
+        _inOrder.Add(syntax);
         report.AddAll(syntax.Diagnostics);
         Add(syntax, scope);
         return _statements;
@@ -55,6 +61,14 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
         }
 
         _chain.RemoveAt(_chain.Count - 1);
+    }
+
+    /// <summary>A text that is being edited is compared with the version before; another is read as it is.</summary>
+    private PanelSyntax Parse(SourceText text)
+    {
+        if (before is null) return PanelParser.Parse(text);
+        var earlier = before.FirstOrDefault(b => b.Source.FileName == text.FileName);
+        return earlier is not null && ReferenceEquals(earlier.Source, text) ? earlier : PanelParser.ParseNext(text, earlier);
     }
 
     private void Follow(UseSyntax use, Scope scope)
@@ -100,8 +114,9 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report)
         }
 
         if (_read.TryGetValue(file.Text.FileName, out var known)) return known;
-        var syntax = PanelParser.Parse(file.Text);
+        var syntax = Parse(file.Text);
         _read.Add(file.Text.FileName, syntax);
+        _inOrder.Add(syntax);
         report.AddAll(file.Diagnostics);
         report.AddAll(syntax.Diagnostics);
         return syntax;

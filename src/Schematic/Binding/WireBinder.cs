@@ -125,7 +125,7 @@ internal sealed class WireBinder(NameTable names, BindingReporter report, Termin
         var thin = clauses.FirstOrDefault(c => Has(c, q => q is { Dimension: Dimension.Length, Unit: "mm" } && UsualMm2.Contains(q.Value)));
         if (thin is null) return clauses;
         var quantity = thin.All<QuantitySyntax>().First();
-        report.WrongUnit(scope.At(quantity.Span), quantity, "a cross-section", $"Did you mean {quantity.Number} mm2?");
+        report.WrongUnit(scope.At(quantity.Span), quantity, "a cross-section", $"{quantity.Number} mm2");
         return clauses.Remove(thin);
     }
 

@@ -15,6 +15,18 @@ public sealed record Diagnostic(string Rule, Severity Severity, string Message, 
     /// <summary>One sentence that says what to do, or null where the message says it already.</summary>
     public string? Help { get; init; }
 
+    /// <summary>The same finding about a later version of the text, where its words stand elsewhere; no other place belongs to it.</summary>
+    internal Diagnostic Moved(int by, SourceText source) => this with
+    {
+        Span = new SourceSpan(source, Span.Span.Moved(by)),
+        Repairs = [.. Repairs.Select(r => r with { Span = new SourceSpan(source, r.Span.Span.Moved(by)) })],
+    };
+
+    /// <summary>
+    /// Changes of the text that put it right: one where the help leaves no choice, several where the user has to choose.
+    /// </summary>
+    public ImmutableArray<Repair> Repairs { get; init; } = [];
+
     /// <summary>Other places that belong to the finding.</summary>
     public ImmutableArray<RelatedSpan> Related { get; init; } = [];
 

@@ -65,6 +65,17 @@ public static class JsonPrinter
         }
 
         writer.WriteEndArray();
+        writer.WriteStartArray("repairs");
+        foreach (var repair in diagnostic.Repairs)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("title", repair.Title);
+            Write(writer, "span", repair.Span);
+            writer.WriteString("text", repair.Text);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
         Write(writer, diagnostic.Subjects);
         Write(writer, diagnostic.Values);
         writer.WriteStartArray("assumed");

@@ -18,6 +18,9 @@ public sealed record ClauseSyntax(string Keyword, ImmutableArray<ValueSyntax> Va
     /// <summary>Where the keyword stands; the whole clause where it has none.</summary>
     public TextSpan KeywordSpan => Keyword.Length == 0 ? Span : new TextSpan(Span.Start, (Written ?? Keyword).Length);
 
+    /// <summary>The same clause in a text that has more characters before it, or fewer.</summary>
+    public ClauseSyntax Moved(int by) => this with { Values = [.. Values.Select(v => v.Moved(by))], Span = Span.Moved(by) };
+
     /// <summary>The values of one kind, in the order written.</summary>
     public IEnumerable<T> All<T>() where T : ValueSyntax => Values.OfType<T>();
 }

@@ -12,6 +12,9 @@ public sealed record ContactSyntax(WordSyntax? Part, WordSyntax From, WordSyntax
     /// <summary>Stands for a contact that is not traced yet.</summary>
     public const string NotTracedMark = "?";
 
+    /// <inheritdoc/>
+    public override ContactSyntax Moved(int by) => new(Part?.Moved(by), From.Moved(by), To?.Moved(by), Span.Moved(by));
+
     /// <summary>Whether it is a question mark: a contact of which nobody knows yet which one it is.</summary>
     public bool IsNotTraced => From.Text == NotTracedMark;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Diagnostics;
 using Schematic.Text;
 
 namespace Schematic.Language;
@@ -14,8 +15,19 @@ public static class PanelParser
     /// <summary>Reads a file. Whatever the text is, the result is a syntax and its findings, never an exception.</summary>
     public static PanelSyntax Parse(SourceText source) => Parse(source, Grammar.Forms);
 
+    /// <summary>
+    /// Reads the next version of a text that is being edited. Statements that stand in <paramref name="before"/> with the same
+    /// characters, wherever, are taken from there. The result is the same as that of <see cref="Parse(SourceText)"/>.
+    /// </summary>
+    public static PanelSyntax ParseNext(SourceText source, PanelSyntax? before) =>
+        Parse(source, Grammar.Forms, new StatementMemory(), before?.Memory);
+
     /// <summary>Reads a file of a language that has other statements.</summary>
-    internal static PanelSyntax Parse(SourceText source, IReadOnlyDictionary<string, StatementForm> forms)
+    internal static PanelSyntax Parse(SourceText source, IReadOnlyDictionary<string, StatementForm> forms) =>
+        Parse(source, forms, null, null);
+
+    private static PanelSyntax Parse(
+        SourceText source, IReadOnlyDictionary<string, StatementForm> forms, StatementMemory? memory, StatementMemory? before)
     {
         var report = new SyntaxReporter(source);
         FindControlCharacters(source.Content, report);
@@ -24,12 +36,45 @@ public static class PanelParser
         var statements = ImmutableArray.CreateBuilder<StatementSyntax>(raw.Count);
         foreach (var statement in raw)
         {
-            if (Read(source, statement, reader, report, forms) is { } syntax) statements.Add(syntax);
+            var read = memory is not null && IsSound(statement, found)
+                ? Recall(source, statement, reader, report, forms, memory, before)
+                : Read(source, statement, reader, report, forms);
+            if (read is { } syntax) statements.Add(syntax);
         }
 
         var all = found.AddRange(report.Found);
         return new PanelSyntax(
-            source, statements.DrainToImmutable(), [.. all.OrderBy(d => d.Span.Span.Start).ThenBy(d => d.Span.Span.End)]);
+            source, statements.DrainToImmutable(), [.. all.OrderBy(d => d.Span.Span.Start).ThenBy(d => d.Span.Span.End)])
+        {
+            Memory = memory,
+        };
+    }
+
+    /// <summary>Whether nothing was wrong with a statement when the text was cut.</summary>
+    private static bool IsSound(RawStatement statement, ImmutableArray<Diagnostic> cutting) =>
+        cutting.IsEmpty || !(IsReported(statement) || cutting.Any(d => d.Span.Span.Start >= statement.Start && d.Span.Span.Start < statement.Span.End));
+
+    private static bool IsReported(RawStatement statement) =>
+        statement.IsReported || statement.HasSlip || (statement.Block?.Exists(IsReported) ?? false);
+
+    /// <summary>Takes a statement from the version before, or reads it; either way it is kept for the next.</summary>
+    private static StatementSyntax? Recall(
+        SourceText source, RawStatement statement, StatementReader reader, SyntaxReporter report,
+        IReadOnlyDictionary<string, StatementForm> forms, StatementMemory memory, StatementMemory? before)
+    {
+        var text = source.Slice(statement.Span);
+        if ((before?.Find(text) ?? memory.Find(text)) is { } known)
+        {
+            var moved = known.At(statement.Start, source);
+            memory.Keep(text, moved);
+            report.AddAll(moved.Diagnostics);
+            return moved.Syntax;
+        }
+
+        var count = report.Count;
+        var syntax = Read(source, statement, reader, report, forms);
+        if (!report.IsFull) memory.Keep(text, new RememberedStatement(statement.Start, syntax, report.Since(count)));
+        return syntax;
     }
 
     private static StatementSyntax? Read(

@@ -7,4 +7,9 @@ namespace Schematic.Language;
 /// <param name="Names">The word <c>common</c>, or the positions that close the throw; empty for make and break.</param>
 /// <param name="Contacts">One contact for each pole; empty where the contacts are not brought out.</param>
 /// <param name="Span">The whole row.</param>
-public sealed record PoleRowSyntax(ImmutableArray<WordSyntax> Names, ImmutableArray<ContactSyntax> Contacts, TextSpan Span);
+public sealed record PoleRowSyntax(ImmutableArray<WordSyntax> Names, ImmutableArray<ContactSyntax> Contacts, TextSpan Span)
+{
+    /// <summary>The same row in a text that has more characters before it, or fewer.</summary>
+    public PoleRowSyntax Moved(int by) =>
+        new([.. Names.Select(n => n.Moved(by))], [.. Contacts.Select(c => c.Moved(by))], Span.Moved(by));
+}

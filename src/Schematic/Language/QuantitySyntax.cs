@@ -9,4 +9,8 @@ namespace Schematic.Language;
 /// <param name="Unit">The unit as written; empty when missing.</param>
 /// <param name="Span">Number and unit.</param>
 public sealed record QuantitySyntax(double Value, Dimension Dimension, string Number, string Unit, TextSpan Span)
-    : ValueSyntax(Span);
+    : ValueSyntax(Span)
+{
+    /// <inheritdoc/>
+    public override QuantitySyntax Moved(int by) => this with { Span = Span.Moved(by) };
+}

@@ -69,13 +69,15 @@ internal static partial class Slips
 
         if (Slashes().Match(text) is { Success: true } slashes)
         {
-            report.Slip(new TextSpan(statement.Start + slashes.Groups["slip"].Index, 2), "A comment does not begin so here.", "A comment begins with #.");
+            report.Slip(new TextSpan(statement.Start + slashes.Groups["slip"].Index, 2), "A comment does not begin so here.", "A comment begins with #.", slashes.Value.TrimStart() == "//" ? "#" : null);
             return true;
         }
 
-        Each(CurlyQuotes(), (_, span) => report.Slip(span, "This is no quote of the language.", "Put strings in straight quotes: \"text\"."));
+        Each(CurlyQuotes(), (m, span) => report.Slip(
+            span, "This is no quote of the language.", "Put strings in straight quotes: \"text\".", Straight(m.Groups["slip"].Value)));
         if (keyword != "terminals") Each(keyword == "connector" ? CommaLength() : CommaQuantity(), (m, span) => report.Slip(
-            span, "A number has a decimal point, not a comma.", $"Write {m.Groups["whole"]}.{m.Groups["part"]} {m.Groups["unit"]}."));
+            span, "A number has a decimal point, not a comma.", $"Write {m.Groups["whole"]}.{m.Groups["part"]} {m.Groups["unit"]}.",
+            $"{m.Groups["whole"]}.{m.Groups["part"]} {m.Groups["unit"]}"));
         if (keyword == "wire" && Unnamed().Match(text) is { Success: true } unnamed)
         {
             var word = unnamed.Groups["slip"];
@@ -87,23 +89,29 @@ internal static partial class Slips
 
         if (keyword is "wire" or "cable")
         {
-            Each(GaugeFirst(), (m, span) => report.Slip(span, "The unit of a gauge stands after its number.", $"Write {m.Groups["number"]} AWG."));
+            Each(GaugeFirst(), (m, span) => report.Slip(span, "The unit of a gauge stands after its number.", $"Write {m.Groups["number"]} AWG.", $"{m.Groups["number"]} AWG"));
         }
 
         if (keyword is "wire" or "cable" && text.Contains("->", StringComparison.Ordinal))
         {
             Each(SplitTerminal(), (m, span) => report.Slip(
-                span, $"`{m.Groups["slip"]}` is no terminal.", $"Join part and contact by a colon: {m.Groups["part"]}:{m.Groups["contact"]}."));
+                span, $"`{m.Groups["slip"]}` is no terminal.", $"Join part and contact by a colon: {m.Groups["part"]}:{m.Groups["contact"]}.",
+                $"{m.Groups["part"]}:{m.Groups["contact"]}"));
         }
 
         if (keyword == "poles")
         {
             Each(DashRange(), (m, span) => report.Slip(
-                span, $"`{m.Groups["slip"]}` is one name, not a range.", $"A range has two dots: {m.Groups["from"]}..{m.Groups["letters"]}{m.Groups["to"]}."));
+                span, $"`{m.Groups["slip"]}` is one name, not a range.", $"A range has two dots: {m.Groups["from"]}..{m.Groups["letters"]}{m.Groups["to"]}.",
+                $"{m.Groups["from"]}..{m.Groups["letters"]}{m.Groups["to"]}"));
         }
 
         return report.Count > before;
     }
+
+    /// <summary>A text in straight quotes; null where its end is not certain.</summary>
+    private static string? Straight(string quoted) =>
+        quoted.Length > 1 && Curly.Contains(quoted[^1]) ? $"\"{quoted[1..^1].Replace("\\", "\\\\", StringComparison.Ordinal)}\"" : null;
 
     /// <summary>A quick look, so that files of a hundred thousand sound lines are read as fast as ever.</summary>
     private static bool MayHoldSlips(ReadOnlySpan<char> head, string keyword) =>

@@ -23,8 +23,23 @@ internal sealed class SyntaxReporter(SourceText source)
     /// <summary>How many findings there are.</summary>
     public int Count => _found.Count;
 
+    /// <summary>Whether there are so many findings that no more are kept.</summary>
+    public bool IsFull => _found.Count > MostFindings;
+
+    /// <summary>What was found after the first so many.</summary>
+    public ImmutableArray<Diagnostic> Since(int count) => count == _found.Count ? [] : [.. _found.Skip(count)];
+
+    /// <summary>Adds what was found when the same words were read before.</summary>
+    public void AddAll(ImmutableArray<Diagnostic> found)
+    {
+        foreach (var diagnostic in found)
+        {
+            Add(diagnostic);
+        }
+    }
+
     public void OpenString(TextSpan span) =>
-        Add("syntax", "This string is not closed.", span, "Put a quote (\") at its end; a string does not cross a line end.");
+        Add("syntax", "This string is not closed.", span, "Put a quote (\") at its end; a string does not cross a line end.", "\"", new TextSpan(span.End, 0));
 
     public void OpenBlock(TextSpan span) =>
         Add("syntax", "This block is not closed.", span, "Put a closing brace (}) after its last line.");
@@ -55,10 +70,11 @@ internal sealed class SyntaxReporter(SourceText source)
     public void UnknownStatement(WordSyntax word, IEnumerable<string> keywords)
     {
         var known = keywords.ToList();
+        var nearest = Slips.OtherWordFor(word.Text) is null ? Spelling.Nearest(word.Text, known) : null;
         var help = Slips.OtherWordFor(word.Text) is { } other ? other
-            : Spelling.Nearest(word.Text, known) is { } nearest ? $"Did you mean `{nearest}`?{GeneralPart(known, before: " Otherwise")}"
+            : nearest is not null ? $"Did you mean `{nearest}`?{GeneralPart(known, before: " Otherwise")}"
             : $"A statement begins with its keyword, such as {Joined([.. UsualKeywords.Intersect(known).Take(4)])}.{GeneralPart(known, before: "")}";
-        Add("unknown-statement", $"No statement begins with `{Short(word.Text)}`.", word.Span, help);
+        Add("unknown-statement", $"No statement begins with `{Short(word.Text)}`.", word.Span, help, nearest);
     }
 
     /// <summary>A kind that has no word of its own can be written all the same.</summary>
@@ -66,24 +82,25 @@ internal sealed class SyntaxReporter(SourceText source)
         : before.Length > 0 ? $"{before} write `device`, the general part with terminals of your own."
         : " A kind of part without a word of its own is a `device`.";
 
-    public void Slip(TextSpan span, string message, string help) => Add("syntax", message, span, help);
+    /// <summary>A slip of the hand; <paramref name="write"/> is what to write in its place, where that is certain.</summary>
+    public void Slip(TextSpan span, string message, string help, string? write = null) => Add("syntax", message, span, help, write);
 
     public void MissingBrace(TextSpan span) =>
-        Add("syntax", "The block of this statement has no opening brace.", span, "Put an opening brace ({) at the end of this line.");
+        Add("syntax", "The block of this statement has no opening brace.", span, "Put an opening brace ({) at the end of this line.", " {", new TextSpan(span.End, 0));
 
     public void InchMark(TextSpan span, string number) =>
-        Add("syntax", "A length in inches does not end with a quote here.", span, $"Write {number} in.");
+        Add("syntax", "A length in inches does not end with a quote here.", span, $"Write {number} in.", $"{number} in");
 
     public void UnexpectedBlock(TextSpan span, string usage) =>
         Add("syntax", "A block is not expected here.", span, Like(usage));
 
     public void NotText(TextSpan span, char c) =>
         Add("unreadable-text", $"A control character (U+{(int)c:X4}) stands in the text.", span,
-            "Remove it; a panel file is plain UTF-8 text.");
+            "Remove it; a panel file is plain UTF-8 text.", "");
 
     public void Hidden(TextSpan span, char c) =>
         Add("unreadable-text", $"A character that cannot be seen (U+{(int)c:X4}) stands in the text.", span,
-            "Remove it, or type the word again: two names could look alike and differ.");
+            "Remove it, or type the word again: two names could look alike and differ.", "");
 
     public void MoreNotText(TextSpan span, int count) =>
         Add("unreadable-text", $"{Text(count)} more control characters follow.", span,
@@ -103,7 +120,7 @@ internal sealed class SyntaxReporter(SourceText source)
         var expected = problem.Expected.IsEmpty ? "nothing more" : Joined(problem.Expected);
         var found = word.Length > 0 ? $"`{Short(source.Slice(word).ToString())}`" : "the end of the statement";
         var nearest = NearestKeyword(problem.Expected, word);
-        Add("syntax", $"Expected {expected}, found {found}.", word, nearest is null ? Like(usage) : $"Did you mean `{nearest}`?");
+        Add("syntax", $"Expected {expected}, found {found}.", word, nearest is null ? Like(usage) : $"Did you mean `{nearest}`?", nearest);
     }
 
     /// <summary>The expected keyword (written between grave accents) that the word found was probably meant to be.</summary>
@@ -120,17 +137,25 @@ internal sealed class SyntaxReporter(SourceText source)
             : usual.Count <= MostWordsListed ? $"Known here: {string.Join(", ", usual)}."
             : Like(usage);
         var expected = problem.Expected.IsEmpty ? "" : $"; expected {Joined([.. problem.Expected, "a keyword"])}";
-        Add("syntax", $"`{Short(text)}` is not known here{expected}.", word, help);
+        Add("syntax", $"`{Short(text)}` is not known here{expected}.", word, help,
+            nearest is null ? null : problem.Usual.GetValueOrDefault(nearest, nearest));
     }
 
-    private void Add(string rule, string message, TextSpan span, string help)
-    {
-        if (_found.Count > MostFindings) return;
-        if (_found.Count == MostFindings)
-            (rule, message, help) = ("out-of-range", $"More than {Text(MostFindings)} findings: the others are left out.", "Correct these first.");
-        _found.Add(new Diagnostic(rule, Severity.Error, HiddenCharacters.Show(message), new SourceSpan(source, span))
+    private void Add(string rule, string message, TextSpan span, string help, string? write = null, TextSpan? at = null) =>
+        Add(new Diagnostic(rule, Severity.Error, HiddenCharacters.Show(message), new SourceSpan(source, span))
         {
             Help = HiddenCharacters.Show(help),
+            Repairs = write is null ? []
+                : [write.Length == 0 ? new Repair("take it out", new SourceSpan(source, at ?? span), "") : Repair.Write(new SourceSpan(source, at ?? span), write)],
+        });
+
+    private void Add(Diagnostic diagnostic)
+    {
+        if (IsFull) return;
+        _found.Add(_found.Count < MostFindings ? diagnostic : new Diagnostic(
+            "out-of-range", Severity.Error, $"More than {Text(MostFindings)} findings: the others are left out.", diagnostic.Span)
+        {
+            Help = "Correct these first.",
         });
     }
 

@@ -8,5 +8,8 @@ namespace Schematic.Language;
 public sealed record WordSyntax(string Text, TextSpan Span) : ValueSyntax(Span)
 {
     /// <inheritdoc/>
+    public override WordSyntax Moved(int by) => new(Text, Span.Moved(by));
+
+    /// <inheritdoc/>
     public override string ToString() => Text;
 }

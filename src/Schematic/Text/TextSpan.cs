@@ -6,6 +6,9 @@ public readonly record struct TextSpan(int Start, int Length)
     /// <summary>The position just after the last character.</summary>
     public int End => Start + Length;
 
+    /// <summary>The same run of characters after others were put in before it, or taken out.</summary>
+    public TextSpan Moved(int by) => new(Start + by, Length);
+
     /// <summary>Makes a span from its first position and the position just after its last.</summary>
     public static TextSpan FromBounds(int start, int end) => new(start, Math.Max(0, end - start));
 }

@@ -14,6 +14,7 @@ public class JsonPrinterTests
         var finding = new Diagnostic("single-member-net", Severity.Warning, "Net RTN lists J1:1 alone.", new SourceSpan(source, new TextSpan(10, 3)))
         {
             Help = "List \"both\" ends (µ).",
+            Repairs = [Repair.Write(new SourceSpan(source, new TextSpan(4, 1)), "B")],
             Related = [new RelatedSpan(new SourceSpan(source, new TextSpan(4, 1)), "net A")],
             Subjects = [new Subject(SubjectKind.Net, "RTN"), new Subject(SubjectKind.Terminal, "J1:1")],
             Values = [new FindingValue("members", 1, "1")],
@@ -61,6 +62,21 @@ public class JsonPrinterTests
                         "end_line": 1,
                         "end_column": 6
                       }
+                    }
+                  ],
+                  "repairs": [
+                    {
+                      "title": "write `B`",
+                      "span": {
+                        "file": "x.panel",
+                        "offset": 4,
+                        "length": 1,
+                        "line": 1,
+                        "column": 5,
+                        "end_line": 1,
+                        "end_column": 6
+                      },
+                      "text": "B"
                     }
                   ],
                   "subjects": [
