@@ -12,6 +12,9 @@ public abstract record Mark(MarkRole Role)
     /// <summary>The thing of the panel that the mark shows, so that a page can light it up and a test can read it back; null for none.</summary>
     public Thing? Subject { get; init; }
 
+    /// <summary>The contact set that the mark is part of; null for marks of anything else.</summary>
+    public DrawnPole? Pole { get; init; }
+
     /// <summary>The smallest upright box around the mark's centre lines (text: around its letters).</summary>
     public abstract BoxMm Bounds { get; }
 

@@ -52,17 +52,18 @@ public static class SvgWriter
 
     private static void WriteMarks(StringBuilder output, ImmutableArray<Mark> marks, bool namesThings)
     {
-        (MarkRole Role, string? Owner, Thing? Subject)? group = null;
+        (MarkRole Role, string? Owner, Thing? Subject, DrawnPole? Pole)? group = null;
         foreach (var mark in marks)
         {
-            var key = (mark.Role, mark.Owner, namesThings ? mark.Subject : null);
+            var key = (mark.Role, mark.Owner, Subject: namesThings ? mark.Subject : null, Pole: namesThings ? mark.Pole : null);
             if (group != key)
             {
                 if (group is not null) output.Append("</g>\n");
                 group = key;
                 output.Append("<g data-role=\"").Append(RoleName(mark.Role));
                 if (mark.Owner is not null) output.Append("\" data-owner=\"").AppendEscaped(mark.Owner);
-                if (key.Item3 is { } thing) output.Append("\" data-thing=\"").Append(KindName(thing.Kind)).Append(' ').AppendEscaped(thing.Name);
+                if (key.Subject is { } thing) output.Append("\" data-thing=\"").Append(KindName(thing.Kind)).Append(' ').AppendEscaped(thing.Name);
+                if (key.Pole is { } pole) AppendPole(output, pole);
                 output.Append("\">\n");
             }
 
@@ -70,6 +71,14 @@ public static class SvgWriter
         }
 
         if (group is not null) output.Append("</g>\n");
+    }
+
+    /// <summary>The common, and each throw with its place: <c>S1:2 10 -2.5</c>.</summary>
+    private static void AppendPole(StringBuilder output, DrawnPole pole)
+    {
+        output.Append("\" data-pole=\"").AppendEscaped(pole.Common).Append("\" data-throws=\"");
+        foreach (var way in pole.Throws)
+            output.AppendEscaped(way.Terminal).Append(' ').AppendMm(way.At.X).Append(' ').AppendMm(way.At.Y).Append(';');
     }
 
     private static void WriteMark(StringBuilder output, Mark mark)

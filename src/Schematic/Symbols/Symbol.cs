@@ -20,8 +20,12 @@ public sealed record Symbol(SymbolKind Kind, ImmutableArray<Mark> Marks, Immutab
     public SymbolPort Port(string name) => Ports.First(p => p.Name == name);
 
     /// <summary>The marks with their origin moved to <paramref name="at"/>, owned by <paramref name="owner"/>.</summary>
-    public IEnumerable<Mark> PlacedAt(PointMm at, string owner) =>
-        Marks.Select(m => m.Moved(at.X, at.Y) with { Owner = owner });
+    public IEnumerable<Mark> PlacedAt(PointMm at, string owner, DrawnPole? pole = null) =>
+        Marks.Select(m => m.Moved(at.X, at.Y) with { Owner = owner, Pole = pole });
+
+    /// <summary>The contact set that it shows, its throws meeting the ports named.</summary>
+    public DrawnPole PoleOf(string common, IEnumerable<(string Terminal, string Port)> throws) =>
+        new(common, [.. throws.Select(t => new DrawnThrow(t.Terminal, Port(t.Port).At))]);
 
     /// <summary>The same symbol seen in a mirror: left and right change places; letters stay readable.</summary>
     public Symbol Mirrored() => Changed(

@@ -106,7 +106,8 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var way = pole.Pole.Throws[placed.Link.Throw];
         var symbol = _symbols.Get(words.IsClosedAtRest(way) ? SymbolKind.BreakContact : SymbolKind.MakeContact).Turned().Turned().Turned();
         var drawing = new ArtDrawing(measures);
-        var marks = symbol.PlacedAt(new PointMm(0, SymbolLength), pole.Part.Designator).ToList();
+        var shown = symbol.PoleOf(pole.Part.At(pole.Pole.Common).ToString(), [(pole.Part.At(way.Terminal).ToString(), symbol.Ports[1].Name)]);
+        var marks = symbol.PlacedAt(new PointMm(0, SymbolLength), pole.Part.Designator, shown).ToList();
         foreach (var mark in marks) drawing.Add(mark);
         var box = marks.Select(m => m.Bounds).Aggregate((a, b) => a.Union(b));
         NamePorts(drawing, placed, marks, SymbolLength);

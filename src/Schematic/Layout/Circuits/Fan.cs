@@ -80,7 +80,8 @@ internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWo
         var lift = fan.IsDown ? 0 : Math.Max(0, wordsEnd);
         var opening = length + lift + (tracks.Max() < 0 ? 0 : 1.25 + (tracks.Max() * measures.TrackPitch));
         var height = fan.IsDown ? Math.Max(opening, wordsEnd) : opening;
-        return new FanShape(Draw(fan, symbol, length, lift, height, restX, drive), anchor, portX, tracks, length + lift, fan.IsDown ? 5 : -5 - lift);
+        var commonName = fan.Pole.Part.At(fan.Pole.Pole.Common).ToString();
+        return new FanShape(Draw(fan, symbol, symbol.PoleOf(commonName, fan.Throws.Select(t => (fan.Pole.Part.At(fan.Pole.Pole.Throws[t.Link.Throw].Terminal).ToString(), portOf(t.Link.Throw)))), length, lift, height, restX, drive), anchor, portX, tracks, length + lift, fan.IsDown ? 5 : -5 - lift);
     }
 
     private static int TrackOf(int index, int count, int anchor)
@@ -117,13 +118,13 @@ internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWo
         return firstIsLeft ? thrice : thrice.Mirrored();
     }
 
-    private Art Draw(Fan fan, Symbol symbol, double length, double lift, double height, double restX, Drive drive)
+    private Art Draw(Fan fan, Symbol symbol, DrawnPole pole, double length, double lift, double height, double restX, Drive drive)
     {
         var drawing = new ArtDrawing(measures);
         var part = fan.Pole.Part;
         var common = part.At(fan.Pole.Pole.Common);
         drawing.Wire(common.ToString(), new(0, 0), new(0, -lift));
-        var marks = symbol.PlacedAt(new PointMm(0, -lift), part.Designator).ToList();
+        var marks = symbol.PlacedAt(new PointMm(0, -lift), part.Designator, pole).ToList();
         foreach (var mark in marks) drawing.Add(mark);
         var box = marks.Select(m => m.Bounds).Aggregate((a, b) => a.Union(b));
         if (part is Relay || map.IsWired(common)) drawing.Name(common, common.Name, -0.8, fan.IsDown ? 1.3 : 0.4 - lift, TextAlign.End);

@@ -14,7 +14,10 @@ internal sealed class Canvas
     public void Add(IEnumerable<Mark> marks) => _marks.AddRange(marks);
 
     /// <summary>A conductor; no length, no mark.</summary>
-    public void Wire(string owner, params ReadOnlySpan<PointMm> points)
+    public void Wire(string owner, params ReadOnlySpan<PointMm> points) => WireOf(null, owner, points);
+
+    /// <summary>A conductor that is that thing.</summary>
+    public void WireOf(Thing? subject, string owner, params ReadOnlySpan<PointMm> points)
     {
         var chain = ImmutableArray.CreateBuilder<PointMm>(points.Length);
         foreach (var point in points)
@@ -22,7 +25,7 @@ internal sealed class Canvas
             if (chain.Count == 0 || chain[^1] != point) chain.Add(point);
         }
 
-        if (chain.Count > 1) _marks.Add(new LineMark(MarkRole.Wire, chain.ToImmutable(), Pen.Wide) { Owner = owner });
+        if (chain.Count > 1) _marks.Add(new LineMark(MarkRole.Wire, chain.ToImmutable(), Pen.Wide) { Owner = owner, Subject = subject });
     }
 
     /// <summary>A stroke of a symbol.</summary>
@@ -40,7 +43,7 @@ internal sealed class Canvas
     /// <summary>A line of lettering; smaller than <see cref="Metrics.NameHeight"/> it is grey.</summary>
     public void Text(
         string? owner, string text, double x, double y, double height = Metrics.NameHeight, TextAlign align = TextAlign.Start,
-        bool bold = false)
+        bool bold = false, Thing? subject = null)
     {
         if (text.Length == 0) return;
         _marks.Add(new TextMark(MarkRole.Label, text, new PointMm(x, y), height)
@@ -49,6 +52,7 @@ internal sealed class Canvas
             Align = align,
             IsBold = bold,
             Ink = height < Metrics.NameHeight ? Ink.Quiet : Ink.Black,
+            Subject = subject,
         });
     }
 

@@ -66,7 +66,7 @@ internal sealed record Figure(Part Part, Symbol Symbol, ImmutableArray<FigureEnd
     {
         var shown = isMirrored ? Symbol.Mirrored() : Symbol;
         var origin = new PointMm(isMirrored ? symbolLeft + Length : symbolLeft, y);
-        canvas.Add(shown.PlacedAt(origin, Part.Designator));
+        canvas.Add(shown.PlacedAt(origin, Part.Designator, PoleIn(shown)));
         foreach (var end in Ends)
         {
             var port = shown.Port(end.Port).At.Moved(origin.X, origin.Y);
@@ -85,6 +85,10 @@ internal sealed record Figure(Part Part, Symbol Symbol, ImmutableArray<FigureEnd
             canvas.Text(Part.Designator, end.Label, otherX, y + dy - Metrics.Rise, Metrics.QuietHeight, otherAlign);
         }
     }
+
+    /// <summary>The contact set that the symbol shows as it is drawn; null where it is none.</summary>
+    public DrawnPole? PoleIn(Symbol shown) => !IsPole ? null
+        : shown.PoleOf(Ends[0].Terminal.ToString(), Ends.Skip(1).Select(e => (e.Terminal.ToString(), e.Port)));
 
     /// <summary>The box of the lying symbol.</summary>
     public BoxMm LyingBox(double symbolLeft, double y, bool isMirrored) => isMirrored

@@ -6,12 +6,12 @@ namespace Schematic.Layout.Shapes;
 internal static class NetArt
 {
     /// <summary>Draws it between the edges <paramref name="left"/> and <paramref name="right"/>.</summary>
-    public static void Draw(Canvas canvas, string owner, ChannelNet net, double left, double track, double right, double top)
+    public static void Draw(Canvas canvas, string owner, ChannelNet net, double left, double track, double right, double top, Thing? subject = null)
     {
         double Y(int unit) => top + (unit * Metrics.Unit);
         if (net.IsStraight)
         {
-            canvas.Wire(owner, new(left, Y(net.Top)), new PointMm(right, Y(net.Top)));
+            canvas.WireOf(subject, owner, new(left, Y(net.Top)), new PointMm(right, Y(net.Top)));
             return;
         }
 
@@ -20,13 +20,13 @@ internal static class NetArt
             var (a, b) = net.Left.Length == 1 ? ((left, net.Left[0]), (right, net.Right[0]))
                 : net.Left.Length == 2 ? ((left, net.Left[0]), (left, net.Left[1]))
                 : ((right, net.Right[0]), (right, net.Right[1]));
-            canvas.Wire(owner, new(a.Item1, Y(a.Item2)), new(track, Y(a.Item2)), new(track, Y(b.Item2)), new PointMm(b.Item1, Y(b.Item2)));
+            canvas.WireOf(subject, owner, new(a.Item1, Y(a.Item2)), new(track, Y(a.Item2)), new(track, Y(b.Item2)), new PointMm(b.Item1, Y(b.Item2)));
             return;
         }
 
-        canvas.Wire(owner, new(track, Y(net.Top)), new PointMm(track, Y(net.Bottom)));
+        canvas.WireOf(subject, owner, new(track, Y(net.Top)), new PointMm(track, Y(net.Bottom)));
         foreach (var (edge, unit) in net.Left.Select(u => (left, u)).Concat(net.Right.Select(u => (right, u))))
-            canvas.Wire(owner, new(edge, Y(unit)), new PointMm(track, Y(unit)));
+            canvas.WireOf(subject, owner, new(edge, Y(unit)), new PointMm(track, Y(unit)));
         foreach (var unit in net.Left.Concat(net.Right).Distinct())
         {
             var arms = (net.Left.Contains(unit) ? 1 : 0) + (net.Right.Contains(unit) ? 1 : 0) + (unit > net.Top ? 1 : 0) + (unit < net.Bottom ? 1 : 0);

@@ -64,7 +64,7 @@ internal sealed record StandingFigure(
     {
         var way = Math.Sign(cells - axis);
         var turned = way > 0 ? Figure.Symbol.Turned() : Figure.Symbol.Turned().Mirrored();
-        canvas.Add(turned.PlacedAt(new PointMm(axis, y), Figure.Part.Designator));
+        canvas.Add(turned.PlacedAt(new PointMm(axis, y), Figure.Part.Designator, Figure.PoleIn(turned)));
         for (var i = 0; i < Figure.Ends.Length; i++)
         {
             var end = Figure.Ends[i];

@@ -26,7 +26,12 @@ internal enum LinkKind
 /// <param name="Kind">What it is.</param>
 /// <param name="Name">The wire's or net's name; empty for a lead.</param>
 /// <param name="Wire">The wire, or null.</param>
-internal sealed record Link(int Index, TerminalId A, TerminalId? B, LinkKind Kind, string Name, Wire? Wire);
+internal sealed record Link(int Index, TerminalId A, TerminalId? B, LinkKind Kind, string Name, Wire? Wire)
+{
+    /// <summary>The wire or the net that it is; null for a lead.</summary>
+    public Thing? Thing => Wire is { } wire ? new Thing(ThingKind.Wire, wire.Designator)
+        : Kind == LinkKind.Net ? new Thing(ThingKind.Net, Name) : null;
+}
 
 /// <summary>One end of a link.</summary>
 internal readonly record struct LinkEnd(Link Link, bool IsA)

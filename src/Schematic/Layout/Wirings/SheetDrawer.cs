@@ -42,7 +42,7 @@ internal static class SheetDrawer
         {
             var (edge, outer) = port.Side == Side.Left ? (from, left) : (from + width, left + columnMm);
             var at = y + (port.Unit * Metrics.Unit);
-            canvas.Wire(Stub.OwnerOf(port, port.End!.Value), new(edge, at), new PointMm(outer, at));
+            canvas.WireOf(port.End!.Value.Link.Thing, Stub.OwnerOf(port, port.End.Value), new(edge, at), new PointMm(outer, at));
         }
     }
 
@@ -54,7 +54,7 @@ internal static class SheetDrawer
             var isRightLoop = line.Net.Left.IsEmpty;
             // A loop on the right edge keeps its distance to that edge; everything else keeps it to the left one.
             var track = (isRightLoop ? right - channel.Routes.WidthMm : left) + channel.Routes.TrackX[i];
-            NetArt.Draw(canvas, $"{line.A.Port.Terminal} {line.B.Port.Terminal}", line.Net, left, track, right, top);
+            NetArt.Draw(canvas, $"{line.A.Port.Terminal} {line.B.Port.Terminal}", line.Net, left, track, right, top, line.Link.Thing);
         }
 
         foreach (var stub in channel.Stubs)

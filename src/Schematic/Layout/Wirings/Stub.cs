@@ -54,7 +54,7 @@ internal sealed record Stub(PlacedPort Place, bool IsLettered, bool IsFlag, Link
         if (LoopWords.Length > 0) canvas.Text(owner, LoopWords, x + (way * (LoopMm!.Value + LoopRoom - 0.5)), y - Metrics.Rise, align: align);
         if (!IsFlag) return;
         var neck = x + (way * LineMm);
-        canvas.Wire(owner, new(x, y), new PointMm(neck, y));
+        canvas.WireOf(end.Link.Thing, owner, new(x, y), new PointMm(neck, y));
         FlagArt.DrawHead(canvas, RefOf(end), neck, y, way);
         if (StubWords.FarOf(end) is { } far) canvas.Reference(owner, far, neck + (way * (FlagArt.HeadLength + FlagBlank)), y + Metrics.Sink, align: align);
         else canvas.Text(owner, "free", neck + (way * (FlagArt.HeadLength + FlagBlank)), y + Metrics.Sink, Metrics.QuietHeight, align);

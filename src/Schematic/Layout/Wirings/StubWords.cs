@@ -32,8 +32,8 @@ internal static class StubWords
     {
         var (name, data) = (NameOf(link), DataOf(link, isBrief));
         var left = side == Side.Right ? x : x - Width(link, isBrief);
-        canvas.Text(owner, name, left, y - Metrics.Rise, bold: true);
-        canvas.Text(owner, data, left + (name.Length > 0 ? NameWidth(name) + PieceGap : 0), y - Metrics.Rise);
+        canvas.Text(owner, name, left, y - Metrics.Rise, bold: true, subject: link.Thing);
+        canvas.Text(owner, data, left + (name.Length > 0 ? NameWidth(name) + PieceGap : 0), y - Metrics.Rise, subject: link.Thing);
     }
 
     /// <summary>Where a flag says that its link goes.</summary>
