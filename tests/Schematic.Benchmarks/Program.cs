@@ -1,6 +1,7 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using Schematic.Benchmarks;
+using Schematic.Benchmarks.Fuzz;
 
 return args switch
 {
@@ -11,6 +12,7 @@ return args switch
     ["compare"] => GraphDrawingRuns.Run(),
     ["proof", .. var rest] => ProofRun.Run(rest),
     ["bench", .. var rest] => BenchRun.Run(rest.FirstOrDefault() ?? "all", rest.Length > 1 ? int.Parse(rest[1], CultureInfo.InvariantCulture) : 200),
+    ["fuzz", .. var rest] => FuzzRun.Run(rest),
     ["help"] or [] => Help(),
     _ => RunBenchmarks(args),
 };
@@ -31,6 +33,7 @@ static int Help()
         bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn
         circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time
         compare        crossings, bends and time beside Graphviz (needs the program dot)
+        fuzz [MINUTES] [SEED]  mutants of all examples and snippets through everything; 'fuzz one SEED' runs one again
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);
     return 0;

@@ -100,11 +100,13 @@ internal sealed class BindingReporter
         var found = quantity.Unit.Length == 0 ? "has no unit"
             : quantity.Dimension == Dimension.Unknown ? $"has an unknown unit, `{quantity.Unit}`"
             : $"is {UnitWords.Kind(quantity.Dimension)}";
+        // As written, but for the width of gaps: laying a file out changes no message.
+        var asWritten = string.Join(' ', span.Source.Slice(span.Span).ToString().Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries));
         List<string> written = meant is not null ? [meant]
             : UnitWords.Near(quantity) is { } near ? [$"{quantity.Number} {near}"]
             : quantity.Unit.Length == 0 ? [.. (possible ?? []).SelectMany(UnitWords.Usual).Select(u => $"{quantity.Number} {u}")]
             : [];
-        Add("wrong-unit", $"{span.Source.Slice(span.Span)} {found}; {expected} is expected here.", span,
+        Add("wrong-unit", $"{asWritten} {found}; {expected} is expected here.", span,
             written.Count == 1 && quantity.Unit.Length > 0 ? $"Did you mean {written[0]}?" : $"Give {expected} with its unit.",
             [.. written.Select(w => Repair.Write(span, w))]);
     }
