@@ -22,6 +22,9 @@ public enum AssumptionKind
     /// <summary>The voltages at which an input reads low and high.</summary>
     Level,
 
+    /// <summary>The current that a load takes.</summary>
+    Takes,
+
     /// <summary>The forward drop of a diode.</summary>
     Drop,
 

@@ -42,37 +42,46 @@ public sealed class Assumptions
         public IEnumerable<Assumption> Visit(Relay relay)
         {
             foreach (var one in OfCoil(relay, relay.Coil)) yield return one;
-            if (relay.Coil.ReleasesVolts is not null) yield break;
-            var volts = ValueText.Volts(LoadLimits.ReleaseVolts(relay.Coil));
-            yield return Make(AssumptionKind.Releases, relay, $"releases below {volts}", "10 % of its rated voltage (from memory)", $"releases {volts}");
+            if (relay.Coil.ReleasesVolts is not null || LoadLimits.ReleaseVolts(relay.Coil) is not { } releases) yield break;
+            var volts = ValueText.Volts(releases);
+            yield return Make(
+                AssumptionKind.Releases, relay, $"releases below {volts}",
+                relay.Coil.RatedVolts is null ? "10 % of what it operates at (from memory)" : "10 % of its rated voltage (from memory)", $"releases {volts}");
         }
 
         public IEnumerable<Assumption> Visit(Solenoid solenoid) => OfCoil(solenoid, solenoid.Coil);
 
-        public IEnumerable<Assumption> Visit(Lamp lamp) =>
-        [
-            Make(AssumptionKind.Lit, lamp, $"counts as lit from {ValueText.Volts(LoadLimits.LampFraction * lamp.RatedVolts)}",
-                "half its rated voltage, a tenth of its light", null),
-            Make(AssumptionKind.Stands, lamp, $"stands {ValueText.Volts(LoadNeed.LampMost * lamp.RatedVolts)}",
-                "110 % of its rated voltage (common practice, no source)", null),
-        ];
+        public IEnumerable<Assumption> Visit(Lamp lamp)
+        {
+            if (lamp.RatedAmps is null && lamp.ColdOhms is { } cold)
+                yield return Make(AssumptionKind.Takes, lamp, $"has {ValueText.Ohms(lamp.HotOhms)} when lit", $"ten times its {ValueText.Ohms(cold)} cold", "its amperes");
+            if (lamp.RatedVolts is not { } rated) yield break;
+            yield return Make(AssumptionKind.Lit, lamp, $"counts as lit from {ValueText.Volts(LoadLimits.LampFraction * rated)}",
+                "half its rated voltage, a tenth of its light", null);
+            yield return Make(AssumptionKind.Stands, lamp, $"stands {ValueText.Volts(LoadNeed.LampMost * rated)}",
+                "110 % of its rated voltage (common practice, no source)", null);
+        }
 
-        public IEnumerable<Assumption> Visit(Led led) =>
-        [
-            Make(AssumptionKind.Lit, led, $"counts as lit from {ValueText.Amps(LoadLimits.LedFraction * led.RatedAmps)}",
-                "a fifth of its rated current (own choice)", null),
-        ];
+        public IEnumerable<Assumption> Visit(Led led)
+        {
+            if (led.ForwardVolts is null)
+                yield return Make(AssumptionKind.Drop, led, $"drops {ValueText.Volts(LoadLimits.ForwardVolts(led))}", "red, yellow and orange ones (second-hand)", ValueText.Volts(LoadLimits.ForwardVolts(led)));
+            if (led.RatedAmps is not { } rated)
+                yield return Make(AssumptionKind.Takes, led, $"takes {ValueText.Amps(LoadLimits.UsualLedAmps)} at its voltage", "an indicator (common practice, no source)", ValueText.Amps(LoadLimits.UsualLedAmps));
+            else
+                yield return Make(AssumptionKind.Lit, led, $"counts as lit from {ValueText.Amps(LoadLimits.LedFraction * rated)}", "a fifth of its rated current (own choice)", null);
+        }
 
         public IEnumerable<Assumption> Visit(Consumer consumer)
         {
-            if (consumer.OperatesVolts is null)
+            if (consumer.OperatesVolts is null && LoadLimits.OperateVolts(consumer) is { } operates)
             {
-                var volts = ValueText.Volts(LoadLimits.OperateVolts(consumer));
+                var volts = ValueText.Volts(operates);
                 yield return Make(AssumptionKind.Operates, consumer, $"works from {volts}",
                     consumer.Kind == ConsumerKind.Meter ? "a tenth of its scale (own choice)" : "75 % of its rated voltage (own choice)", $"operates {volts}");
             }
 
-            if (consumer.MaxVolts is null) yield return OfMost(consumer, consumer.RatedVolts);
+            if (consumer is { MaxVolts: null, RatedVolts: { } rated }) yield return OfMost(consumer, rated);
         }
 
         public IEnumerable<Assumption> Visit(Diode diode) => diode.IsDropStated ? [] :
@@ -116,13 +125,13 @@ public sealed class Assumptions
 
         private static IEnumerable<Assumption> OfCoil(Part part, CoilData coil)
         {
-            if (coil.OperatesVolts is null)
+            if (coil.OperatesVolts is null && LoadLimits.OperateVolts(coil) is { } operates)
             {
-                var volts = ValueText.Volts(LoadLimits.OperateVolts(coil));
+                var volts = ValueText.Volts(operates);
                 yield return Make(AssumptionKind.Operates, part, $"operates from {volts}", "75 % of its rated voltage (from memory)", $"operates {volts}");
             }
 
-            if (coil.MaxVolts is null) yield return OfMost(part, coil.RatedVolts);
+            if (coil is { MaxVolts: null, RatedVolts: { } rated }) yield return OfMost(part, rated);
         }
 
         private static Assumption OfMost(Part part, double ratedVolts)

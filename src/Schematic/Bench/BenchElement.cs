@@ -14,21 +14,31 @@ public readonly record struct BenchElement(int From, int To, string Name, Elemen
     public bool IsMissing { get; init; }
 
     /// <summary>The element of a circuit as a meter meets it; null for supplies and the inside of boards, which are taken off.</summary>
-    public static ElementValue? ValueOf(Element element) => element.Kind switch
+    public static ElementValue? ValueOf(Element element) => element.Ohms is { } ohms ? ValueOf(element, ohms) : Unknown(element);
+
+    /// <summary>Nobody knows its resistance: a meter may show any, from a good joint to what it just tells from open.</summary>
+    private static ElementValue Unknown(Element element)
+    {
+        var (least, most) = element.OhmsRange!.Value;
+        var usual = Math.Sqrt(least * most);
+        return new ElementValue(element.Kind, usual, 0, least / usual, most / usual);
+    }
+
+    private static ElementValue? ValueOf(Element element, double ohms) => element.Kind switch
     {
         // A cold filament has about a tenth of its hot resistance; what is found on salvaged lamps scatters (from memory).
-        ElementKind.Lamp => new ElementValue(element.Kind, element.Ohms * LampInrush.ColdShare, 0, 0.5, 1.8),
+        ElementKind.Lamp => new ElementValue(element.Kind, ohms * LampInrush.ColdShare, 0, 0.5, 1.8),
         // Winding resistance is sold to 10 %, and copper changes 0.4 % for each degree (from memory).
-        ElementKind.Coil => new ElementValue(element.Kind, element.Ohms, 0, 0.87, 1.15),
+        ElementKind.Coil => new ElementValue(element.Kind, ohms, 0, 0.87, 1.15),
         // The winding of a motor that stands still has a small part of its running resistance; a bell's contact may be open
         // at rest. Heaters and movements are what they say, to a tenth (from memory).
         ElementKind.Consumer when element.Part is Model.Consumer { Kind: Model.ConsumerKind.Heater or Model.ConsumerKind.Meter } =>
-            new ElementValue(element.Kind, element.Ohms, 0, 0.85, 1.15),
-        ElementKind.Consumer => new ElementValue(element.Kind, element.Ohms, 0, 0.03, 1.5),
-        ElementKind.Resistor => new ElementValue(element.Kind, element.Ohms, 0, 0.93, 1.07),
+            new ElementValue(element.Kind, ohms, 0, 0.85, 1.15),
+        ElementKind.Consumer => new ElementValue(element.Kind, ohms, 0, 0.03, 1.5),
+        ElementKind.Resistor => new ElementValue(element.Kind, ohms, 0, 0.93, 1.07),
         // A meter's milliampere gives a diode some 0.1 V less than its rated current does (from memory).
-        ElementKind.Diode => new ElementValue(element.Kind, element.Ohms, element.Volts * 0.86, 0.6, 1.2),
-        ElementKind.Led => new ElementValue(element.Kind, element.Ohms, element.Volts, 0.85, 1.15),
+        ElementKind.Diode => new ElementValue(element.Kind, ohms, element.Volts * 0.86, 0.6, 1.2),
+        ElementKind.Led => new ElementValue(element.Kind, ohms, element.Volts, 0.85, 1.15),
         ElementKind.Supply or ElementKind.Pull => null,
         _ => throw new InvalidOperationException("A kind of element without a reading."),
     };

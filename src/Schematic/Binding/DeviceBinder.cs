@@ -12,11 +12,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
     {
         var device = new DeviceStatement(scope, syntax, ranges, report);
         var part = Make(device);
-        part = device.Reader.WithPurchase(part with
-        {
-            Description = syntax.Description?.Text ?? "",
-            IsRatingUnknown = part is Lamp { IsRatingKnown: false } || part.Winding is { IsRatingKnown: false, OperatesVolts: null },
-        });
+        part = device.Reader.WithPurchase(part with { Description = syntax.Description?.Text ?? "" });
         var declared = names.Own(scope, syntax.Designator.Text, syntax.Designator.Span);
         if (declared is not null)
         {
@@ -43,9 +39,9 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         "meter" => ConsumerBinder.Make(device, ConsumerKind.Meter),
         "capacitor" => MakeCapacitor(device),
         "suppressor" => new Suppressor(
-            device.Name, device.Need(device.Ratings("a voltage", Dimension.Voltage), Dimension.Voltage, "39 V"), device.Span),
-        "fuse" => new Fuse(device.Name, Amps(device, "1 A"), device.Span) { IsSlow = device.Reader.Has("slow") },
-        "breaker" => new Breaker(device.Name, Amps(device, "3 A"), device.Span),
+            device.Name, DeviceStatement.Stated(device.Ratings("a voltage", Dimension.Voltage), Dimension.Voltage), device.Span),
+        "fuse" => new Fuse(device.Name, Amps(device), device.Span) { IsSlow = device.Reader.Has("slow") },
+        "breaker" => new Breaker(device.Name, Amps(device), device.Span),
         "supply" => SupplyBinder.Make(device),
         "board" => BoardBinder.Make(device),
         "terminals" => StripBinder.Make(device),
@@ -55,20 +51,21 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
 
     private static Lamp MakeLamp(DeviceStatement device)
     {
-        var ratings = device.Ratings("a voltage, a current or a resistance", Dimension.Voltage, Dimension.Current, Dimension.Resistance);
-        if (ratings.Count == 1 && ratings.TryGetValue(Dimension.Resistance, out var cold) && cold.Value > 0)
-            return new Lamp(device.Name, 0, 0, device.Span) { ColdOhms = cold.Value, Colour = device.Reader.Colour()?.Main };
-        if (ratings.TryGetValue(Dimension.Resistance, out var beside))
+        var ratings = device.Ratings(
+            "a voltage, a current, a power or a resistance", Dimension.Voltage, Dimension.Current, Dimension.Power, Dimension.Resistance);
+        // The cold resistance is no third of volts and amperes: a filament that is lit has about ten times as much.
+        var figures = RatedFigures.Of(ratings.Where(r => r.Key != Dimension.Resistance).ToDictionary());
+        var cold = DeviceStatement.Stated(ratings, Dimension.Resistance);
+        if (cold is not null && figures is { Volts: not null, Amps: not null })
         {
             device.Report.Contradiction(
-                device.Scope.At(beside.Span), "The resistance of a lamp is given beside its rating.",
-                "Give volts and amperes, or the cold resistance alone where nothing else is known.", device.Span);
+                device.Scope.At(ratings[Dimension.Resistance].Span), "The resistance of a lamp is given beside its whole rating.",
+                "Give volts and amperes, or the cold resistance where one of them is not known.", device.Span);
         }
 
-        return new Lamp(
-            device.Name, device.Need(ratings, Dimension.Voltage, "28 V"), device.Need(ratings, Dimension.Current, "40 mA"), device.Span)
+        return new Lamp(device.Name, figures.Volts, figures.Amps, device.Span)
         {
-            Colour = device.Reader.Colour()?.Main,
+            ColdOhms = cold, Reckoned = figures.Reckoned, Colour = device.Reader.Colour()?.Main,
         };
     }
 
@@ -76,7 +73,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
     {
         var ratings = device.Ratings("a voltage or a current", Dimension.Voltage, Dimension.Current);
         return new Led(
-            device.Name, device.Need(ratings, Dimension.Voltage, "2.0 V"), device.Need(ratings, Dimension.Current, "20 mA"), device.Span)
+            device.Name, DeviceStatement.Stated(ratings, Dimension.Voltage), DeviceStatement.Stated(ratings, Dimension.Current), device.Span)
         {
             Colour = device.Reader.Colour()?.Main,
         };
@@ -85,7 +82,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
     private static Resistor MakeResistor(DeviceStatement device)
     {
         var ratings = device.Ratings("a resistance or a power", Dimension.Resistance, Dimension.Power);
-        return new Resistor(device.Name, device.Need(ratings, Dimension.Resistance, "120 ohm"), device.Span)
+        return new Resistor(device.Name, DeviceStatement.Stated(ratings, Dimension.Resistance), device.Span)
         {
             RatedWatts = ratings.GetValueOrDefault(Dimension.Power)?.Value,
         };
@@ -106,15 +103,15 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
     private static Capacitor MakeCapacitor(DeviceStatement device)
     {
         var ratings = device.Ratings("a capacitance or a voltage", Dimension.Capacitance, Dimension.Voltage);
-        return new Capacitor(device.Name, device.Need(ratings, Dimension.Capacitance, "100 uF"), device.Span)
+        return new Capacitor(device.Name, DeviceStatement.Stated(ratings, Dimension.Capacitance), device.Span)
         {
             MaxVolts = ratings.GetValueOrDefault(Dimension.Voltage)?.Value,
             IsPolarised = device.Reader.Has("polarised"),
         };
     }
 
-    private static double Amps(DeviceStatement device, string example) =>
-        device.Need(device.Ratings("a current", Dimension.Current), Dimension.Current, example);
+    private static double? Amps(DeviceStatement device) =>
+        DeviceStatement.Stated(device.Ratings("a current", Dimension.Current), Dimension.Current);
 
     private void Attach(DeviceStatement device, Part part, PartList parts)
     {

@@ -30,6 +30,10 @@ internal sealed class DeviceStatement(Scope scope, PartSyntax syntax, NameRanges
     public Dictionary<Dimension, QuantitySyntax> Ratings(string example, params IReadOnlyCollection<Dimension> dimensions) =>
         Reader.Ratings(example, dimensions);
 
+    /// <summary>A rating where it is stated and above zero, or null.</summary>
+    public static double? Stated(IReadOnlyDictionary<Dimension, QuantitySyntax> ratings, Dimension dimension) =>
+        ratings.TryGetValue(dimension, out var quantity) && quantity.Value > 0 ? quantity.Value : null;
+
     /// <summary>A rating that the device cannot do without; zero, after a finding, where it is missing.</summary>
     public double Need(Dictionary<Dimension, QuantitySyntax> ratings, Dimension dimension, string example)
     {

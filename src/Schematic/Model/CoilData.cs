@@ -1,15 +1,15 @@
 namespace Schematic.Model;
 
-/// <summary>The electrical data of a coil: two of volts, amperes and ohms give the third.</summary>
-/// <param name="RatedVolts">Nominal voltage.</param>
-/// <param name="Ohms">Winding resistance at 20 degrees Celsius.</param>
-public sealed record CoilData(double RatedVolts, double Ohms)
+/// <summary>The electrical data of a coil: two of volts, amperes and ohms give the third; what nobody knows is null.</summary>
+/// <param name="RatedVolts">Nominal voltage, or null when unknown.</param>
+/// <param name="Ohms">Winding resistance at 20 degrees Celsius, or null when unknown.</param>
+public sealed record CoilData(double? RatedVolts, double? Ohms)
 {
-    /// <summary>
-    /// Whether the file states a rated voltage. Of a coil that was only measured it does not: <see cref="RatedVolts"/> is then zero
-    /// and means nothing.
-    /// </summary>
-    public bool IsRatingKnown { get; init; } = true;
+    /// <summary>Current at the rated voltage in amperes where the file states it, or null.</summary>
+    public double? StatedAmps { get; init; }
+
+    /// <summary>Which of its figures was reckoned from the others.</summary>
+    public Reckoned Reckoned { get; init; }
 
     /// <summary>Lowest voltage at which it surely operates, or null when unknown.</summary>
     public double? OperatesVolts { get; init; }
@@ -23,6 +23,9 @@ public sealed record CoilData(double RatedVolts, double Ohms)
     /// <summary>Whether the part carries its own suppression, so that no diode is asked for.</summary>
     public bool HasSuppression { get; init; }
 
-    /// <summary>Current at the rated voltage, in amperes.</summary>
-    public double RatedAmps => RatedVolts / Ohms;
+    /// <summary>Current at the rated voltage, in amperes, or null when unknown.</summary>
+    public double? RatedAmps => StatedAmps ?? RatedVolts / Ohms;
+
+    /// <summary>Whether nobody can tell yet from which voltage it works.</summary>
+    public bool IsRatingUnknown => RatedVolts is null && OperatesVolts is null;
 }

@@ -8,10 +8,10 @@ namespace Schematic.Model;
 /// </summary>
 /// <param name="Designator">The reference designator.</param>
 /// <param name="Kind">What it does.</param>
-/// <param name="RatedVolts">Rated voltage; of a meter the voltage at full scale.</param>
-/// <param name="RatedAmps">Current at the rated voltage.</param>
+/// <param name="RatedVolts">Rated voltage, of a meter the voltage at full scale; null when unknown.</param>
+/// <param name="RatedAmps">Current at the rated voltage, or null when unknown.</param>
 /// <param name="Span">Where the designator is declared.</param>
-public sealed record Consumer(string Designator, ConsumerKind Kind, double RatedVolts, double RatedAmps, SourceSpan Span)
+public sealed record Consumer(string Designator, ConsumerKind Kind, double? RatedVolts, double? RatedAmps, SourceSpan Span)
     : TwoEndedPart(Designator, Kind == ConsumerKind.Meter ? new TerminalPair("+", "-") : new TerminalPair("1", "2"), Span)
 {
     /// <summary>Lowest voltage at which it surely does its work, or null when unknown.</summary>
@@ -20,8 +20,17 @@ public sealed record Consumer(string Designator, ConsumerKind Kind, double Rated
     /// <summary>Highest voltage it stands, or null when unknown.</summary>
     public double? MaxVolts { get; init; }
 
-    /// <summary>Resistance at the rated point, in ohms; the winding of a motor that stands still has much less.</summary>
-    public double Ohms => RatedVolts / RatedAmps;
+    /// <summary>Its resistance in ohms where the file states it, or null.</summary>
+    public double? StatedOhms { get; init; }
+
+    /// <summary>Which of its figures was reckoned from the others.</summary>
+    public Reckoned Reckoned { get; init; }
+
+    /// <summary>Resistance at the rated point, in ohms, or null when unknown; the winding of a motor that stands still has much less.</summary>
+    public double? Ohms => RatedVolts / RatedAmps ?? StatedOhms;
+
+    /// <inheritdoc/>
+    public override bool IsRatingUnknown => RatedVolts is null && OperatesVolts is null;
 
     /// <summary>Whether switching it off gives a pulse: it has a winding.</summary>
     public bool IsInductive => Kind is ConsumerKind.Motor or ConsumerKind.Bell;

@@ -24,7 +24,7 @@ public abstract record Part(string Designator, SourceSpan Span)
     /// Whether it is not known from which voltage or current it works: a lamp or a coil without a rating. It may count as
     /// energised or not whenever it gets something.
     /// </summary>
-    public bool IsRatingUnknown { get; init; }
+    public virtual bool IsRatingUnknown => Winding is { IsRatingUnknown: true };
 
     /// <summary>What the parts list calls it: the user's order text, or null to derive one from the data.</summary>
     public string? OrderText { get; init; }

@@ -7,9 +7,9 @@ namespace Schematic.Model;
 /// fed either way or with alternating current.
 /// </summary>
 /// <param name="Designator">The reference designator.</param>
-/// <param name="StandsVolts">The voltage that it stands for ever, in either direction.</param>
+/// <param name="StandsVolts">The voltage that it stands for ever, in either direction; null when unknown.</param>
 /// <param name="Span">Where the designator is declared.</param>
-public sealed record Suppressor(string Designator, double StandsVolts, SourceSpan Span)
+public sealed record Suppressor(string Designator, double? StandsVolts, SourceSpan Span)
     : TwoEndedPart(Designator, new TerminalPair("1", "2"), Span)
 {
     /// <inheritdoc/>

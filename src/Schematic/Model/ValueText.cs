@@ -11,6 +11,32 @@ public static class ValueText
     /// <summary>The mark before a value that the program assumed and the file does not state.</summary>
     public const string AssumedMark = "~";
 
+    /// <summary>The mark before a value that the program reckoned from two others that the file states.</summary>
+    public const string ReckonedMark = "=";
+
+    /// <summary>Volts; small ones in millivolts; <c>? V</c> when unknown.</summary>
+    public static string Volts(double? volts) => volts is { } known ? Volts(known) : "? V";
+
+    /// <summary>Amperes; <c>? A</c> when unknown.</summary>
+    public static string Amps(double? amps) => amps is { } known ? Amps(known) : "? A";
+
+    /// <summary>Ohms; <c>? ohm</c> when unknown.</summary>
+    public static string Ohms(double? ohms) => ohms is { } known ? Ohms(known) : "? ohm";
+
+    /// <summary>
+    /// What is known of a load, two figures at most: volts and amperes; without amperes its ohms. What is not known is a question
+    /// mark, and what was reckoned carries its mark: <c>28 V =0.7 A</c>, <c>? V 47 ohm</c>, <c>28 V ? A</c>.
+    /// </summary>
+    /// <param name="volts">Rated volts in words, or null when unknown.</param>
+    /// <param name="amps">Rated amperes in words, or null when unknown.</param>
+    /// <param name="ohms">Ohms in words, or null when unknown.</param>
+    /// <param name="reckoned">What of it was reckoned.</param>
+    public static string Rating(string? volts, string? amps, string? ohms, Reckoned reckoned)
+    {
+        string Marked(string? figure, Reckoned one, string unknown) => figure is null ? unknown : reckoned.HasFlag(one) ? ReckonedMark + figure : figure;
+        return $"{Marked(volts, Reckoned.Volts, "? V")} {(amps is null && ohms is not null ? ohms : Marked(amps, Reckoned.Amps, "? A"))}";
+    }
+
     /// <summary>Volts; small ones in millivolts.</summary>
     public static string Volts(double volts) => Scaled(volts, ("V", 1), ("mV", 1e-3));
 

@@ -87,8 +87,12 @@ public static class LoadSheet
         yield return $"Lamps cold: steady current plus V / (0.1 x hot resistance) for each lamp ({Sources.LampInrush}).";
         if (worst.Supplies.Any(s => s.Supply.IsAlternating))
             yield return "Alternating supplies: volts and amperes are effective values, both half-waves solved with resistances alone; what the winding of a coil adds is not modelled, so state its ohms as what it takes at its voltage.";
+        if (Uncounted(worst) is { Count: > 0 } open)
+            yield return $"Not counted: the current of {NameList.Sentence(open)}, of which no resistance is known; supplies, fuses, contacts and wires may carry more by that.";
         yield return CaseNote(worst);
     }
+
+    private static List<string> Uncounted(WorstCases worst) => [.. worst.Loads.Where(l => l.Load.Ohms is null).Select(l => l.Name)];
 
     private static string CaseNote(WorstCases worst) =>
         (worst.IsBound
@@ -125,7 +129,7 @@ public static class LoadSheet
         return
         [
             load.Name, load.Load.Part.Description.Length > 0 ? load.Load.Part.Description : PartNames.Of(load.Load.Part),
-            Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), Rounded(load.Need.ColdVolts, 1),
+            load.Load.Ohms is null ? "?" : Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), Rounded(load.Need.ColdVolts, 1),
             load.Need.HotVolts > load.Need.ColdVolts ? Rounded(load.Need.HotVolts, 1) : "", Rounded(margin, 2),
             Rounded(load.MostVolts?.Value, 2), Rounded(load.Need.MostVolts, 1), Rounded(load.Drop?.Value, 3),
             load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), Assumed(load), load.LeastVolts?.Position ?? Unfed(load),
@@ -160,8 +164,8 @@ public static class LoadSheet
 
     private static string? LampNote(LoadLevel load)
     {
-        if (load.Load.Part is not Lamp { IsRatingKnown: true } lamp || load.MostVolts is not { } most) return null;
-        var rerated = new LampRerating(most.Value / lamp.RatedVolts);
+        if (load.Load.Part is not Lamp { RatedVolts: { } rated } || load.MostVolts is not { } most) return null;
+        var rerated = new LampRerating(most.Value / rated);
         if (!double.IsFinite(rerated.VoltShare) || Math.Abs(rerated.VoltShare - 1) < 0.02) return null;
         return string.Create(
             CultureInfo.InvariantCulture,
@@ -193,7 +197,7 @@ public static class LoadSheet
 
     private static ImmutableArray<string> ProtectorRow(ProtectorLoad load) =>
     [
-        load.Part.Designator, Figures.Plain(load.RatedAmps), Rounded(load.Amps.Value, 3), Percent(load.Share),
+        load.Part.Designator, load.RatedAmps is { } rated ? Figures.Plain(rated) : "?", Rounded(load.Amps.Value, 3), Percent(load.Share),
         load.Thinnest?.Designator ?? "", load.Thinnest is null ? "" : WireList.GaugeText(load.Thinnest), Rounded(load.Capacity?.Amps, 2),
         load.Thinnest?.Gauge?.Awg is { } awg && (load.Part is Fuse ? ProtectorChart.FuseAmps(awg) : ProtectorChart.BreakerAmps(awg)) is { } chart
             ? Figures.Plain(chart) : "",

@@ -45,10 +45,14 @@ public static class PartNames
         ? $"supply {ValueText.Number(s.MinVolts)}..{ValueText.Volts(s.MaxVolts)}"
         : $"supply {ValueText.Volts(s.Volts)}{(s.IsAlternating ? " AC" : "")}";
 
-    /// <summary>A rating that could not be read is a question mark, not nought.</summary>
-    private static string Volts(double volts) => volts > 0 ? ValueText.Volts(volts) : "? V";
+    private static string Volts(double? volts) => ValueText.Volts(volts);
 
-    private static string Amps(double amps) => amps > 0 ? ValueText.Amps(amps) : "? A";
+    private static string Amps(double? amps) => ValueText.Amps(amps);
+
+    private static string Rating(double? volts, double? amps, double? ohms, Reckoned reckoned) => ValueText.Rating(
+        volts is { } v ? ValueText.Volts(v) : null, amps is { } a ? ValueText.Amps(a) : null, ohms is { } o ? ValueText.Ohms(o) : null, reckoned);
+
+    private static string Marked(string figure, Reckoned reckoned, Reckoned one) => reckoned.HasFlag(one) ? ValueText.ReckonedMark + figure : figure;
 
     private static string Joined(params IEnumerable<string?> parts) => string.Join(", ", parts.Where(p => !string.IsNullOrEmpty(p)));
 
@@ -62,17 +66,17 @@ public static class PartNames
 
         public string Visit(Relay relay) => Joined($"relay {CoilVolts(relay.Coil)}", Forms(relay), Rating(relay.Rating));
 
-        public string Visit(Solenoid solenoid) =>
-            solenoid.Coil.IsRatingKnown ? $"solenoid {CoilVolts(solenoid.Coil)} {Amps(solenoid.Coil.RatedAmps)}" : $"solenoid {CoilVolts(solenoid.Coil)}";
+        public string Visit(Solenoid solenoid) => $"solenoid {Rating(solenoid.Coil.RatedVolts, solenoid.Coil.RatedAmps, solenoid.Coil.Ohms, solenoid.Coil.Reckoned)}";
 
-        public string Visit(Lamp lamp) =>
-            Joined(lamp.ColdOhms is { } cold ? $"lamp ? V, {ValueText.Ohms(cold)} cold" : $"lamp {Volts(lamp.RatedVolts)} {Amps(lamp.RatedAmps)}", lamp.Colour?.ToString());
+        public string Visit(Lamp lamp) => Joined(
+            lamp.ColdOhms is { } cold ? $"lamp {Volts(lamp.RatedVolts)}, {ValueText.Ohms(cold)} cold" : $"lamp {Rating(lamp.RatedVolts, lamp.RatedAmps, null, lamp.Reckoned)}",
+            lamp.Colour?.ToString());
 
         private static string CoilVolts(CoilData coil) =>
-            coil.IsRatingKnown ? ValueText.Volts(coil.RatedVolts) : $"? V {ValueText.Ohms(coil.Ohms)}";
+            coil.RatedVolts is { } volts ? Marked(ValueText.Volts(volts), coil.Reckoned, Reckoned.Volts)
+            : $"? V {(coil.StatedAmps is { } amps ? ValueText.Amps(amps) : ValueText.Ohms(coil.Ohms))}";
 
-        public string Visit(Led led) =>
-            Joined($"LED {Volts(led.ForwardVolts)} {Amps(led.RatedAmps)}", led.Colour?.ToString());
+        public string Visit(Led led) => Joined($"LED {Volts(led.ForwardVolts)} {Amps(led.RatedAmps)}", led.Colour?.ToString());
 
         public string Visit(Diode diode) => Joined(
             "diode", diode.MaxAmps is { } amps ? ValueText.Amps(amps) : null, diode.ReverseVolts is { } volts ? ValueText.Volts(volts) : null);
@@ -81,10 +85,10 @@ public static class PartNames
             Joined($"resistor {ValueText.Ohms(resistor.Ohms)}", resistor.RatedWatts is { } watts ? ValueText.Watts(watts) : null);
 
         public string Visit(Consumer consumer) =>
-            $"{consumer.Kind.ToString().ToLowerInvariant()} {ValueText.Volts(consumer.RatedVolts)} {ValueText.Amps(consumer.RatedAmps)}";
+            $"{consumer.Kind.ToString().ToLowerInvariant()} {Rating(consumer.RatedVolts, consumer.RatedAmps, consumer.Ohms, consumer.Reckoned)}";
 
         public string Visit(Capacitor capacitor) => Joined(
-            $"capacitor {ValueText.Farads(capacitor.Farads)}", capacitor.MaxVolts is { } volts ? ValueText.Volts(volts) : null,
+            $"capacitor {(capacitor.Farads is { } farads ? ValueText.Farads(farads) : "? F")}", capacitor.MaxVolts is { } volts ? ValueText.Volts(volts) : null,
             capacitor.IsPolarised ? "polarised" : null);
 
         public string Visit(Suppressor suppressor) => $"varistor or suppressor {ValueText.Volts(suppressor.StandsVolts)}";

@@ -153,7 +153,13 @@ internal sealed class PanelBuilder
     /// <summary>It is not known from which voltage the last part works.</summary>
     public PanelBuilder Unrated()
     {
-        _parts[^1] = _parts[^1] with { IsRatingUnknown = true };
+        _parts[^1] = _parts[^1] switch
+        {
+            Lamp lamp => lamp with { RatedVolts = null, ColdOhms = lamp.HotOhms / 10 },
+            Relay relay => relay with { Coil = new CoilData(null, relay.Coil.Ohms) },
+            Solenoid solenoid => solenoid with { Coil = new CoilData(null, solenoid.Coil.Ohms) },
+            var other => throw new InvalidOperationException($"{other.Designator} has no rating to take away."),
+        };
         return this;
     }
 

@@ -104,9 +104,9 @@ public class BindingErrorTests
         wire W2 22 AWG black [[450]] X1:3 -> X1:4
         limits { drop [[1 A]]  ambient [[30]] }
         """,
-        "wrong-unit: 40 has no unit; a voltage, a current or a resistance is expected here.",
-        "wrong-unit: 28 volts has an unknown unit, `volts`; a voltage, a current or a resistance is expected here. -> Did you mean 28 V?",
-        "wrong-unit: 40 MA has an unknown unit, `MA`; a voltage, a current or a resistance is expected here. -> Did you mean 40 mA?",
+        "wrong-unit: 40 has no unit; a voltage, a current, a power or a resistance is expected here.",
+        "wrong-unit: 28 volts has an unknown unit, `volts`; a voltage, a current, a power or a resistance is expected here. -> Did you mean 28 V?",
+        "wrong-unit: 40 MA has an unknown unit, `MA`; a voltage, a current, a power or a resistance is expected here. -> Did you mean 40 mA?",
         "wrong-unit: 10 k has an unknown unit, `k`; a resistance or a power is expected here. -> Did you mean 10 kohm?",
         "wrong-unit: 3 V is a voltage; a current is expected here.",
         "wrong-unit: 22..29 mA is a current; a voltage is expected here.",
@@ -160,21 +160,16 @@ public class BindingErrorTests
     [Fact]
     public void What_is_missing_is_asked_for_once_and_not_where_it_could_not_be_read() => MarkedText.Gives(
         """
-        lamp [[[[DS1]]]]
+        supply [[PS1]] { + - }
         lamp DS2 28 V [[40 mX]]
-        resistor [[R1]] 0.5 W
-        solenoid [[L1]] 28 V
         connector [[J1]] { pins }
         actuator [[A]] { }
         net [[N]]
         board [[B]] { ground GND }
         terminals [[X1]] { }
         """,
-        "missing-value: `DS1` has no rated voltage.",
-        "missing-value: `DS1` has no rated current.",
-        "wrong-unit: 40 mX has an unknown unit, `mX`; a voltage, a current or a resistance is expected here.",
-        "missing-value: `R1` has no rated resistance. -> Add it, such as 120 ohm.",
-        "missing-value: `L1` has no rated current. -> Add it, such as 0.7 A, or a resistance such as 40 ohm.",
+        "missing-value: `PS1` has no rated voltage.",
+        "wrong-unit: 40 mX has an unknown unit, `mX`; a voltage, a current, a power or a resistance is expected here.",
         "missing-value: The connector has no insert.",
         "missing-value: `A` has no positions.",
         "missing-value: The net `N` has no members.",

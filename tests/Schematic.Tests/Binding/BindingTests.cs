@@ -34,9 +34,9 @@ public class BindingTests
     {
         // Ohm's law: 28 V / 0.7 A = 40 ohm; 0.05 A x 480 ohm = 24 V.
         var panel = TestPanels.Load("solenoid L1 28 V 0.7 A\nsolenoid L2 28 V 40 ohm\nrelay K1 50 mA 480 ohm");
-        Assert.Equal(40, ((Solenoid)panel.Parts[0]).Coil.Ohms, 9);
-        Assert.Equal(0.7, ((Solenoid)panel.Parts[1]).Coil.RatedAmps, 9);
-        Assert.Equal(24, ((Relay)panel.Parts[2]).Coil.RatedVolts, 9);
+        Assert.Equal(40, ((Solenoid)panel.Parts[0]).Coil.Ohms!.Value, 9);
+        Assert.Equal(0.7, ((Solenoid)panel.Parts[1]).Coil.RatedAmps!.Value, 9);
+        Assert.Equal(24, ((Relay)panel.Parts[2]).Coil.RatedVolts!.Value, 9);
     }
 
     [Theory]

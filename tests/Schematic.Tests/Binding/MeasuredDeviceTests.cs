@@ -1,6 +1,9 @@
+using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Diagnostics;
+using Schematic.Layout.Circuits;
 using Schematic.Model;
+using Schematic.Reports;
 using Schematic.Tests.Language;
 using Xunit;
 
@@ -32,10 +35,10 @@ public class MeasuredDeviceTests
     {
         var panel = TestPanels.Load(Fed);
         var coil = ((Solenoid)panel.FindPart("L1")!).Coil;
-        Assert.Equal((47.0, false), (coil.Ohms, coil.IsRatingKnown));
+        Assert.Equal((47.0, true), (coil.Ohms!.Value, coil.IsRatingUnknown));
         var lamp = (Lamp)panel.FindPart("DS1")!;
-        Assert.Equal((60.0, 600.0, false), (lamp.ColdOhms!.Value, lamp.HotOhms, lamp.IsRatingKnown));
-        Assert.True(((Lamp)panel.FindPart("DS2")!).IsRatingKnown);
+        Assert.Equal((60.0, 600.0, true), (lamp.ColdOhms!.Value, lamp.HotOhms!.Value, lamp.IsRatingUnknown));
+        Assert.False(panel.FindPart("DS2")!.IsRatingUnknown);
     }
 
     [Theory]
@@ -66,9 +69,79 @@ public class MeasuredDeviceTests
     }
 
     [Fact]
-    public void A_volt_or_an_ampere_alone_is_still_asked_for_the_other() => MarkedText.Gives(
-        "lamp [[DS1]] 28 V\nsolenoid [[L1]] 28 V\nlamp DS2 28 V 40 mA [[70 ohm]]",
-        "missing-value: `DS1` has no rated current.",
-        "missing-value: `L1` has no rated current.",
-        "contradiction: The resistance of a lamp is given beside its rating.");
+    public void The_cold_resistance_of_a_lamp_beside_its_whole_rating_contradicts_it() => MarkedText.Gives(
+        "lamp DS2 28 V 40 mA [[70 ohm]]",
+        "contradiction: The resistance of a lamp is given beside its whole rating.");
+
+    [Theory]
+    // Ohm's law: 24 V / 800 ohm = 30 mA; 30 mA x 800 ohm = 24 V; 24 V x 50 mA = 1.2 W.
+    [InlineData("solenoid X1 28 V 0.7 A", "solenoid 28 V 700 mA", "28 V 700 mA")]
+    [InlineData("solenoid X1 24 V 800 ohm", "solenoid 24 V =30 mA", "24 V =30 mA")]
+    [InlineData("solenoid X1 30 mA 800 ohm", "solenoid =24 V 30 mA", "=24 V 30 mA")]
+    [InlineData("solenoid X1 28 V", "solenoid 28 V ? A", "28 V ? A")]
+    [InlineData("solenoid X1 47 ohm", "solenoid ? V 47 ohm", "? V 47 Ω")]
+    [InlineData("solenoid X1 0.7 A", "solenoid ? V 700 mA", "? V 700 mA")]
+    [InlineData("solenoid X1", "solenoid ? V ? A", "? V ? A")]
+    [InlineData("lamp X1 28 V", "lamp 28 V ? A", "28 V ? A")]
+    [InlineData("lamp X1 40 mA", "lamp ? V 40 mA", "? V 40 mA")]
+    [InlineData("lamp X1 24 V 1.2 W", "lamp 24 V =50 mA", "24 V =50 mA")]
+    [InlineData("lamp X1 28 V 70 ohm", "lamp 28 V, 70 ohm cold", "28 V 70 Ω cold")]
+    [InlineData("lamp X1", "lamp ? V ? A", "? V ? A")]
+    [InlineData("led X1 green", "LED ? V ? A, GN", "? A GN")]
+    [InlineData("resistor X1", "resistor ? ohm", "? Ω")]
+    [InlineData("resistor X1 2 W", "resistor ? ohm, 2 W", "? Ω")]
+    [InlineData("motor X1 24 V", "motor 24 V ? A", "24 V ? A")]
+    [InlineData("heater X1 12 ohm", "heater ? V 12 ohm", "? V 12 Ω")]
+    [InlineData("fuse X1", "fuse ? A", "? A")]
+    [InlineData("capacitor X1 50 V", "capacitor ? F, 50 V", "? F 50 V")]
+    [InlineData("suppressor X1", "varistor or suppressor ? V", "? V")]
+    public void What_is_not_known_is_printed_as_such_and_what_was_reckoned_is_marked(string statement, string inLists, string onSheets)
+    {
+        var (panel, found) = Compile(statement);
+        Assert.DoesNotContain(found, f => f.Severity == Severity.Error);
+        var part = panel.FindPart("X1")!;
+        Assert.Equal(inLists, PartNames.Of(part));
+        Assert.Equal(onSheets, PartWords.Of(part)!.Value);
+    }
+
+    [Theory]
+    [InlineData("solenoid X1 24 V")]
+    [InlineData("resistor X1")]
+    [InlineData("lamp X1 24 V")]
+    public void A_load_of_unknown_resistance_is_counted_as_such_and_its_voltage_is_known_where_it_hangs_alone(string statement)
+    {
+        var (terminal, other) = statement[0] switch { 's' => ("A1", "A2"), 'r' => ("1", "2"), _ => ("X1", "X2") };
+        var panel = TestPanels.Load($"supply PS1 24 V limit 5 A\n{statement}\nnet A PS1:+ X1:{terminal}\nnet B PS1:- X1:{other}\n"
+            + (statement[0] == 'r' ? "" : "expect X1 energised"));
+        var found = PanelChecker.Check(panel);
+        Assert.DoesNotContain(found, f => f.Severity >= Severity.Warning && f.Rule != "coil-without-suppression");
+        Assert.Contains(found, f => f.Rule == "resistance-not-known" && f.Subjects.Any(s => s.Name == "X1"));
+        var load = string.Join('\n', LoadSheet.Build(new AnalysisContext(panel)).SelectMany(t => t.Notes));
+        Assert.Contains("Not counted: the current of X1", load, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Behind_a_resistor_that_nobody_can_read_a_claim_waits_for_its_resistance()
+    {
+        const string wired = """
+            supply PS1 24 V limit 5 A
+            lamp   DS1 24 V 40 mA
+            net A PS1:+ R1:1
+            net B R1:2 DS1:X1
+            net C PS1:- DS1:X2
+
+            """;
+        var waiting = Assert.Single(PanelChecker.Check(TestPanels.Load(wired + "resistor R1\nexpect DS1 energised")), f => f.Rule == "claim-undecided");
+        Assert.Equal(Severity.Note, waiting.Severity);
+        Assert.Contains("Measure the resistance of R1", waiting.Help, StringComparison.Ordinal);
+        // Half of 24 V is enough for a lamp to count as lit, and it has 600 ohm: 500 ohm leave 13 V, 700 ohm 11 V.
+        Assert.DoesNotContain(PanelChecker.Check(TestPanels.Load(wired + "resistor R1 500 ohm\nexpect DS1 energised")), f => f.Rule is "claim-undecided" or "expectation-fails");
+        Assert.Contains(PanelChecker.Check(TestPanels.Load(wired + "resistor R1 700 ohm\nexpect DS1 energised")), f => f.Rule == "expectation-fails");
+    }
+
+    private static (Panel Panel, ImmutableArray<Diagnostic> Found) Compile(string text)
+    {
+        var panel = TestPanels.Load(text);
+        return (panel, PanelChecker.Check(panel));
+    }
 }

@@ -124,6 +124,7 @@ internal static class PanelSample
         double? maybe = flags.A ? volts : null;
         var coil = new CoilData(volts, flags.B ? ohms : volts / amps)
         {
+            Reckoned = Reckoned.Amps,
             OperatesVolts = maybe,
             ReleasesVolts = flags.B ? 1.5 : null,
             MaxVolts = maybe,

@@ -15,14 +15,32 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     /// <summary>The node of <see cref="To"/>.</summary>
     public required int ToNode { get; init; }
 
-    /// <summary>Resistance in ohms; of a diode or LED the slope beyond its knee, of a supply the source resistance.</summary>
-    public required double Ohms { get; init; }
+    /// <summary>
+    /// Resistance in ohms; of a diode or LED the slope beyond its knee, of a supply the source resistance. Null when nobody knows
+    /// it: it may then have any.
+    /// </summary>
+    public required double? Ohms { get; init; }
+
+    /// <summary>The resistances between which it lies, where it is not one: all that a device may have where it is not known.</summary>
+    public (double Least, double Most)? OhmsRange => Ohms is null ? (LeastUnknownOhms, MostUnknownOhms) : null;
 
     /// <summary>The voltage in series: a diode's knee, a supply's setting, what a pull-up goes to; else zero.</summary>
     public double Volts { get; init; }
 
     /// <summary>From where on it does what it is there for; null where nobody asks.</summary>
     public LoadScale? Scale { get; } = LoadScale.Of(Part);
+
+    /// <summary>
+    /// The resistance that currents in wires and sources are counted with: what a device of unknown resistance takes is left
+    /// out, and the load sheet says so.
+    /// </summary>
+    public double CountedOhms => Ohms ?? OpenOhms;
+
+    private const double OpenOhms = 1e9;
+
+    // A coil of a few turns, and what a good meter just tells from open.
+    private const double LeastUnknownOhms = 0.01;
+    private const double MostUnknownOhms = 1e7;
 
     /// <summary>The designator of the part.</summary>
     public string Name => Part.Designator;

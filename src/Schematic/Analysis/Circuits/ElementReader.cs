@@ -18,7 +18,7 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
 
     /// <summary>The straight line through the rated point that cuts the axis a tenth below it: close enough for an indicator.</summary>
     public ImmutableArray<Element> Visit(Led led) =>
-        [Make(ElementKind.Led, led, led.Ends, 0.1 * led.ForwardVolts / led.RatedAmps) with { Volts = 0.9 * led.ForwardVolts }];
+        [Make(ElementKind.Led, led, led.Ends, 0.1 * LoadLimits.ForwardVolts(led) / (led.RatedAmps ?? LoadLimits.UsualLedAmps)) with { Volts = 0.9 * LoadLimits.ForwardVolts(led) }];
 
     public ImmutableArray<Element> Visit(Diode diode) =>
         [Make(ElementKind.Diode, diode, diode.Ends, DiodeSlopeOhms) with { Volts = diode.ForwardVolts }];
@@ -56,15 +56,12 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
         if (input.PullDownOhms is > 0 and var ohms) yield return Make(ElementKind.Pull, board, ends, ohms);
     }
 
-    // A part whose figures could not be read has errors of its own; here it takes no current, and no figure becomes none.
-    private const double UnreadOhms = 1e9;
-
-    private Element Make(ElementKind kind, Part part, TerminalPair ends, double ohms)
+    private Element Make(ElementKind kind, Part part, TerminalPair ends, double? ohms)
     {
         var (from, to) = (part.At(ends.From), part.At(ends.To));
         return new(kind, part, from, to)
         {
-            FromNode = nodeOf(from), ToNode = nodeOf(to), Ohms = double.IsFinite(ohms) ? Math.Max(ohms, Circuit.LeastOhms) : UnreadOhms,
+            FromNode = nodeOf(from), ToNode = nodeOf(to), Ohms = ohms is { } known ? Math.Max(known, Circuit.LeastOhms) : null,
         };
     }
 }

@@ -37,16 +37,28 @@ public static class LoadLimits
     /// </summary>
     public const double ConsumerFraction = 0.75;
 
-    /// <summary>The lowest voltage at which a load counts as working.</summary>
-    public static double OperateVolts(Consumer consumer) => consumer.OperatesVolts
+    /// <summary>The current of an indicator LED whose data are not known: 20 mA (common practice, no source).</summary>
+    public const double UsualLedAmps = 0.02;
+
+    /// <summary>The voltage of an LED at its current: as stated, or 2 V, which red, yellow and orange ones have about (second-hand).</summary>
+    public static double ForwardVolts(Led led) => led.ForwardVolts ?? 2;
+
+    /// <summary>The lowest voltage at which a load counts as working; null when nobody can tell.</summary>
+    public static double? OperateVolts(Consumer consumer) => consumer.OperatesVolts
         ?? (consumer.Kind == ConsumerKind.Meter ? PartFraction : ConsumerFraction) * consumer.RatedVolts;
 
-    /// <summary>The lowest voltage at which a coil surely operates.</summary>
-    public static double OperateVolts(CoilData coil) => coil.OperatesVolts ?? OperateFraction * coil.RatedVolts;
+    /// <summary>The lowest voltage at which a coil surely operates; null when nobody can tell.</summary>
+    public static double? OperateVolts(CoilData coil) => coil.OperatesVolts ?? OperateFraction * coil.RatedVolts;
 
-    /// <summary>The voltage below which an operated coil surely releases.</summary>
-    public static double ReleaseVolts(CoilData coil) =>
-        Math.Min(coil.ReleasesVolts ?? ReleaseFraction * coil.RatedVolts, OperateVolts(coil));
+    /// <summary>The voltage below which an operated coil surely releases; null when nobody can tell.</summary>
+    public static double? ReleaseVolts(CoilData coil) => (coil.ReleasesVolts ?? ReleaseFraction * coil.RatedVolts, OperateVolts(coil)) switch
+    {
+        ({ } releases, { } operates) => Math.Min(releases, operates),
+        ({ } releases, null) => releases,
+        // What pulls in at a known voltage and is not rated lets go below a tenth of that at the least.
+        (null, { } operates) => ReleaseFraction * operates,
+        (null, null) => null,
+    };
 
     /// <summary>
     /// At or below this voltage an input reads low: as stated, or a third of its pull-up voltage, or a third of its highest

@@ -19,17 +19,18 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
 
     private sealed class Reader : IPartVisitor<LoadScale?>
     {
-        public LoadScale? Visit(Lamp lamp) => !lamp.IsRatingKnown ? Unknown : Volts(lamp.RatedVolts, LoadLimits.LampFraction * lamp.RatedVolts);
+        public LoadScale? Visit(Lamp lamp) => lamp.RatedVolts is { } rated ? Volts(rated, LoadLimits.LampFraction * rated) : Unknown;
 
-        public LoadScale? Visit(Led led) =>
-            new(led.RatedAmps, LoadLimits.LedFraction * led.RatedAmps, LoadLimits.LedFraction * led.RatedAmps, true);
+        public LoadScale? Visit(Led led) => led.RatedAmps is not { } rated ? Unknown with { IsCurrent = true }
+            : new(rated, LoadLimits.LedFraction * rated, LoadLimits.LedFraction * rated, true);
 
-        public LoadScale? Visit(Relay relay) => IsUnknown(relay.Coil) ? Unknown : new(
-            RatedOf(relay.Coil), LoadLimits.OperateVolts(relay.Coil), LoadLimits.ReleaseVolts(relay.Coil), false);
+        public LoadScale? Visit(Relay relay) => OfCoil(relay.Coil) is { } scale && LoadLimits.ReleaseVolts(relay.Coil) is { } releases
+            ? scale with { Holds = releases } : Unknown;
 
-        public LoadScale? Visit(Solenoid solenoid) => IsUnknown(solenoid.Coil) ? Unknown : Volts(RatedOf(solenoid.Coil), LoadLimits.OperateVolts(solenoid.Coil));
+        public LoadScale? Visit(Solenoid solenoid) => OfCoil(solenoid.Coil) ?? Unknown;
 
-        public LoadScale? Visit(Consumer consumer) => Volts(consumer.RatedVolts, LoadLimits.OperateVolts(consumer));
+        public LoadScale? Visit(Consumer consumer) =>
+            LoadLimits.OperateVolts(consumer) is { } operates ? Volts(consumer.RatedVolts ?? operates, operates) : Unknown;
 
         public LoadScale? Visit(Capacitor capacitor) => null;
 
@@ -58,10 +59,9 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
         /// <summary>Values that nothing reaches.</summary>
         private static LoadScale Unknown { get; } = new(double.MaxValue, double.MaxValue, double.MaxValue, false);
 
-        private static bool IsUnknown(CoilData coil) => !coil.IsRatingKnown && coil.OperatesVolts is null;
-
         /// <summary>Without a rating, the voltage at which it surely operates stands for it.</summary>
-        private static double RatedOf(CoilData coil) => coil.IsRatingKnown ? coil.RatedVolts : coil.OperatesVolts ?? 0;
+        private static LoadScale? OfCoil(CoilData coil) =>
+            LoadLimits.OperateVolts(coil) is { } operates ? Volts(coil.RatedVolts ?? operates, operates) : null;
 
         private static LoadScale Volts(double rated, double operates) => new(rated, operates, operates, false);
     }

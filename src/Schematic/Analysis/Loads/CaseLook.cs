@@ -86,8 +86,8 @@ internal sealed class CaseLook
     public double ColdExcess(int element)
     {
         var load = _circuit.Elements[element];
-        return load.Part is Lamp lamp && AmpsOf(element) > NoAmps
-            ? LampInrush.PeakAmps(Math.Abs(_solution.ElementVolts(load)), lamp.HotOhms) - AmpsOf(element)
+        return load.Part is Lamp { HotOhms: { } hot } && AmpsOf(element) > NoAmps
+            ? LampInrush.PeakAmps(Math.Abs(_solution.ElementVolts(load)), hot) - AmpsOf(element)
             : 0;
     }
 

@@ -62,17 +62,17 @@ public sealed class ContradictoryDataCheck : ICheck
                 "A coil lets go at less than it pulls in at: correct 'releases' or 'operates'.");
         }
 
-        if (!coil.IsRatingKnown) return null;
-        if (coil.OperatesVolts > coil.RatedVolts)
+        if (coil.RatedVolts is not { } rated) return null;
+        if (coil.OperatesVolts > rated)
         {
             return Report(
-                part.Span, About.Part(part), $"{part.Designator} is rated {ValueText.Volts(coil.RatedVolts)} and operates only from {ValueText.Volts(coil.OperatesVolts.Value)}.",
+                part.Span, About.Part(part), $"{part.Designator} is rated {ValueText.Volts(rated)} and operates only from {ValueText.Volts(coil.OperatesVolts.Value)}.",
                 "A coil operates at no more than its rated voltage: correct one of the two.");
         }
 
-        return coil.MaxVolts < coil.RatedVolts
+        return coil.MaxVolts < rated
             ? Report(
-                part.Span, About.Part(part), $"{part.Designator} is rated {ValueText.Volts(coil.RatedVolts)} and stands {ValueText.Volts(coil.MaxVolts.Value)} at most.",
+                part.Span, About.Part(part), $"{part.Designator} is rated {ValueText.Volts(rated)} and stands {ValueText.Volts(coil.MaxVolts.Value)} at most.",
                 "A coil stands at least what it is rated for: correct 'max' or the rated voltage.")
             : null;
     }

@@ -70,7 +70,7 @@ internal sealed class CurrentBounds
         foreach (var ((component, _), most) in pulls) volts[component] += most;
         return [.. _elements.Select((e, i) => _map.Ends[i] is not ( >= 0, >= 0) ? 0
             : e.Kind == ElementKind.Supply ? double.PositiveInfinity
-            : volts[Components[_map.GroupOf(_map.Ends[i].From)]] / e.Ohms)];
+            : volts[Components[_map.GroupOf(_map.Ends[i].From)]] / e.CountedOhms)];
     }
 
     /// <summary>An element carries no more than all others that end in the same group together.</summary>

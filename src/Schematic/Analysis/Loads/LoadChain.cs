@@ -32,7 +32,7 @@ internal sealed class LoadChain
         var chain = new LoadChain(load);
         chain.First = chain.Extend(map, endsOf, (load, AtFrom: true));
         chain.Last = chain.Extend(map, endsOf, (load, AtFrom: false));
-        chain.Ohms = chain.Elements.Sum(e => map.Network.Circuit.Elements[e].Ohms);
+        chain.Ohms = chain.Elements.Sum(e => map.Network.Circuit.Elements[e].CountedOhms);
         return chain;
     }
 

@@ -28,18 +28,18 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
     private sealed class Reader(Element load, double ambientCelsius) : IPartVisitor<LoadNeed>
     {
-        public LoadNeed Visit(Lamp lamp) => !lamp.IsRatingKnown ? None : new(
+        public LoadNeed Visit(Lamp lamp) => new(
             lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampLeast * lamp.RatedVolts, LampMost * lamp.RatedVolts, false);
 
         /// <summary>On its straight line an LED carries its rated current at its rated voltage (see the circuit's elements).</summary>
-        public LoadNeed Visit(Led led) => new(led.ForwardVolts, load.Volts, load.Volts, led.ForwardVolts, true);
+        public LoadNeed Visit(Led led) => led.ForwardVolts is null || led.RatedAmps is null ? None : new(led.ForwardVolts, load.Volts, load.Volts, led.ForwardVolts, true);
 
         public LoadNeed Visit(Relay relay) => OfCoil(relay.Coil);
 
         public LoadNeed Visit(Solenoid solenoid) => OfCoil(solenoid.Coil);
 
-        public LoadNeed Visit(Resistor resistor) => resistor.RatedWatts is { } watts
-            ? new(null, null, null, Math.Sqrt(watts * resistor.Ohms), true)
+        public LoadNeed Visit(Resistor resistor) => resistor is { RatedWatts: { } watts, Ohms: { } ohms }
+            ? new(null, null, null, Math.Sqrt(watts * ohms), true)
             : None;
 
         public LoadNeed Visit(Consumer consumer)
@@ -72,12 +72,9 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
         private LoadNeed OfCoil(CoilData coil)
         {
-            if (!coil.IsRatingKnown && coil.OperatesVolts is null) return None;
-            var cold = LoadLimits.OperateVolts(coil);
+            if (LoadLimits.OperateVolts(coil) is not { } cold) return None;
             var hot = new CoilMargin(0, cold, ambientCelsius + CoilMargin.UsualRise).HotOperateVolts;
-            return coil.IsRatingKnown
-                ? new(coil.RatedVolts, cold, hot, coil.MaxVolts ?? CoilMost * coil.RatedVolts, coil.MaxVolts is not null)
-                : new(null, cold, hot, coil.MaxVolts, coil.MaxVolts is not null);
+            return new(coil.RatedVolts, cold, hot, coil.MaxVolts ?? CoilMost * coil.RatedVolts, coil.MaxVolts is not null);
         }
     }
 }

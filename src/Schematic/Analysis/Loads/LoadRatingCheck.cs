@@ -46,7 +46,7 @@ public sealed class LoadRatingCheck : ICheck
 
     private static (string Message, string Help) OfResistor(LoadLevel load, Resistor resistor)
     {
-        var watts = load.MostVolts!.Value * load.MostVolts.Value / resistor.Ohms;
+        var watts = load.MostVolts!.Value * load.MostVolts.Value / resistor.Ohms!.Value;
         return ($"{load.Name} makes {ValueText.Watts(watts)} of heat; it is rated {ValueText.Watts(resistor.RatedWatts!.Value)}.",
             "Take a resistor of at least twice that power.");
     }

@@ -52,17 +52,17 @@ public sealed class LoadTooWeakCheck : ICheck
         };
 
     private static string Message(WeakLoad weak) =>
-        weak.Load.Part is Lamp lamp
-            ? $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} of its {ValueText.Volts(lamp.RatedVolts)}: {Light(weak.Volts, lamp)}."
+        weak.Load.Part is Lamp { RatedVolts: { } rated }
+            ? $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} of its {ValueText.Volts(rated)}: {Light(weak.Volts, rated)}."
         : weak.Load.Part is Led led
             ? $"{weak.Load.Name} gets at most {ValueText.Amps(weak.Amps)} of its {ValueText.Amps(led.RatedAmps)}: too little to be seen."
         : weak.Load.Part.Winding is { } coil
             ? $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} in any position; it needs {ValueText.Volts(LoadLimits.OperateVolts(coil))} to operate{(coil.OperatesVolts is null ? " (assumed: 75 % of its rated voltage)" : "")}."
         : $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} in any position.";
 
-    private static string Light(double volts, Lamp lamp)
+    private static string Light(double volts, double rated)
     {
-        var percent = 100 * new LampRerating(volts / lamp.RatedVolts).Flux;
+        var percent = 100 * new LampRerating(volts / rated).Flux;
         return percent < 1 ? "less than 1 % of its light" : string.Create(CultureInfo.InvariantCulture, $"about {percent:0} % of its light");
     }
 
@@ -89,15 +89,15 @@ public sealed class LoadTooWeakCheck : ICheck
 
     private static Diagnostic? Dim(LoadLevel level)
     {
-        if (level.Load.Part is not Lamp { IsRatingKnown: true } lamp || level.LeastVolts is not { } least) return null;
-        if (least.Value >= (LoadNeed.LampLeast * lamp.RatedVolts) - DimTolerance) return null;
+        if (level.Load.Part is not Lamp { RatedVolts: { } rated } lamp || level.LeastVolts is not { } least) return null;
+        if (least.Value >= (LoadNeed.LampLeast * rated) - DimTolerance) return null;
         return new Diagnostic(
             DimRule, Severity.Warning,
-            $"{level.Name} gets {ValueText.Volts(least.Value)} of its {ValueText.Volts(lamp.RatedVolts)}: {Light(least.Value, lamp)}.", lamp.Span)
+            $"{level.Name} gets {ValueText.Volts(least.Value)} of its {ValueText.Volts(rated)}: {Light(least.Value, rated)}.", lamp.Span)
         {
             Help = "Take a lamp for this voltage, or raise the supply, or see what lies in its way.",
             Subjects = [About.Part(lamp)],
-            Values = [About.Volts("gets", least.Value), About.Volts("rated", lamp.RatedVolts)],
+            Values = [About.Volts("gets", least.Value), About.Volts("rated", rated)],
             Trace = LoadWords.Trace(least, $"light goes with the power 3.4 of the voltage ({Sources.LampRerating})"),
         };
     }

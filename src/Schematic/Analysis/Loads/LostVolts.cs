@@ -43,7 +43,7 @@ internal sealed class LostVolts(JointMap map, CaseSolution solution, IReadOnlyDi
             if (_elementsAt[at.Node].Select(e => _circuit.Elements[e]).FirstOrDefault(e => e.Kind == ElementKind.Supply) is { } supply)
             {
                 // Half for each of the two ways that end at the supply.
-                yield return (supply.Name, supply.Ohms * Math.Abs(solution.ElementAmps(placeOf[supply])) / 2);
+                yield return (supply.Name, supply.CountedOhms * Math.Abs(solution.ElementAmps(placeOf[supply])) / 2);
                 for (var node = at.Node; cameBy[node].Before >= 0; node = cameBy[node].Before) yield return (cameBy[node].Name, cameBy[node].Volts);
                 yield break;
             }

@@ -36,7 +36,7 @@ public sealed class ProtectorCheck : ICheck
             : "Take a thicker wire: no rating both carries the load and guards this one.",
         Related = [new RelatedSpan(load.Thinnest.Span, "the weakest wire that a short could load through it")],
         Subjects = [About.Part(load.Part), About.Wire(load.Thinnest)],
-        Values = [About.Amps("rated", load.RatedAmps), About.Amps("wire", load.Capacity.Amps)],
+        Values = [About.Amps("rated", load.RatedAmps!.Value), About.Amps("wire", load.Capacity.Amps)],
         Trace = [new FactStep($"the limit: {load.Capacity.Method}") { Subjects = [About.Wire(load.Thinnest)] }],
     };
 
@@ -46,7 +46,7 @@ public sealed class ProtectorCheck : ICheck
     {
         Help = load.Choice.Amps is { } fits ? $"Take {ValueText.Amps(fits)}." : "Share the load between circuits of their own.",
         Subjects = [About.Part(load.Part)],
-        Values = [About.Amps("carries", load.Amps.Value), About.Amps("rated", load.RatedAmps)],
+        Values = [About.Amps("carries", load.Amps.Value), About.Amps("rated", load.RatedAmps!.Value)],
         Trace = LoadWords.Trace(load.Amps),
     };
 }

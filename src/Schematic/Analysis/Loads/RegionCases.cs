@@ -111,7 +111,7 @@ internal sealed class RegionCases
     {
         var volts = Enumerable.Range(0, alone.Wires.Length).Sum(i => network.WireOhms[i] * Math.Max(0, whole.Wires[i].Value - alone.Wires[i]))
             + Enumerable.Range(0, alone.Elements.Length).Where(i => _circuit.Elements[i].Kind == ElementKind.Supply)
-                .Sum(i => _circuit.Elements[i].Ohms * Math.Max(0, whole.Elements[i].Value - alone.Elements[i]));
+                .Sum(i => _circuit.Elements[i].CountedOhms * Math.Max(0, whole.Elements[i].Value - alone.Elements[i]));
         for (var i = 0; i < whole.LeastVolts.Length; i++)
         {
             if (whole.LeastVolts[i].Case is not null) whole.LeastVolts[i].Lift(volts);

@@ -53,7 +53,7 @@ public sealed class SuppressionCheck : ICheck
         suppressor.Span)
     {
         Subjects = [About.Part(suppressor), About.Part(coil.Load.Part)],
-        Values = [About.Volts("stands", suppressor.StandsVolts), About.Volts("gets", coil.MostVolts.Value)],
+        Values = [About.Volts("stands", suppressor.StandsVolts!.Value), About.Volts("gets", coil.MostVolts.Value)],
         Help = "It conducts all the time and burns: take one that stands more than the highest supply voltage.",
         Trace = LoadWords.Trace(coil.MostVolts),
     };

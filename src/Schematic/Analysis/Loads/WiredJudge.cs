@@ -86,7 +86,7 @@ internal sealed class WiredJudge : ILoadJudge
         foreach (var found in _conditions.CasesOf(load).Where(c => LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps)))
         {
             var loss = Math.Min(Use.LossOf(Use.PlaceOf[load]), LossOnTheWay(found, chain) ?? double.PositiveInfinity);
-            var volts = Math.Max(0, Math.Abs(found.Amps) - (loss / chain.Ohms)) * load.Ohms + (load.IsOneWay ? load.Volts : 0);
+            var volts = Math.Max(0, Math.Abs(found.Amps) - (loss / chain.Ohms)) * load.CountedOhms + (load.IsOneWay ? load.Volts : 0);
             least = Math.Min(least ?? volts, volts);
         }
 
@@ -135,7 +135,7 @@ internal sealed class WiredJudge : ILoadJudge
     private static (bool, bool) At(Element load, double amps)
     {
         amps = Math.Max(0, amps);
-        return At(load, amps, amps * load.Ohms);
+        return At(load, amps, amps * load.CountedOhms);
     }
 
     private static (bool, bool) At(Element load, double amps, double volts) =>
@@ -152,7 +152,7 @@ internal sealed class WiredJudge : ILoadJudge
             var (first, last) = (Use.NodeAt(chain.First), Use.NodeAt(chain.Last));
             var there = Loss(supply, isPlus: true, first, found.When) + Loss(supply, isPlus: false, last, found.When)
                 ?? Loss(supply, isPlus: true, last, found.When) + Loss(supply, isPlus: false, first, found.When);
-            if (there is { } way) return way + (supply.Ohms * Use.Bounds.ElementAmps(Use.PlaceOf[supply])) + Use.LossInside(chain);
+            if (there is { } way) return way + (supply.CountedOhms * Use.Bounds.ElementAmps(Use.PlaceOf[supply])) + Use.LossInside(chain);
         }
 
         return null;
@@ -175,7 +175,7 @@ internal sealed class WiredJudge : ILoadJudge
     {
         var place = Use.PlaceOf[diode];
         return left != (isPlus ? Use.Map.Ends[place].From : Use.Map.Ends[place].To) ? null
-            : Math.Max(0, diode.Volts - TypicalDiodeVolts) + (diode.Ohms * Use.Bounds.ElementAmps(place));
+            : Math.Max(0, diode.Volts - TypicalDiodeVolts) + (diode.CountedOhms * Use.Bounds.ElementAmps(place));
     }
 
     /// <summary>Whether current could come to a chain at all: both its ends lead somewhere in some state of the case.</summary>
@@ -269,8 +269,8 @@ internal sealed class WiredJudge : ILoadJudge
             foreach (var (supply, place) in circuit.Elements.Select((e, i) => (e, i)).Where(e => e.e.Kind == ElementKind.Supply && Map.Ends[e.i].From >= 0))
             {
                 var component = Bounds.Components[Map.GroupOf(Map.Ends[place].From)];
-                _lossOfComponent[component] += supply.Ohms * Bounds.ElementAmps(place);
-                _isReal[component] |= supply.Ohms > Circuits.Circuit.LeastOhms;
+                _lossOfComponent[component] += supply.CountedOhms * Bounds.ElementAmps(place);
+                _isReal[component] |= supply.CountedOhms > Circuits.Circuit.LeastOhms;
             }
 
             _endsOf = Map.Ends.Select((e, i) => (e.From, e.To, i)).Where(e => e is { From: >= 0, To: >= 0 })

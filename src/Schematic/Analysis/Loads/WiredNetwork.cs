@@ -139,11 +139,11 @@ public sealed class WiredNetwork
         if (from < 0 || to < 0) return Open;
         return element.Kind switch
         {
-            ElementKind.Diode or ElementKind.Led => new Branch(BranchKind.OneWay, from, to, element.Ohms, element.Volts),
+            ElementKind.Diode or ElementKind.Led => new Branch(BranchKind.OneWay, from, to, element.CountedOhms, element.Volts),
             ElementKind.Supply => new Branch(
-                BranchKind.Source, from, to, element.Ohms,
+                BranchKind.Source, from, to, element.CountedOhms,
                 (((Supply)element.Part).IsAlternating ? sign : 1) * (settings?.GetValueOrDefault(element.Name, element.Volts) ?? element.Volts)),
-            _ => new Branch(BranchKind.Linear, from, to, element.Ohms, element.Volts),
+            _ => new Branch(BranchKind.Linear, from, to, element.CountedOhms, element.Volts),
         };
     }
 

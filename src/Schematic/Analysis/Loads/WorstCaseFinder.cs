@@ -98,7 +98,7 @@ public sealed class WorstCaseFinder
         var (thinnest, capacity) = Weakest(_guarded.Behind(part), wires);
         return new ProtectorLoad(
             part, part.RatedAmps, Extreme(amps), thinnest, capacity,
-            ProtectorSelection.Choose(amps.Value, capacity?.Amps ?? double.PositiveInfinity, part.RatedAmps));
+            ProtectorSelection.Choose(amps.Value, capacity?.Amps ?? double.PositiveInfinity, part.RatedAmps is { } fitted ? [fitted] : []));
     }
 
     private (Wire? Wire, WireCapacity? Capacity) Weakest(IReadOnlySet<string> names, ImmutableArray<Wire> wires) => wires
@@ -129,7 +129,7 @@ public sealed class WorstCaseFinder
     private IEnumerable<double> FittedIn(double amps, Tally worst)
     {
         const double alike = 1e-3;
-        return _circuit.Protectors.Where((_, i) => amps > 0 && Math.Abs(worst.Protectors[i].Value - amps) <= alike * amps).Select(p => p.RatedAmps);
+        return _circuit.Protectors.Where((_, i) => amps > 0 && Math.Abs(worst.Protectors[i].Value - amps) <= alike * amps).Select(p => p.RatedAmps).OfType<double>();
     }
 
     private ImmutableArray<(string Load, double Amps)> Shares(CaseSolution solution, Element supply)

@@ -27,18 +27,18 @@ public sealed class ClaimUndecidedCheck : ICheck
             if (expectation is NeverExpectation never)
             {
                 var found = NeverCheck.Violations(proof, never).FirstOrDefault();
-                if (found.Seen is { IsSure: false, Unknowns.IsEmpty: false })
+                if (found.Seen is { IsSure: false, HangsOnUnknown: true })
                     yield return Report(proof, never, ClaimEmptyCheck.Text(never), [About.Terminal(found.Source), About.Terminal(found.Target)], found.Seen, NeverCheck.Way(proof, found.Seen.Witness, found.Source, found.Target));
             }
             else if (Claim.Of(proof, expectation) is { } claim && claim.Refuted(proof, expectation) is { IsSure: false } seen)
             {
-                yield return Report(proof, expectation, claim.Text, claim.Subjects, seen, seen.Unknowns.IsEmpty ? [] : [.. claim.Explain(seen.Witness.State)]);
+                yield return Report(proof, expectation, claim.Text, claim.Subjects, seen, !seen.HangsOnUnknown ? [] : [.. claim.Explain(seen.Witness.State)]);
             }
         }
     }
 
     private static Diagnostic Report(PositionProof proof, Expectation claim, string text, ImmutableArray<Subject> subjects, Sighting seen, params IEnumerable<TraceStep?> steps) => new(
-        Rule, seen.Unknowns.IsEmpty ? Severity.Warning : Severity.Note, $"{text} is neither proved nor refuted.", claim.Span)
+        Rule, !seen.HangsOnUnknown ? Severity.Warning : Severity.Note, $"{text} is neither proved nor refuted.", claim.Span)
     {
         Help = proof.WhatDecides(seen),
         Subjects = subjects,

@@ -24,7 +24,7 @@ public sealed class FloatingInputCheck : ICheck
             var held = proof.Circuit.Where(cases, c => c.Volts is not null);
             var floating = proof.Circuit.Store.AndNot(proof.Working, proof.Circuit.Store.Or(held, proof.Circuit.Undecided(input)));
             if (!proof.States.CanReach(proof.Circuit.Store.And(proof.Working, held))) continue;
-            if (proof.Find(floating) is not { Unknowns.IsEmpty: true } seen) continue; // What hangs on the unknown is no fault yet.
+            if (proof.Find(floating) is not { HangsOnUnknown: false } seen) continue; // What hangs on the unknown is no fault yet.
             yield return proof.Told(new Diagnostic(Rule, Severity.Warning, $"{input.Terminal} floats in some positions: nothing holds it at a voltage.", input.Board.Span)
             {
                 Help = $"Give {input.Terminal} a pull-up or pull-down resistor, or a throw that holds it in the other positions.",

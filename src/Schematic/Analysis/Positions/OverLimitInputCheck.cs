@@ -28,11 +28,12 @@ public sealed class OverLimitInputCheck : ICheck
 
     private static Diagnostic? Find(PositionProof proof, InputPoint input)
     {
-        if (proof.FindAlsoInPassing(proof.BeyondLimit(input)) is not { } seen) return null;
+        if (proof.FindAlsoInPassing(proof.BeyondLimit(input), proof.BeyondLimit(input, isSure: false)) is not { } seen) return null;
         var witness = seen.Witness;
 
-        var found = proof.CaseIn(proof.Circuit.CasesOf(input), witness.State)!;
         var most = input.Input.MaxVolts!.Value;
+        var found = proof.CaseIn(proof.Circuit.CasesOf(input), witness.State)!;
+        if (!found.Corners.IsEmpty) found = found.Corners.MaxBy(c => Math.Max((c.HighestVolts ?? 0) - most, -(c.LowestVolts ?? 0)))!;
         var isHigh = found.HighestVolts > most;
         var reached = isHigh ? found.HighestVolts!.Value : found.LowestVolts!.Value;
         var volts = PositionProof.Volts(reached);

@@ -85,11 +85,11 @@ public sealed class PositionProof
     public Sighting? Find(Diagram sure, Diagram perhaps) => Find(new Question(sure), new Question(perhaps));
 
     /// <summary>The nearest state that lasts, or else one that shows for a moment while an actuator moves; null when there is none.</summary>
-    public Sighting? FindAlsoInPassing(Diagram condition)
-    {
-        var question = new Question(condition) { InPassing = condition };
-        return Find(question, question);
-    }
+    public Sighting? FindAlsoInPassing(Diagram condition) => FindAlsoInPassing(condition, condition);
+
+    /// <summary>The same of a condition that surely holds, or else of one that may.</summary>
+    public Sighting? FindAlsoInPassing(Diagram sure, Diagram perhaps) =>
+        Find(new Question(sure) { InPassing = sure }, new Question(perhaps) { InPassing = perhaps });
 
     /// <summary>The answer to a question, by what surely holds and by what may.</summary>
     internal Sighting? Find(Question sure, Question perhaps)
@@ -114,10 +114,13 @@ public sealed class PositionProof
     /// <summary>Whether there is such a state whatever is true of that which is not known.</summary>
     private bool HoldsWhatever(Diagram states) => HasUnknowns ? Circuit.Store.Exists(states, IsKnown).IsAlways : !states.IsNever;
 
-    private Sighting Possible(Witness witness, Diagram states) => new(witness, false)
+    private Sighting Possible(Witness witness, Diagram states)
     {
-        Unknowns = !HasUnknowns ? [] : [.. Circuit.Store.Support(Circuit.Store.Exists(states, IsKnown)).Select(v => Circuit.Variables.All[v].Name)],
-    };
+        ImmutableArray<string> unknowns = !HasUnknowns ? []
+            : [.. Circuit.Store.Support(Circuit.Store.Exists(states, IsKnown)).Select(v => Circuit.Variables.All[v].Name)];
+        return new Sighting(witness, false) { Unknowns = unknowns, Ohms = unknowns.IsEmpty ? [.. Circuit.OhmsWanted(witness.State)] : [] };
+    }
+
 
     private bool HasUnknowns => Circuit.Variables.All.LastOrDefault()?.Kind == StateVariableKind.Unknown; // They stand last.
 
@@ -145,12 +148,13 @@ public sealed class PositionProof
     /// <summary>What would have to be known, or proved, for a thing to be sure.</summary>
     public string WhatDecides(Sighting seen)
     {
-        if (seen.Unknowns.IsEmpty) return $"Whether it comes about hangs on {NameList.Sentence(Open())}, of which not everything is proved.";
+        if (!seen.HangsOnUnknown) return $"Whether it comes about hangs on {NameList.Sentence(Open())}, of which not everything is proved.";
         var untraced = Circuit.Circuit.Untraced.Select(t => t.Terminal.ToString()).ToHashSet();
         var (terminals, loads) = (seen.Unknowns.Where(untraced.Contains).ToList(), seen.Unknowns.Where(n => !untraced.Contains(n)).ToList());
         string[] measurements =
         [
             .. terminals.Count > 0 ? [$"Measure which of {NameList.Sentence(terminals)} are joined inside the unit."] : Array.Empty<string>(),
+            .. seen.Ohms.IsEmpty ? Array.Empty<string>() : [$"Measure the resistance of {NameList.Sentence(seen.Ohms)}."],
             .. loads.Count > 0 ? [$"Measure at what voltage {NameList.Sentence(loads)} {(loads.Count == 1 ? "works" : "work")}."] : Array.Empty<string>(),
         ];
         return string.Join(' ', measurements);
@@ -163,8 +167,8 @@ public sealed class PositionProof
         for (var i = 0; i < Circuit.Variables.All.Length; i++) States.CanReach(Circuit.Store.Literal(i, 0));
         return
         [
-            .. Circuit.Circuit.Loads.Where(l => !Circuit.IsDecided(l)).Select(l => l.Name)
-                .Concat(Circuit.Circuit.Inputs.Where(i => !Circuit.IsDecided(i)).Select(i => i.Terminal.ToString()))
+            .. Circuit.Circuit.Loads.Where(l => !Circuit.IsToldApart(l)).Select(l => l.Name)
+                .Concat(Circuit.Circuit.Inputs.Where(i => !Circuit.IsToldApart(i)).Select(i => i.Terminal.ToString()))
                 .Concat(States.GivenUp).Distinct(),
         ];
     }
@@ -185,8 +189,15 @@ public sealed class PositionProof
     /// <summary>
     /// The states in which an input is brought to more than it stands, or below its ground, at some setting of the supplies.
     /// </summary>
-    public Diagram BeyondLimit(InputPoint input) => input.Input.MaxVolts is not { } most ? Diagram.Never
-        : Circuit.Where(Circuit.CasesOf(input), c => c.HighestVolts > most + 1e-6 || c.LowestVolts < LeastInputVolts);
+    public Diagram BeyondLimit(InputPoint input) => BeyondLimit(input, isSure: true);
+
+    /// <summary>The same, or the states in which it may be so for some of the resistances that are not known.</summary>
+    public Diagram BeyondLimit(InputPoint input, bool isSure)
+    {
+        if (input.Input.MaxVolts is not { } most) return Diagram.Never;
+        bool IsBeyond(RegionCase found) => found.HighestVolts > most + 1e-6 || found.LowestVolts < LeastInputVolts;
+        return Circuit.Where(Circuit.CasesOf(input), c => isSure ? c.Surely(IsBeyond) : c.Perhaps(IsBeyond));
+    }
 
     /// <summary>A path through wires and closed contacts, or null.</summary>
     public PathStep? Joined(PanelState state, TerminalId from, TerminalId to) => _paths.Joined(state, from, to);
@@ -216,6 +227,15 @@ public sealed class PositionProof
     {
         var ground = input.Board.At(input.Board.Grounds[0]);
         var found = CaseIn(Circuit.CasesOf(input), state)?.Volts;
+        if (CaseIn(Circuit.CasesOf(input), state) is { Corners.IsEmpty: false } ranged && ranged.Corners.Max(c => c.Volts) - ranged.Corners.Min(c => c.Volts) >= LossWorthSaying)
+        {
+            yield return new FactStep($"{input.Terminal} stands at {Volts(ranged.Corners.Min(c => c.Volts)!.Value)} to {Volts(ranged.Corners.Max(c => c.Volts)!.Value)} against {ground}, as the resistance of {NameList.Sentence(ranged.Ranged.Select(e => e.Name))} may be")
+            {
+                Subjects = [About.Terminal(input.Terminal), .. ranged.Ranged.Select(e => About.Part(e.Part))],
+            };
+            yield break;
+        }
+
         yield return found is { } volts
             ? new FactStep($"{input.Terminal} stands at {Volts(volts)} against {ground}")
             {
@@ -240,6 +260,16 @@ public sealed class PositionProof
         var found = CaseIn(Circuit.CasesOf(load), state);
         var volts = found?.Volts ?? 0;
         var left = found is null ? volts : Circuit.VoltsIn(load, state) ?? volts;
+        if (found is not null && Spread(found) is { } spread)
+        {
+            yield return new FactStep($"{load.Name} gets {Volts(spread.Least)} to {Volts(spread.Most)}, as the resistance of {NameList.Sentence(found.Ranged.Select(e => e.Name))} may be")
+            {
+                Subjects = [About.Part(load.Part), .. found.Ranged.Select(e => About.Part(e.Part))],
+                Values = [About.Volts("least", spread.Least), About.Volts("most", spread.Most)],
+            };
+            yield break;
+        }
+
         var isWhole = Math.Abs(Math.Abs(left) - Math.Abs(volts)) < LossWorthSaying;
         yield return new FactStep(isWhole
             ? $"{load.Name} gets {Volts(Math.Abs(volts))}"
@@ -256,6 +286,14 @@ public sealed class PositionProof
             ? [FirstPath(s => Conducting(state, s.From, fed)), FirstPath(s => Conducting(state, back, s.To))]
             : [MetBy(fed, state), MetBy(back, state)];
         foreach (var step in steps.OfType<TraceStep>()) yield return step;
+    }
+
+    /// <summary>Between which volts a load stands where resistances are not known; null where they make no difference.</summary>
+    private static (double Least, double Most)? Spread(RegionCase found)
+    {
+        if (found.Corners.IsEmpty) return null;
+        var volts = found.Corners.Select(c => Math.Abs(c.Volts ?? 0)).ToList();
+        return volts.Max() - volts.Min() < LossWorthSaying ? null : (volts.Min(), volts.Max());
     }
 
     /// <summary>A voltage with one decimal: <c>27.9 V</c>.</summary>

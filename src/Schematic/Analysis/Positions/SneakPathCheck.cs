@@ -24,7 +24,7 @@ public sealed class SneakPathCheck : ICheck
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
         var proof = context.Positions;
-        var seen = proof.Circuit.Circuit.Loads.Select(l => (Load: l, Seen: Find(proof, l)!)).Where(f => f.Seen is { Unknowns.IsEmpty: true }).ToList();
+        var seen = proof.Circuit.Circuit.Loads.Select(l => (Load: l, Seen: Find(proof, l)!)).Where(f => f.Seen is { HangsOnUnknown: false }).ToList();
         foreach (var cause in seen.GroupBy(f => RegionOf(proof, f.Load)))
         {
             var (load, sighting) = cause.OrderBy(f => f.Seen.IsSure ? 0 : 1).ThenBy(f => f.Seen.Witness.Moves.Length).First();
@@ -53,9 +53,9 @@ public sealed class SneakPathCheck : ICheck
     private static Sighting? Find(PositionProof proof, Element load)
     {
         var cases = proof.Circuit.CasesOf(load);
-        var proper = proof.Circuit.Where(cases, c => c.IsDirect && LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps));
+        var proper = proof.Circuit.Where(cases, c => c.IsDirect && c.Surely(x => LoadLimits.IsEnergised(load, x.Volts ?? 0, x.Amps)));
         var sneaking = proof.Circuit.Where(cases, c =>
-            !c.IsDirect && LoadLimits.FedFraction(load, c.Volts ?? 0, c.Amps) >= LoadLimits.PartFraction);
+            !c.IsDirect && c.Surely(x => LoadLimits.FedFraction(load, x.Volts ?? 0, x.Amps) >= LoadLimits.PartFraction));
         return sneaking.IsNever || !proof.States.CanReach(proper) ? null : proof.Find(sneaking);
     }
 }

@@ -5,21 +5,38 @@ using Schematic.Model;
 namespace Schematic.Analysis.Positions;
 
 /// <summary>
-/// Coils and lamps of which only a resistance is known: nobody can tell yet whether they work. One note for all of them, with the
-/// claims that wait for it and the measurement that settles them.
+/// Coils, lamps and the like of which not all figures are known. One note for those of which nobody can tell yet whether they work,
+/// with the claims that wait for it; one for those of which nobody knows what current they take. Each names the measurement.
 /// </summary>
 public sealed class UnknownRatingCheck : ICheck
 {
     private const string Rule = "rating-not-known";
+    private const string OhmsRule = "resistance-not-known";
 
     /// <inheritdoc/>
-    public ImmutableArray<string> Rules { get; } = [Rule];
+    public ImmutableArray<string> Rules { get; } = [Rule, OhmsRule];
 
     /// <inheritdoc/>
     public CheckStage Stage => CheckStage.Gaps;
 
     /// <inheritdoc/>
-    public IEnumerable<Diagnostic> Run(AnalysisContext context)
+    public IEnumerable<Diagnostic> Run(AnalysisContext context) => [.. OfRatings(context), .. OfOhms(context)];
+
+    private static IEnumerable<Diagnostic> OfOhms(AnalysisContext context)
+    {
+        var open = context.Positions.Circuit.Circuit.Elements.Where(e => e.Ohms is null).Select(e => e.Part).Distinct().ToImmutableArray();
+        if (open.IsEmpty) yield break;
+        yield return new Diagnostic(
+            OhmsRule, Severity.Note,
+            $"The resistance of {NameList.Sentence(open.Select(p => p.Designator))} is not known yet: the proof takes any, and currents are counted without {(open.Length == 1 ? "it" : "them")}.",
+            open[0].Span)
+        {
+            Subjects = [.. open.Select(About.Part)],
+            Help = "Measure it with the meter, switched off and taken off the circuit, and state it: 47 ohm.",
+        };
+    }
+
+    private static IEnumerable<Diagnostic> OfRatings(AnalysisContext context)
     {
         var open = context.Panel.Parts.Where(p => p.IsRatingUnknown).ToImmutableArray();
         if (open.IsEmpty) yield break;

@@ -168,19 +168,23 @@ public sealed class ConditionalCircuit
         Variables.IndexOf(StateVariableKind.Coil, load.Name) >= 0 ? Energised(load) : Store.Or(Attracted(load), Undecided(load));
 
     /// <summary>When a load gets enough to become energised, behind its wires and sources as they are stated.</summary>
-    public Diagram Attracted(Element load) => AsTraced(load.IsRatingKnown ? _judge?.Of(load).Attracted : null, IdealAttracted(load));
+    public Diagram Attracted(Element load) => AsTraced(Judged(load)?.Attracted, IdealAttracted(load));
 
     /// <summary>When a load gets enough to stay energised, likewise.</summary>
-    public Diagram Kept(Element load) => AsTraced(load.IsRatingKnown ? _judge?.Of(load).Kept : null, load.IsRatingKnown
-        ? Where(CasesOf(load), c => LoadLimits.StaysEnergised(load, c.Volts ?? 0, c.Amps))
+    public Diagram Kept(Element load) => AsTraced(Judged(load)?.Kept, load.IsRatingKnown
+        ? Where(CasesOf(load), c => c.Surely(x => LoadLimits.StaysEnergised(load, x.Volts ?? 0, x.Amps)))
         : Store.And(Rated(load, 1, 2), GetsAtLeast(load, LoadLimits.PartFraction)));
 
     /// <summary>When a load would get enough to become energised if wires and sources lost nothing.</summary>
     public Diagram IdealAttracted(Element load) => load.IsRatingKnown
-        ? Where(CasesOf(load), c => LoadLimits.IsEnergised(load, c.Volts ?? 0, c.Amps))
+        ? Where(CasesOf(load), c => c.Surely(x => LoadLimits.IsEnergised(load, x.Volts ?? 0, x.Amps)))
         : Store.Or(
             Store.And(Rated(load, 1, 2), GetsAtLeast(load, LoadLimits.OperateFraction)),
             Store.And(Rated(load, 2), GetsAtLeast(load, LoadLimits.PartFraction)));
+
+    /// <summary>What the judge of wires says; nothing of loads of which it is not known what they need, or what lies before them.</summary>
+    private LoadVerdict? Judged(Element load) =>
+        _judge is null || !load.IsRatingKnown || load.Ohms is null || CasesOf(load).Any(c => !c.Ranged.IsEmpty) ? null : _judge.Of(load);
 
     /// <summary>
     /// What the judge of wires says holds while nothing is joined inside units that are not traced, and of loads of which it is
@@ -202,18 +206,52 @@ public sealed class ConditionalCircuit
     /// <summary>When a load of unknown rating gets that share of the most it ever gets.</summary>
     private Diagram GetsAtLeast(Element load, double share)
     {
-        var most = CasesOf(load).Select(c => Math.Abs(c.Volts ?? 0)).DefaultIfEmpty(0).Max();
-        return Where(CasesOf(load), c => most > 0 && Math.Abs(c.Volts ?? 0) >= share * most && (!load.IsOneWay || c.Amps > 0));
+        var most = CasesOf(load).SelectMany(c => c.Corners.IsEmpty ? [c] : c.Corners).Select(c => Math.Abs(c.Volts ?? 0)).DefaultIfEmpty(0).Max();
+        return Where(CasesOf(load), c => c.Surely(x => GetsAtLeast(load, x, share, most)));
     }
+
+    private static bool GetsAtLeast(Element load, RegionCase found, double share, double most) =>
+        most > 0 && Math.Abs(found.Volts ?? 0) >= share * most && (!load.IsOneWay || found.Amps > 0);
+
+    /// <summary>The states in which it hangs on resistances that are not known, or on where in its range one stands, what a load does.</summary>
+    private Diagram HangsOnOhms(Element load)
+    {
+        var cases = CasesOf(load);
+        if (cases.All(c => c.Ranged.IsEmpty)) return Diagram.Never;
+        if (load.IsRatingKnown)
+        {
+            return Where(cases, c => c.HangsOnOhms(x => LoadLimits.IsEnergised(load, x.Volts ?? 0, x.Amps))
+                || c.HangsOnOhms(x => LoadLimits.StaysEnergised(load, x.Volts ?? 0, x.Amps)));
+        }
+
+        var most = cases.SelectMany(c => c.Corners.IsEmpty ? [c] : c.Corners).Select(c => Math.Abs(c.Volts ?? 0)).DefaultIfEmpty(0).Max();
+        return Where(cases, c => c.HangsOnOhms(x => GetsAtLeast(load, x, LoadLimits.PartFraction, most))
+            || c.HangsOnOhms(x => GetsAtLeast(load, x, LoadLimits.OperateFraction, most)));
+    }
+
+    /// <summary>The states in which it hangs on resistances what an input reads.</summary>
+    private Diagram HangsOnOhms(InputPoint input) => Where(CasesOf(input), c =>
+        c.HangsOnOhms(x => x.HighestVolts <= LoadLimits.LowVolts(input.Input)) || c.HangsOnOhms(x => x.LowestVolts >= LoadLimits.HighVolts(input.Input))
+        || c.HangsOnOhms(x => x.Volts <= LoadLimits.LowVolts(input.Input)) || c.HangsOnOhms(x => x.Volts >= LoadLimits.HighVolts(input.Input)));
+
+    /// <summary>The parts whose resistance would have to be known to tell what loads do and inputs read in a state.</summary>
+    public IEnumerable<string> OhmsWanted(PanelState state) =>
+    [
+        .. Circuit.Loads.SelectMany(l => Wanted(CasesOf(l), HangsOnOhms(l), state)).Concat(Circuit.Inputs.SelectMany(i => Wanted(CasesOf(i), HangsOnOhms(i), state)))
+            .Distinct(),
+    ];
+
+    private IEnumerable<string> Wanted(ImmutableArray<RegionCase> cases, Diagram hangs, PanelState state) => !Store.Holds(hangs, state.Values) ? []
+        : cases.Where(c => Store.Holds(c.When, state.Values)).SelectMany(c => c.Ranged).Select(e => e.Name);
 
     /// <summary>The states in which it could not be found out what wires and sources leave of a load's volts; nearly always none.</summary>
     public Diagram InDoubt(Element load) =>
-        !load.IsRatingKnown || _judge is null ? Diagram.Never : Store.And(_judge.Of(load).Doubt, AllTraced);
+        Judged(load) is { } judged ? Store.And(judged.Doubt, AllTraced) : Diagram.Never;
 
     /// <summary>What a load gets in one state behind its wires and sources, in volts; null without a judge of them, and where the
     /// way leads through what is not traced.</summary>
     public double? VoltsIn(Element load, PanelState state) =>
-        Store.Holds(AllTraced, state.Values) ? _judge?.VoltsIn(load, state) : null;
+        Store.Holds(AllTraced, state.Values) && Judged(load) is not null ? _judge!.VoltsIn(load, state) : null;
 
     /// <summary>
     /// The states of which it was not found out what a load gets, because too many cases meet there or what wires take is
@@ -221,15 +259,14 @@ public sealed class ConditionalCircuit
     /// </summary>
     public Diagram Undecided(Element load)
     {
-        CasesOf(load);
-        return Store.Or(_undecided.GetValueOrDefault(load.From), InDoubt(load));
+        return Store.Or(HangsOnOhms(load), Store.Or(_undecided.GetValueOrDefault(load.From), InDoubt(load)));
     }
 
     /// <summary>The states of which it was not found out what an input reads.</summary>
     public Diagram Undecided(InputPoint input)
     {
-        CasesOf(input);
-        return _undecided.GetValueOrDefault(input.Terminal);
+        var hangs = HangsOnOhms(input);
+        return Store.Or(hangs, _undecided.GetValueOrDefault(input.Terminal));
     }
 
     /// <summary>The electrically different cases of a load, in states without a shorted supply; without those <see cref="Undecided(Element)"/>.</summary>
@@ -250,6 +287,20 @@ public sealed class ConditionalCircuit
 
     /// <summary>Whether the cases of a load could be told apart.</summary>
     public bool IsDecided(Element load) => Undecided(load).IsNever;
+
+    /// <summary>Whether the cases of a load are told apart, even if some hang on resistances that are not known.</summary>
+    public bool IsToldApart(Element load)
+    {
+        CasesOf(load);
+        return _undecided.GetValueOrDefault(load.From).IsNever && InDoubt(load).IsNever;
+    }
+
+    /// <summary>Whether the cases of an input are told apart, even if some hang on resistances that are not known.</summary>
+    public bool IsToldApart(InputPoint input)
+    {
+        CasesOf(input);
+        return _undecided.GetValueOrDefault(input.Terminal).IsNever;
+    }
 
     /// <summary>Whether the cases of an input could be told apart.</summary>
     public bool IsDecided(InputPoint input) => Undecided(input).IsNever;
@@ -278,14 +329,14 @@ public sealed class ConditionalCircuit
     }
 
     /// <summary>When an input reads a level: between the two levels and floating it reads neither.</summary>
-    public Diagram Reads(InputPoint input, InputLevel level) => Where(CasesOf(input), c => level == InputLevel.Low
-        ? c.Volts <= LoadLimits.LowVolts(input.Input)
-        : c.Volts >= LoadLimits.HighVolts(input.Input));
+    public Diagram Reads(InputPoint input, InputLevel level) => Where(CasesOf(input), c => c.Surely(x => level == InputLevel.Low
+        ? x.Volts <= LoadLimits.LowVolts(input.Input)
+        : x.Volts >= LoadLimits.HighVolts(input.Input)));
 
     /// <summary>When an input reads a level at every setting of adjustable supplies.</summary>
-    public Diagram ReadsAtEverySetting(InputPoint input, InputLevel level) => Where(CasesOf(input), c => c.Volts is not null && (level == InputLevel.Low
-        ? c.HighestVolts <= LoadLimits.LowVolts(input.Input)
-        : c.LowestVolts >= LoadLimits.HighVolts(input.Input)));
+    public Diagram ReadsAtEverySetting(InputPoint input, InputLevel level) => Where(CasesOf(input), c => c.Surely(x => x.Volts is not null && (level == InputLevel.Low
+        ? x.HighestVolts <= LoadLimits.LowVolts(input.Input)
+        : x.LowestVolts >= LoadLimits.HighVolts(input.Input))));
 
     /// <summary>
     /// For each node when it is reached from <paramref name="node"/>, loads and resistors counting as joints and diodes in

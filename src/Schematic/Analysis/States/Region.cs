@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Schematic.Analysis.Circuits;
 using Schematic.Analysis.Electrical;
 using Schematic.Model;
@@ -8,6 +9,12 @@ namespace Schematic.Analysis.States;
 internal sealed class Region(Element? load)
 {
     private const double TypicalDiodeVolts = 0.7;
+
+    /// <summary>So many resistances of each element are looked at where diodes stand in the region.</summary>
+    private const int PointsWithDiodes = 5;
+
+    /// <summary>Eight elements of unknown resistance together, three where diodes stand beside them.</summary>
+    private const double MostRangedBits = 8;
 
     private readonly Dictionary<int, int> _places = [];
     private readonly List<int> _nodes = [];
@@ -87,11 +94,40 @@ internal sealed class Region(Element? load)
         _elements.Add(element);
     }
 
-    /// <summary>What is found between two nodes in these states.</summary>
-    public RegionCase Solve(Diagram states, int from, int to)
+    /// <summary>
+    /// What is found between two nodes in these states; null where more resistances are unknown together than are told apart.
+    /// </summary>
+    public RegionCase? Solve(Diagram states, int from, int to)
     {
         if (load is not null) Add(load);
-        var network = new RegionNetwork(_nodes, _merges, _elements, _diodes, _supplies);
+        var ranged = _elements.Where(e => e.OhmsRange is not null).ToImmutableArray();
+        if (ranged.IsEmpty) return Solve(states, from, to, e => e.Ohms!.Value);
+        // Behind a diode a voltage may turn on its way from the least to the most, so that some in between are looked at too.
+        var points = _diodes.Count > 0 || _elements.Exists(e => e.IsOneWay && !ReferenceEquals(e, load)) ? PointsWithDiodes : 2;
+        if (ranged.Length * Math.Log2(points) > MostRangedBits) return null;
+        RegionCase At(Func<int, double> share)
+        {
+            var ohms = new Dictionary<Element, double>(ReferenceEqualityComparer.Instance);
+            for (var i = 0; i < ranged.Length; i++) ohms[ranged[i]] = Between(ranged[i].OhmsRange!.Value, share(i));
+            return Solve(states, from, to, e => ohms.TryGetValue(e, out var own) ? own : e.Ohms!.Value);
+        }
+
+        var corners = ImmutableArray.CreateBuilder<RegionCase>();
+        for (var corner = 0; corner < Math.Pow(points, ranged.Length); corner++)
+        {
+            var digits = corner;
+            corners.Add(At(i => digits / (int)Math.Pow(points, i) % points / (points - 1.0)));
+        }
+
+        return At(_ => 0.5) with { Ranged = ranged, Corners = corners.ToImmutable() };
+    }
+
+    /// <summary>A resistance between two, as far along as its logarithm.</summary>
+    private static double Between((double Least, double Most) range, double share) => range.Least * Math.Pow(range.Most / range.Least, share);
+
+    private RegionCase Solve(Diagram states, int from, int to, Func<Element, double> ohmsOf)
+    {
+        var network = new RegionNetwork(_nodes, _merges, _elements, _diodes, _supplies, ohmsOf);
         if (load is not null)
         {
             var (across, amps) = network.Across(load);

@@ -15,12 +15,13 @@ internal sealed class RegionNetwork
     private readonly IReadOnlyList<Element> _elements;
     private readonly IReadOnlyList<(int Node, Rail Rail, double Volts)> _diodes;
     private readonly IReadOnlyList<Element> _supplies;
+    private readonly Func<Element, double> _ohmsOf;
 
     public RegionNetwork(
         List<int> nodes, List<(int One, int Other)> merges, IReadOnlyList<Element> elements,
-        IReadOnlyList<(int Node, Rail Rail, double Volts)> diodes, IReadOnlyList<Element> supplies)
+        IReadOnlyList<(int Node, Rail Rail, double Volts)> diodes, IReadOnlyList<Element> supplies, Func<Element, double> ohmsOf)
     {
-        (_elements, _diodes, _supplies) = (elements, diodes, supplies);
+        (_elements, _diodes, _supplies, _ohmsOf) = (elements, diodes, supplies, ohmsOf);
         for (var i = 0; i < nodes.Count; i++) _placeOf[nodes[i]] = i;
         var sets = new DisjointSets(nodes.Count);
         foreach (var (one, other) in merges) sets.Join(_placeOf[one], _placeOf[other]);
@@ -84,7 +85,7 @@ internal sealed class RegionNetwork
     private List<Branch> Branches(Func<Supply, double> setting) =>
     [
         .. _elements.Select(e => new Branch(
-            e.IsOneWay ? BranchKind.OneWay : BranchKind.Linear, _placeOf[e.FromNode], _placeOf[e.ToNode], e.Ohms, e.Volts)),
+            e.IsOneWay ? BranchKind.OneWay : BranchKind.Linear, _placeOf[e.FromNode], _placeOf[e.ToNode], _ohmsOf(e), e.Volts)),
         .. _diodes.Select(d => new Branch(
             BranchKind.Linear, _placeOf[d.Node], _placeOf[d.Rail.Node], Circuits.Circuit.LeastOhms, d.Volts)),
         .. _supplies.Select(s => new Branch(

@@ -18,6 +18,7 @@ internal sealed class RegionWalk
     private readonly int _to;
     private readonly Element? _load;
     private readonly List<RegionCase> _cases = [];
+    private Diagram _left;
     private bool _mayLoosen = true;
     private bool _hasLoosened;
 
@@ -56,7 +57,8 @@ internal sealed class RegionWalk
 
     private void Try(Diagram states)
     {
-        if (_store.TryWithin(_mostSteps, () => Walk(states)) && _cases.Count < _most) Undecided = Diagram.Never;
+        _left = Diagram.Never;
+        if (_store.TryWithin(_mostSteps, () => Walk(states)) && _cases.Count < _most) Undecided = _left;
         else Undecided = _store.AndNot(states, _store.Any(_cases.Select(c => c.When)));
     }
 
@@ -71,7 +73,8 @@ internal sealed class RegionWalk
             return;
         }
 
-        _cases.Add(region.Solve(states, _from, _to));
+        if (region.Solve(states, _from, _to) is { } found) _cases.Add(found);
+        else _left = _store.Or(_left, states);
     }
 
     /// <summary>Collects the circuit around the nodes; gives the first condition that the states do not decide.</summary>

@@ -17,11 +17,11 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
     /// <summary>Colour and gauge of a wire as they are written on it: <c>WH/BU 24 AWG</c>.</summary>
     public static string Of(Wire wire) => string.Join(' ', new[] { wire.Colour?.Code, wire.GaugeText?.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
 
-    private static string Number(double value, string unit) => FigureFactory.Number(value, unit);
+    private static string Number(double? value, string unit) => FigureFactory.Number(value, unit);
 
     private sealed class Reader : IPartVisitor<PartWords?>
     {
-        public PartWords? Visit(Lamp lamp) => new(SymbolKind.Lamp, (lamp.ColdOhms is { } cold ? $"? V {Number(cold, "Ω")} cold" : $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}") + Colour(lamp.Colour));
+        public PartWords? Visit(Lamp lamp) => new(SymbolKind.Lamp, FigureFactory.Rating(lamp) + Colour(lamp.Colour));
 
         public PartWords? Visit(Led led) => new(SymbolKind.Led, $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}");
 
@@ -29,12 +29,12 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
         public PartWords? Visit(Resistor resistor) => new(SymbolKind.Resistor, Number(resistor.Ohms, "Ω"));
 
-        public PartWords? Visit(Solenoid solenoid) => new(SymbolKind.Solenoid, Coil(solenoid.Coil));
+        public PartWords? Visit(Solenoid solenoid) => new(SymbolKind.Solenoid, FigureFactory.Rating(solenoid.Coil));
 
-        public PartWords? Visit(Relay relay) => new(SymbolKind.Coil, Coil(relay.Coil));
+        public PartWords? Visit(Relay relay) => new(SymbolKind.Coil, FigureFactory.Rating(relay.Coil));
 
         public PartWords? Visit(Consumer consumer) =>
-            new(FigureFactory.SymbolOf(consumer.Kind), $"{Number(consumer.RatedVolts, "V")} {Number(consumer.RatedAmps, "A")}");
+            new(FigureFactory.SymbolOf(consumer.Kind), FigureFactory.Rating(consumer));
 
         public PartWords? Visit(Capacitor capacitor) => new(
             SymbolKind.Capacitor,
@@ -59,9 +59,6 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
         public PartWords? Visit(TerminalStrip strip) => null;
 
         public PartWords? Visit(Splice splice) => null;
-
-        private static string Coil(CoilData coil) =>
-            coil.IsRatingKnown ? $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}" : $"? V {Number(coil.Ohms, "Ω")}";
 
         private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";
     }

@@ -43,6 +43,8 @@ public static class Cautions
 
         if (panel.Wires.Any(w => w.IsGaugeChosen))
             texts.Add($"{ValueText.AssumedMark} before a figure: assumed by the program, not stated in the file; check it before you rely on it.");
+        if (panel.Parts.Any(p => p.Winding is { Reckoned: not Reckoned.None } || p is Lamp { Reckoned: not Reckoned.None } or Consumer { Reckoned: not Reckoned.None }))
+            texts.Add($"{ValueText.ReckonedMark} before a figure: reckoned from two others that the file states.");
         return texts.Concat(panel.Cautions).ToImmutableArray();
     }
 

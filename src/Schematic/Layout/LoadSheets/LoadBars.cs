@@ -83,8 +83,8 @@ internal sealed class LoadBars : FlowBlock
     /// <summary>What belongs to no one supply.</summary>
     private static IEnumerable<LoadBar> OtherBars(WorstCases worst)
     {
-        foreach (var p in worst.Protectors.Where(p => p.RatedAmps > 0))
-            yield return new LoadBar($"{p.Part.Designator} current", [("", p.Amps.Value)], p.RatedAmps, Words(p.Amps.Value, p.RatedAmps));
+        foreach (var p in worst.Protectors)
+            if (p.RatedAmps is { } rated) yield return new LoadBar($"{p.Part.Designator} current", [("", p.Amps.Value)], rated, Words(p.Amps.Value, rated));
         foreach (var c in worst.Contacts.Where(c => c.Rating is not null && !c.Loads.IsEmpty))
             yield return new LoadBar($"{c.Contact.Common} – {c.Contact.Throw}", [("", c.RequiredAmps.Value)], c.Rating!.Amps, $"{Words(c.RequiredAmps.Value, c.Rating.Amps)}, derated");
         foreach (var l in worst.Loads.Where(l => l.Drop is not null))

@@ -25,10 +25,10 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Switch pole) => [Pole(pole, pole.Form, pole.Pole)];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Relay relay) =>
-        [Two(relay, Relay.CoilEnds, SymbolKind.Coil, CoilText(relay.Coil)), .. relay.Poles.Select(p => RelayPole(relay, p))];
+        [Two(relay, Relay.CoilEnds, SymbolKind.Coil, Rating(relay.Coil)), .. relay.Poles.Select(p => RelayPole(relay, p))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Lamp lamp) =>
-        [Two(lamp, SymbolKind.Lamp, (lamp.ColdOhms is { } cold ? $"? V {Number(cold, "Ω")} cold" : $"{Number(lamp.RatedVolts, "V")} {Number(lamp.RatedAmps, "A")}") + Colour(lamp.Colour))];
+        [Two(lamp, SymbolKind.Lamp, Rating(lamp) + Colour(lamp.Colour))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Led led) =>
         [Two(led, SymbolKind.Led, $"{Number(led.RatedAmps, "A")}{Colour(led.Colour)}")];
@@ -37,7 +37,7 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Resistor resistor) => [Two(resistor, SymbolKind.Resistor, Number(resistor.Ohms, "Ω"))];
 
-    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Solenoid solenoid) => [Two(solenoid, SymbolKind.Solenoid, CoilText(solenoid.Coil))];
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Solenoid solenoid) => [Two(solenoid, SymbolKind.Solenoid, Rating(solenoid.Coil))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Fuse fuse) =>
         [Two(fuse, SymbolKind.Fuse, Number(fuse.RatedAmps, "A") + (fuse.IsSlow ? " slow" : ""))];
@@ -45,7 +45,7 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Breaker breaker) => [Two(breaker, SymbolKind.Breaker, Number(breaker.RatedAmps, "A"))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Consumer consumer) =>
-        [Two(consumer, SymbolOf(consumer.Kind), $"{Number(consumer.RatedVolts, "V")} {Number(consumer.RatedAmps, "A")}")];
+        [Two(consumer, SymbolOf(consumer.Kind), Rating(consumer))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Capacitor capacitor) => [Two(
         capacitor, SymbolKind.Capacitor,
@@ -64,6 +64,9 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Splice splice) => [];
 
     /// <summary>A quantity with its unit and the trade's prefixes: <c>40 mA</c>, <c>10 kΩ</c>.</summary>
+    public static string Number(double? value, string unit) => value is { } known ? Number(known, unit) : "? " + unit;
+
+    /// <summary>A quantity with the prefix that keeps the number short.</summary>
     public static string Number(double value, string unit)
     {
         var (scale, prefix) = Math.Abs(value) switch
@@ -162,8 +165,19 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     private static ImmutableArray<string> PositionsOf(Condition condition) =>
         condition is PositionCondition position ? position.Positions : [];
 
-    private static string CoilText(CoilData coil) =>
-            coil.IsRatingKnown ? $"{Number(coil.RatedVolts, "V")} {Number(coil.RatedAmps, "A")}" : $"? V {Number(coil.Ohms, "Ω")}";
+    /// <summary>What is known of a coil.</summary>
+    public static string Rating(CoilData coil) => Rating(coil.RatedVolts, coil.RatedAmps, coil.Ohms, coil.Reckoned);
+
+    /// <summary>What is known of a motor, a bell, a heater or a meter.</summary>
+    public static string Rating(Consumer consumer) => Rating(consumer.RatedVolts, consumer.RatedAmps, consumer.Ohms, consumer.Reckoned);
+
+    /// <summary>What is known of a lamp.</summary>
+    public static string Rating(Lamp lamp) => lamp.ColdOhms is { } cold
+        ? $"{Number(lamp.RatedVolts, "V")} {Number(cold, "Ω")} cold"
+        : Rating(lamp.RatedVolts, lamp.RatedAmps, null, lamp.Reckoned);
+
+    private static string Rating(double? volts, double? amps, double? ohms, Reckoned reckoned) => ValueText.Rating(
+        volts is null ? null : Number(volts, "V"), amps is null ? null : Number(amps, "A"), ohms is null ? null : Number(ohms, "Ω"), reckoned);
 
     private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";
 }

@@ -92,7 +92,7 @@ public sealed class WiredJudgeTests
     private static bool? Works(WiredNetwork network, Element load, double[] volts)
     {
         var across = volts[network.NodeOf(load.From)] - volts[network.NodeOf(load.To)];
-        var amps = load.IsOneWay ? Math.Max(0, (across - load.Volts) / load.Ohms) : across / load.Ohms;
+        var amps = load.IsOneWay ? Math.Max(0, (across - load.Volts) / load.CountedOhms) : across / load.CountedOhms;
         var (low, high) = (LoadLimits.IsEnergised(load, across * 0.9995, amps * 0.9995), LoadLimits.IsEnergised(load, across * 1.0005, amps * 1.0005));
         return low == high ? low : null;
     }

@@ -360,16 +360,16 @@ internal sealed class Simulator
 
         private static double Ohms(Part part) => Math.Max(LeastOhms, part switch
         {
-            Lamp l => l.RatedVolts / l.RatedAmps,
-            Resistor r => r.Ohms,
-            Relay r => r.Coil.Ohms,
-            Solenoid s => s.Coil.Ohms,
-            Consumer c => c.RatedVolts / c.RatedAmps,
-            Led d => 0.1 * d.ForwardVolts / d.RatedAmps,
+            Lamp l => (l.RatedVolts / l.RatedAmps)!.Value,
+            Resistor r => r.Ohms!.Value,
+            Relay r => r.Coil.Ohms!.Value,
+            Solenoid s => s.Coil.Ohms!.Value,
+            Consumer c => (c.RatedVolts / c.RatedAmps)!.Value,
+            Led d => (0.1 * d.ForwardVolts / d.RatedAmps)!.Value,
             _ => 0.01,
         });
 
-        private static double Knee(Part part) => part switch { Led d => 0.9 * d.ForwardVolts, Diode d => d.ForwardVolts, _ => 0 };
+        private static double Knee(Part part) => part switch { Led d => 0.9 * d.ForwardVolts!.Value, Diode d => d.ForwardVolts, _ => 0 };
 
         private static Element Element(Part part) => new(ElementKind.Lamp, part, default, default) { FromNode = 0, ToNode = 0, Ohms = 1 };
 
