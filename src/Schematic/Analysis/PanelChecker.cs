@@ -49,6 +49,7 @@ public static class PanelChecker
         new LoadNeverEnergisedCheck(),
         new IdleContactCheck(),
         new RelayChatterCheck(),
+        new RelayFlashesCheck(),
         new LockNeverReleasedCheck(),
         new ExpectationCheck(),
         new NeverCheck(),

@@ -35,6 +35,8 @@ public static class PanelPrint
 
         public string Visit(EnergisedCondition energised) => $"{energised.Part} {energised.Energised}";
 
+        public string Visit(DelayedCondition delayed) => $"{delayed.Relay} {delayed.Word}";
+
         public string Visit(SupplyCondition supply) => $"{supply.Supply} {supply.On}";
 
         public string Visit(AllCondition all) => $"({string.Join(" and ", all.Parts.Select(p => p.Accept(this)))})";

@@ -38,6 +38,8 @@ internal static class PowerOff
 
         public bool Visit(EnergisedCondition energised) => !energised.Energised;
 
+        public bool Visit(DelayedCondition delayed) => !delayed.Operated;
+
         public bool Visit(SupplyCondition supply) => !supply.On;
 
         public bool Visit(AllCondition all) => all.Parts.All(p => p.Accept(this));

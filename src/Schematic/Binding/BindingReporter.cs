@@ -63,7 +63,7 @@ internal sealed class BindingReporter
             new RelatedSpan(declared, "declared here"));
 
     public void UnknownState(SourceSpan span, string subject, string isKind, string states) =>
-        Add("unknown-position", $"`{subject}` is {isKind}: it is {states}.", span, $"Write one of them: {subject} {states.Split(' ')[0]}.");
+        Add("unknown-position", $"`{subject}` is {isKind}: it is {states}.", span, $"Write one of them: {subject} {states.Split(' ', ',')[0]}.");
 
     public void UnknownWord(SourceSpan span, string rule, string what, string word, IReadOnlyCollection<string> known) =>
         Add(rule, $"`{word}` is not {what}.", span,

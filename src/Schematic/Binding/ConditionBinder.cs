@@ -55,6 +55,8 @@ internal sealed class ConditionBinder(NameTable names, BindingReporter report)
             return positions.Length == state.States.Length ? new PositionCondition(subject.FullName, positions, span) : null;
         }
 
+        if (subject.Part is Relay { HasDelay: true } && state.States is [{ Text: DelayedCondition.OperatedWord or DelayedCondition.ReleasedWord } delayed])
+            return new DelayedCondition(subject.FullName, delayed.Text == DelayedCondition.OperatedWord, span);
         return subject.Part is Supply
             ? OneOfTwo(scope, state, subject, "on", "off") is { } on ? new SupplyCondition(subject.FullName, on, span) : null
             : OneOfTwo(scope, state, subject, "energised", "released") is { } energised
@@ -69,7 +71,9 @@ internal sealed class ConditionBinder(NameTable names, BindingReporter report)
     {
         if (state.States is [var only] && (only.Text == yes || only.Text == no)) return only.Text == yes;
         var wrong = state.States.FirstOrDefault(s => s.Text != yes && s.Text != no) ?? state.States[1];
-        report.UnknownState(scope.At(wrong.Span), state.Subject.Text, subject.Article, $"{yes} or {no}");
+        report.UnknownState(
+            scope.At(wrong.Span), state.Subject.Text, subject.Article,
+            subject.Part is Relay { HasDelay: true } ? $"{yes}, {no}, {DelayedCondition.OperatedWord} or {DelayedCondition.ReleasedWord}" : $"{yes} or {no}");
         return null;
     }
 }

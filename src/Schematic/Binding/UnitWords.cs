@@ -8,7 +8,7 @@ internal static class UnitWords
     private static readonly string[] Known =
     [
         "V", "mV", "kV", "A", "mA", "uA", "ohm", "mohm", "kohm", "Mohm", "mm", "cm", "m", "in", "ft", "mm2", "AWG", "W", "mW",
-        "kW", "uF", "nF", "pF", "degC", "%",
+        "kW", "uF", "nF", "pF", "s", "ms", "min", "degC", "%",
     ];
 
     /// <summary>What a dimension is, with its article.</summary>
@@ -22,6 +22,7 @@ internal static class UnitWords
         Dimension.Gauge => "a wire gauge",
         Dimension.Power => "a power",
         Dimension.Capacitance => "a capacitance",
+        Dimension.Time => "a time",
         Dimension.Temperature => "a temperature",
         Dimension.Percent => "a percentage",
         _ => "a number",
@@ -52,6 +53,8 @@ internal static class UnitWords
         "Ohms" or "ohms" or "R" or "r" => "ohm",
         "k" or "K" or "kR" or "kOhm" => "kohm",
         "sqmm" or "mmsq" or "qmm" => "mm2",
+        "sec" or "secs" or "second" or "seconds" => "s",
+        "minute" or "minutes" => "min",
         "C" => "degC",
         _ => Known.FirstOrDefault(u => string.Equals(u, quantity.Unit, StringComparison.OrdinalIgnoreCase)),
     };

@@ -33,7 +33,7 @@ public interface ITraceVisitor
 
 /// <summary>Something that a hand does.</summary>
 /// <param name="Action">What is done.</param>
-/// <param name="Actuator">The actuator or the supply that it is done to.</param>
+/// <param name="Actuator">The actuator or the supply that it is done to, or the relay that is waited for.</param>
 /// <param name="Position">Where it then stands; of a supply <c>on</c> or <c>off</c>.</param>
 public sealed record MoveStep(MoveAction Action, string Actuator, string Position) : TraceStep
 {
@@ -49,6 +49,7 @@ public sealed record MoveStep(MoveAction Action, string Actuator, string Positio
         MoveAction.Hold => $"hold {Actuator} at {Position}",
         MoveAction.LetGo => $"let {Actuator} go: it springs to {Position}",
         MoveAction.Switch => $"switch {Actuator} {Position}",
+        MoveAction.Wait => $"wait until {Actuator} is {Position}",
         _ => $"move {Actuator} to {Position}",
     };
 }
@@ -67,6 +68,9 @@ public enum MoveAction
 
     /// <summary>Switches a supply on or off.</summary>
     Switch,
+
+    /// <summary>Waits until the delay of a relay is over.</summary>
+    Wait,
 }
 
 /// <summary>A way from terminal to terminal.</summary>

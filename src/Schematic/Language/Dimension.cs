@@ -30,6 +30,9 @@ public enum Dimension
     /// <summary>Farads.</summary>
     Capacitance,
 
+    /// <summary>Seconds.</summary>
+    Time,
+
     /// <summary>Degrees Celsius.</summary>
     Temperature,
 

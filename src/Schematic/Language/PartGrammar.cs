@@ -49,9 +49,13 @@ internal static class PartGrammar
         .WithOne("operates", s => s.Quantity).WithOne("releases", s => s.Quantity).WithOne("max", s => s.Quantity)
         .Flags("suppressed");
 
+    private static IEnumerable<ValueSyntax> OneOrNone(ValueSyntax? value) => value is null ? [] : [value];
+
     private static readonly ClauseSet RelayCoil = new ClauseSet().Quantities("a rating").WithPurchase()
         .WithOne("operates", s => s.Quantity).WithOne("releases", s => s.Quantity).WithOne("max", s => s.Quantity)
-        .Flags("suppressed").With("rated", s => s.Quantity.AtLeastOnce());
+        .Flags("suppressed").With("rated", s => s.Quantity.AtLeastOnce())
+        .With("on-delay", s => s.QuantityRange.XOr(Parse.Return<ValueSyntax>(null!)).Select(OneOrNone))
+        .With("off-delay", s => s.QuantityRange.XOr(Parse.Return<ValueSyntax>(null!)).Select(OneOrNone));
 
     private static readonly ClauseSet Rated = new ClauseSet().Quantities("a rating").WithPurchase();
 
@@ -73,7 +77,8 @@ internal static class PartGrammar
 
     private static readonly ClauseSet RelayBlock = new ClauseSet()
         .With("coil", s => s.Contacts).With("make", s => s.Contacts.OrNone()).With("break", s => s.Contacts.OrNone())
-        .With("changeover", s => s.Contacts.OrNone());
+        .With("changeover", s => s.Contacts.OrNone()).With("delayed-make", s => s.Contacts.OrNone())
+        .With("delayed-break", s => s.Contacts.OrNone()).With("delayed-changeover", s => s.Contacts.OrNone());
 
     private static readonly ClauseSet BoardBlock = new ClauseSet()
         .With("inputs", s => s.Names).WithOne("max", s => s.Quantity)

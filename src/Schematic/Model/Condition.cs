@@ -33,6 +33,25 @@ public sealed record EnergisedCondition(string Part, bool Energised, SourceSpan 
     public override T Accept<T>(IConditionVisitor<T> visitor) => visitor.Visit(this);
 }
 
+/// <summary>The delayed contacts of a time-delay relay stand operated, or do not; its coil may stand otherwise for the time of the delay.</summary>
+public sealed record DelayedCondition(string Relay, bool Operated, SourceSpan Span) : Condition(Span)
+{
+    /// <summary>The word of the language for delayed contacts that stand operated.</summary>
+    public const string OperatedWord = "delayed-operated";
+
+    /// <summary>The word for delayed contacts that stand released.</summary>
+    public const string ReleasedWord = "delayed-released";
+
+    /// <summary>How they stand, as the language says it.</summary>
+    public string Word => Operated ? OperatedWord : ReleasedWord;
+
+    /// <inheritdoc/>
+    public override IEnumerable<Condition> Leaves() => [this];
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IConditionVisitor<T> visitor) => visitor.Visit(this);
+}
+
 /// <summary>A supply is switched on, or is not.</summary>
 public sealed record SupplyCondition(string Supply, bool On, SourceSpan Span) : Condition(Span)
 {

@@ -10,6 +10,9 @@ public interface IConditionVisitor<out T>
     /// <summary>The answer for a load that is energised or not.</summary>
     T Visit(EnergisedCondition energised);
 
+    /// <summary>The answer for delayed contacts that stand operated or released.</summary>
+    T Visit(DelayedCondition delayed);
+
     /// <summary>The answer for a supply that is on or off.</summary>
     T Visit(SupplyCondition supply);
 

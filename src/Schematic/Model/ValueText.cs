@@ -49,6 +49,9 @@ public static class ValueText
     /// <summary>Farads in microfarads, nanofarads or picofarads.</summary>
     public static string Farads(double farads) => Scaled(farads, ("mF", 1e-3), ("uF", 1e-6), ("nF", 1e-9), ("pF", 1e-12));
 
+    /// <summary>Seconds or milliseconds.</summary>
+    public static string Seconds(double seconds) => Scaled(seconds, ("s", 1), ("ms", 1e-3));
+
     /// <summary>Watts or milliwatts.</summary>
     public static string Watts(double watts) => Scaled(watts, ("W", 1), ("mW", 1e-3));
 

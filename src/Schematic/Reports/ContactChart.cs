@@ -129,7 +129,7 @@ public static class ContactChart
             .. from contact in proof.Circuit.Circuit.Contacts
                where contact.IsRelayContact
                let closed = proof.Circuit.Closed(contact)
-               let coil = proof.Circuit.Variables.IndexOf(StateVariableKind.Coil, contact.Part.Designator)
+               let coil = MoverOf(proof, contact)
                select (ImmutableArray<string>)
                [
                    PairOf(context, contact), NameOf(contact),
@@ -137,11 +137,26 @@ public static class ContactChart
                ],
         ])
     {
-        Notes = [.. proof.States.Latches.Select(k => $"{k} remembers: with everything else alike it can stand released or operated.")],
+        Notes =
+        [
+            .. proof.States.Latches.Select(k => $"{k} remembers: with everything else alike it can stand released or operated."),
+            .. context.Panel.Parts.OfType<Relay>().Where(r => r.HasDelay && r.Poles.Any(p => p.IsDelayed)).Select(DelayNote),
+        ],
     };
+
+    /// <summary>The coil of a relay's contact, or of a delayed one what stands for it after the delay.</summary>
+    private static int MoverOf(PositionProof proof, Contact contact) => proof.Circuit.Variables.IndexOf(
+        contact.When is DelayedCondition ? StateVariableKind.Delay : StateVariableKind.Coil, contact.Part.Designator);
 
     private static string RelayCell(PositionProof proof, Diagram closed, int coil, int value) =>
         proof.Circuit.Store.Restrict(closed, coil, value).IsNever ? Open : Closed;
+
+    private static string DelayNote(Relay relay) => string.Join(" ", new[]
+    {
+        $"{relay.Designator} has delayed contacts:",
+        relay.OnDelay is { } on ? $"they operate {on.Text} after its coil" : "they operate with its coil",
+        relay.OffDelay is { } off ? $"and release {off.Text} after it." : "and release with it.",
+    });
 
     private static IEnumerable<string> NotesOf(Panel panel, Actuator actuator)
     {
@@ -157,7 +172,8 @@ public static class ContactChart
     private static string KeyOf(string position) => "at_" + position.Replace('-', '_').ToLowerInvariant();
 
     private static string NameOf(Contact contact) =>
-        contact.Label.Length == 0 ? contact.Part.Designator : $"{contact.Part.Designator} {contact.Label}";
+        contact.When is DelayedCondition && contact.Part is Relay relay ? $"{relay.Designator} {relay.DelayText}"
+        : contact.Label.Length == 0 ? contact.Part.Designator : $"{contact.Part.Designator} {contact.Label}";
 
     private static string PairOf(AnalysisContext context, Contact contact) =>
         $"{PlaceOf(context, contact.Common)} - {PlaceOf(context, contact.Throw)}";

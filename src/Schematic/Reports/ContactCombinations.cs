@@ -80,7 +80,7 @@ internal sealed class ContactCombinations
     /// <summary>What else may decide: other actuators before coils, never the coil that is asked about.</summary>
     private IEnumerable<(StateVariable Variable, int Index)> Others(string actuator, string asked) => _proof.Circuit.Variables.All
         .Select((v, i) => (Variable: v, Index: i))
-        .Where(v => v.Variable.Kind is StateVariableKind.Actuator or StateVariableKind.Coil && v.Variable.Name != actuator && v.Variable.Name != asked)
+        .Where(v => v.Variable.Kind is StateVariableKind.Actuator or StateVariableKind.Coil or StateVariableKind.Delay && v.Variable.Name != actuator && v.Variable.Name != asked)
         .OrderBy(v => v.Variable.Kind).ThenBy(v => v.Variable.Name, NaturalOrder.Comparer);
 
     private static string While(StateVariable variable, List<int> values) =>

@@ -36,7 +36,7 @@ public static class PartNames
     private static string? Size(Connector c) => c.ContactSize is { } size ? $"size {size}" : null;
 
     private static string Forms(Relay relay) => string.Join(
-        ", ", relay.Poles.GroupBy(p => p.Form).Select(g => $"{g.Count()} {FormWord(g.Key)}"));
+        ", ", relay.Poles.GroupBy(p => (p.Form, p.IsDelayed)).Select(g => $"{g.Count()} {(g.Key.IsDelayed ? "delayed " : "")}{FormWord(g.Key.Form)}"));
 
     private static string? Rating(ContactRating? rating) => rating is null ? null
         : rating.Volts is { } volts ? $"{ValueText.Volts(volts)} {ValueText.Amps(rating.Amps)}" : ValueText.Amps(rating.Amps);
@@ -64,7 +64,7 @@ public static class PartNames
 
         public string Visit(Switch pole) => Joined($"switch, {FormWord(pole.Form)}", Rating(pole.Rating));
 
-        public string Visit(Relay relay) => Joined($"relay {CoilVolts(relay.Coil)}", Forms(relay), Rating(relay.Rating));
+        public string Visit(Relay relay) => Joined($"{(relay.HasDelay ? "time-delay relay" : "relay")} {CoilVolts(relay.Coil)}", relay.DelayText, Forms(relay), Rating(relay.Rating));
 
         public string Visit(Solenoid solenoid) => $"solenoid {Rating(solenoid.Coil.RatedVolts, solenoid.Coil.RatedAmps, solenoid.Coil.Ohms, solenoid.Coil.Reckoned)}";
 

@@ -35,6 +35,30 @@ internal sealed class IecSymbols : SymbolSet
     /// <summary>A rectangle with its leads on the long sides.</summary>
     protected override Symbol Coil() => Winding(new SymbolDrawing(SymbolKind.Coil)).Done();
 
+    /// <summary>
+    /// A coil with a crossed field at one end where it is slow to operate, and a black one at the other where it is slow to release
+    /// (IEC 60617, coils of slow-operating and slow-releasing relays, from memory).
+    /// </summary>
+    protected override Symbol SlowCoil(SymbolKind kind, bool operating, bool releasing)
+    {
+        var drawing = Winding(new SymbolDrawing(kind));
+        if (operating) drawing.Line(2.5, -1.75, 7.5, -1.75).Fine(2.5, -3.75, 7.5, -1.75).Fine(2.5, -1.75, 7.5, -3.75);
+        if (releasing) drawing.Filled(2.5, 1.75, 7.5, 1.75, 7.5, 3.75, 2.5, 3.75);
+        return drawing.Done();
+    }
+
+    /// <summary>
+    /// A parachute on a double line: the movement is slow from the arc towards its centre (IEC 60617, delayed action, from memory).
+    /// </summary>
+    protected override void DelaySign(SymbolDrawing drawing, double y, bool down, bool up)
+    {
+        const double radius = 1.4;
+        var apex = Math.Min(y - 2.2, -3.4) - (down && !up ? radius : 0);
+        drawing.Fine(4.65, y, 4.65, apex + (down ? 0.1 : 0)).Fine(5.35, y, 5.35, apex + (down ? 0.1 : 0));
+        if (down) drawing.Arc(5, apex + radius, radius, 180, 180);
+        if (up) drawing.Arc(5, apex - radius, radius, 0, 180);
+    }
+
     /// <summary>A coil with the plunger that it pulls.</summary>
     protected override Symbol Solenoid() => Winding(new SymbolDrawing(SymbolKind.Solenoid))
         .Line(5, -3.75, 5, -5.6).Line(3.75, -5.6, 6.25, -5.6).Fine(5, -3.75, 5, 1.25).Done();

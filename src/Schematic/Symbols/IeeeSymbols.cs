@@ -34,6 +34,21 @@ internal sealed class IeeeSymbols : SymbolSet
     protected override Symbol Coil() => new SymbolDrawing(SymbolKind.Coil).InLine("1", "2")
         .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0).Letter("K", 5, 0, 3.5).Done();
 
+    /// <summary>A coil with the letters of its slowness: SO to operate, SR to release, SA both (IEEE 315, relay letters, from memory).</summary>
+    protected override Symbol SlowCoil(SymbolKind kind, bool operating, bool releasing) => new SymbolDrawing(kind).InLine("1", "2")
+        .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0).Letter("K", 5, -0.9, 2.5)
+        .Letter(operating && releasing ? "SA" : operating ? "SO" : "SR", 5, 1.7, 1.8).Done();
+
+    /// <summary>
+    /// An arrow on the blade's stem that points the way in which the movement is delayed (IEEE 315, time-delay contacts, from memory).
+    /// </summary>
+    protected override void DelaySign(SymbolDrawing drawing, double y, bool down, bool up)
+    {
+        drawing.Line(5, y, 5, y - 4);
+        if (down) drawing.Filled(5, y - 1.2, 4.1, y - 2.8, 5.9, y - 2.8);
+        if (up) drawing.Filled(5, y - 4.6, 4.1, y - 3, 5.9, y - 3);
+    }
+
     /// <summary>A winding with the plunger that it pulls.</summary>
     protected override Symbol Solenoid() => new SymbolDrawing(SymbolKind.Solenoid).InLine("1", "2")
         .Line(0, 0, 1, 0).Arc(2, 0, 1, 180, 180).Arc(4, 0, 1, 180, 180).Arc(6, 0, 1, 180, 180).Arc(8, 0, 1, 180, 180)

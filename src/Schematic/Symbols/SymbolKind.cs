@@ -33,6 +33,15 @@ public enum SymbolKind
     /// <summary>Relay coil: ports 1 and 2.</summary>
     Coil,
 
+    /// <summary>Coil of a relay that is slow to operate: ports 1 and 2.</summary>
+    SlowOperatingCoil,
+
+    /// <summary>Coil of a relay that is slow to release: ports 1 and 2.</summary>
+    SlowReleasingCoil,
+
+    /// <summary>Coil of a relay that is slow to operate and to release: ports 1 and 2.</summary>
+    SlowCoil,
+
     /// <summary>Solenoid: a coil that moves or locks something: ports 1 and 2.</summary>
     Solenoid,
 

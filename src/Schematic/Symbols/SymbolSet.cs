@@ -18,6 +18,9 @@ internal abstract class SymbolSet
         SymbolKind.Diode => Diode(),
         SymbolKind.Resistor => Resistor(),
         SymbolKind.Coil => Coil(),
+        SymbolKind.SlowOperatingCoil => SlowCoil(kind, operating: true, releasing: false),
+        SymbolKind.SlowReleasingCoil => SlowCoil(kind, operating: false, releasing: true),
+        SymbolKind.SlowCoil => SlowCoil(kind, operating: true, releasing: true),
         SymbolKind.Solenoid => Solenoid(),
         SymbolKind.Motor => Motor(),
         SymbolKind.Bell => Bell(),
@@ -62,6 +65,33 @@ internal abstract class SymbolSet
         for (var i = 0; i < throws; i++) drawing.ContactPoint(contact, YOf(i));
         return Pivot(drawing, 2.5, 0).Done();
     }
+
+    /// <summary>
+    /// A lying contact with the sign of its delay above the middle of its blade. A make contact and the fan of several throws move
+    /// down when they operate, a break contact up: the sign goes by the way in which the movement is delayed.
+    /// </summary>
+    public Symbol Delayed(Symbol contact, bool operating, bool releasing)
+    {
+        var isBreak = contact.Kind == SymbolKind.BreakContact;
+        var sign = new SymbolDrawing(contact.Kind);
+        DelaySign(sign, BladeTop(contact), down: isBreak ? releasing : operating, up: isBreak ? operating : releasing);
+        return contact with { Marks = [.. contact.Marks, .. sign.Done().Marks] };
+    }
+
+    /// <summary>How high the sign of a delay has to begin: at the blade, and above the throws of a fan.</summary>
+    private static double BladeTop(Symbol contact) => contact.Kind switch
+    {
+        SymbolKind.MakeContact => -1.3,
+        SymbolKind.BreakContact => -1,
+        SymbolKind.ChangeoverContact => -0.7,
+        _ => contact.Bounds.Top,
+    };
+
+    /// <summary>The sign of a delayed movement, from the blade at (5, <paramref name="y"/>) upwards.</summary>
+    protected abstract void DelaySign(SymbolDrawing drawing, double y, bool down, bool up);
+
+    /// <summary>The coil of a relay that is slow in one way or both.</summary>
+    protected abstract Symbol SlowCoil(SymbolKind kind, bool operating, bool releasing);
 
     /// <summary>What the style draws where a blade turns.</summary>
     protected abstract SymbolDrawing Pivot(SymbolDrawing drawing, double x, double y);

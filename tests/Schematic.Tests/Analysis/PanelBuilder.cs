@@ -33,6 +33,8 @@ internal sealed class PanelBuilder
     public static Condition Energised(string part, bool energised = true) =>
         new EnergisedCondition(part, energised, SourceSpan.None);
 
+    public static Condition Delayed(string relay, bool operated = true) => new DelayedCondition(relay, operated, SourceSpan.None);
+
     public static TerminalId Id(string text) => new(text[..text.IndexOf(':')], text[(text.IndexOf(':') + 1)..]);
 
     /// <summary>Positions in order; the first is rest unless one carries "*"; "a>b" springs to b.</summary>
@@ -96,6 +98,24 @@ internal sealed class PanelBuilder
                 new Throw($"{i}2", "released", Energised(name, false), SourceSpan.None),
                 new Throw($"{i}4", "operated", Energised(name), SourceSpan.None)], SourceSpan.None)))], SourceSpan.None),
         ["A1", "A2", .. Enumerable.Range(1, sets).SelectMany(i => new[] { $"{i}1", $"{i}2", $"{i}4" })]);
+
+    /// <summary>
+    /// A relay with a delayed changeover 15-16-18 and an instantaneous one 21-22-24; delays in seconds, null for none.
+    /// </summary>
+    public PanelBuilder TimeDelay(string name, double? on, double? off = null, double ohms = 800)
+    {
+        Throw To(string terminal, Condition when) => new(terminal, "", when, SourceSpan.None);
+        return Add(
+            new Relay(name, new CoilData(24, ohms), [
+                new RelayPole(ContactForm.Changeover, new Pole("15", [To("16", Delayed(name, false)), To("18", Delayed(name))], SourceSpan.None)) { IsDelayed = true },
+                new RelayPole(ContactForm.Changeover, new Pole("21", [To("22", Energised(name, false)), To("24", Energised(name))], SourceSpan.None)),
+            ], SourceSpan.None)
+            {
+                OnDelay = on is { } s ? new Delay(s, s) : null,
+                OffDelay = off is { } t ? new Delay(t, t) : null,
+            },
+            "A1", "A2", "15", "16", "18", "21", "22", "24");
+    }
 
     public PanelBuilder Lamp(string name, double volts = 24, double amps = 0.04) =>
         Add(new Lamp(name, volts, amps, SourceSpan.None), "X1", "X2");

@@ -135,7 +135,7 @@ internal static class PanelSample
             0 => Named(new Lamp("", volts, amps, At) { Colour = light }, "X1", "X2"),
             1 => Named(new Led("", volts, amps, At) { Colour = light }, "A", "K"),
             2 => Named(new Solenoid("", coil, At), "A1", "A2"),
-            3 => MakeRelay(coil, forms, flags.A),
+            3 => MakeRelay(coil, forms, flags.A, flags.B ? new Delay(amps, amps) : null, flags.C ? flags.A ? Delay.Unknown : new Delay(amps, amps + 1) : null),
             4 => Named(new Resistor("", ohms, At) { RatedWatts = maybe }, "1", "2"),
             5 => Named(new Diode("", At) { MaxAmps = flags.B ? amps : null, ReverseVolts = maybe, ForwardVolts = flags.C ? 0.3 : 0.7, IsDropStated = true }, "A", "K"),
             6 => Named(new Fuse("", amps, At) { IsSlow = flags.A }, "1", "2"),
@@ -150,20 +150,27 @@ internal static class PanelSample
     private static T Named<T>(T part, params string[] terminals) where T : Part =>
         part with { Terminals = [.. terminals.Select(t => new Terminal(t, At))] };
 
-    private static Relay MakeRelay(CoilData coil, ContactForm[] forms, bool isRated)
+    private static Relay MakeRelay(CoilData coil, ContactForm[] forms, bool isRated, Delay? on, Delay? off)
     {
         // The conditions name the relay, which has its designator only later: see Assemble.
-        var poles = forms.Select((f, i) => f switch
+        RelayPole Set(ContactForm form, int set, bool isDelayed)
         {
-            ContactForm.Make => new RelayPole(f, new Pole($"{i + 1}3", [Coil($"{i + 1}4", "", true)], At)),
-            ContactForm.Break => new RelayPole(f, new Pole($"{i + 1}1", [Coil($"{i + 1}2", "", false)], At)),
-            _ => new RelayPole(ContactForm.Changeover, new Pole($"{i + 1}1", [Coil($"{i + 1}2", "released", false), Coil($"{i + 1}4", "operated", true)], At)),
-        }).ToImmutableArray();
-        var names = poles.SelectMany(p => p.Pole.Throws.Select(t => t.Terminal).Prepend(p.Pole.Common));
-        return Named(new Relay("", coil, poles, At) { Rating = isRated ? new ContactRating(30, 5) : null }, ["A1", "A2", .. names]);
-    }
+            string Terminal(int digit) => $"{set}{digit + (isDelayed ? 4 : 0)}";
+            Throw To(int digit, string label, bool operated) => new(
+                Terminal(digit), label, isDelayed ? new DelayedCondition("", operated, At) : new EnergisedCondition("", operated, At), At);
+            return form switch
+            {
+                ContactForm.Make => new RelayPole(form, new Pole(Terminal(3), [To(4, "", true)], At)),
+                ContactForm.Break => new RelayPole(form, new Pole(Terminal(1), [To(2, "", false)], At)),
+                _ => new RelayPole(ContactForm.Changeover, new Pole(Terminal(1), [To(2, "released", false), To(4, "operated", true)], At)),
+            } with { IsDelayed = isDelayed };
+        }
 
-    private static Throw Coil(string terminal, string label, bool energised) => new(terminal, label, new EnergisedCondition("", energised, At), At);
+        var poles = forms.Select((f, i) => Set(f, i + 1, (on ?? off) is not null && i % 2 == 0)).ToImmutableArray();
+        var names = poles.SelectMany(p => p.Pole.Throws.Select(t => t.Terminal).Prepend(p.Pole.Common));
+        return Named(
+            new Relay("", coil, poles, At) { Rating = isRated ? new ContactRating(30, 5) : null, OnDelay = on, OffDelay = off }, ["A1", "A2", .. names]);
+    }
 
     private static Board MakeBoard(double volts, double ohms, (bool A, bool B, bool C) flags)
     {
@@ -220,7 +227,7 @@ internal static class PanelSample
         Designator = designator,
         Poles = [.. relay.Poles.Select(p => p with
         {
-            Pole = p.Pole with { Throws = [.. p.Pole.Throws.Select(t => t with { When = ((EnergisedCondition)t.When) with { Part = designator } })] },
+            Pole = p.Pole with { Throws = [.. p.Pole.Throws.Select(t => t with { When = t.When is DelayedCondition d ? d with { Relay = designator } : ((EnergisedCondition)t.When) with { Part = designator } })] },
         })],
     };
 
@@ -286,6 +293,7 @@ internal static class PanelSample
             if (loads.Count == 0 || pick.Next(2) == 0)
                 return new PositionCondition(lever.Name, [.. lever.Positions.Take(1 + pick.Next(lever.Positions.Length)).Select(p => p.Name)], At);
             var load = loads[pick.Next(loads.Count)];
+            if (load is Relay { HasDelay: true } && pick.Next(2) == 0) return new DelayedCondition(load.Designator, pick.Next(2) == 0, At);
             return load is Supply ? new SupplyCondition(load.Designator, pick.Next(2) == 0, At) : new EnergisedCondition(load.Designator, pick.Next(2) == 0, At);
         }
 

@@ -104,8 +104,10 @@ internal static class PanelSampleWriter
 
         var rows = joints.Count == 0 ? "" : $"coil {string.Join(' ', Take(2))}\n";
         foreach (var pole in relay.Poles)
-            rows += $"{pole.Form.ToString().ToLowerInvariant()} {string.Join(", ", Take(1 + pole.Pole.Throws.Length))}\n";
-        return Head("relay", relay) + Coil(relay.Coil) + (relay.Rating is { } r ? Inv($" rated {r.Volts} V {r.Amps} A") : "") + Buying(relay) + $" {{\n{rows}}}";
+            rows += $"{(pole.IsDelayed ? "delayed-" : "")}{pole.Form.ToString().ToLowerInvariant()} {string.Join(", ", Take(1 + pole.Pole.Throws.Length))}\n";
+        string Late(string word, Delay? delay) => delay is null ? "" : $" {word}" + (!delay.IsKnown ? ""
+            : delay.LeastSeconds == delay.MostSeconds ? Inv($" {delay.MostSeconds} s") : Inv($" {delay.LeastSeconds}..{delay.MostSeconds} s"));
+        return Head("relay", relay) + Coil(relay.Coil) + Late("on-delay", relay.OnDelay) + Late("off-delay", relay.OffDelay) + (relay.Rating is { } r ? Inv($" rated {r.Volts} V {r.Amps} A") : "") + Buying(relay) + $" {{\n{rows}}}";
     }
 
     private static string Connector(Connector c)
@@ -176,6 +178,7 @@ internal static class PanelSampleWriter
     {
         PositionCondition p => $"{p.Actuator} {string.Join(' ', p.Positions)}",
         EnergisedCondition e => $"{e.Part} {(e.Energised ? "energised" : "released")}",
+        DelayedCondition d => $"{d.Relay} {(d.Operated ? "delayed-operated" : "delayed-released")}",
         SupplyCondition s => $"{s.Supply} {(s.On ? "on" : "off")}",
         AllCondition a => Group(string.Join(" and ", a.Parts.Select(p => Condition(p, true))), inside),
         AnyCondition a => Group(string.Join(" or ", a.Parts.Select(p => Condition(p, true))), inside),

@@ -11,35 +11,46 @@ internal static partial class SymbolSheet
 {
     private const double Column = 95;
     private const double Row = 18.5;
-    private const int RowsPerColumn = 15;
+    private const int RowsPerColumn = 21;
 
     public static Sheet Build()
     {
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        for (var column = 0; column < 2; column++)
+        for (var column = 0; column < 3; column++)
         {
             var x = 15 + (column * Column);
             marks.Add(new TextMark(MarkRole.Label, "IEC 60617 style", new PointMm(x + 30, 10), 2.5) { IsBold = true });
             marks.Add(new TextMark(MarkRole.Label, "IEEE 315 style", new PointMm(x + 60, 10), 2.5) { IsBold = true });
         }
 
-        var index = 0;
+        var (index, delayed) = (0, 0);
         foreach (var kind in Enum.GetValues<SymbolKind>())
         {
             var origin = new PointMm(15 + (index / RowsPerColumn * Column), 22.5 + (index % RowsPerColumn * Row));
             var name = InnerCapital().Replace(kind.ToString(), m => " " + m.Value.ToLowerInvariant());
             marks.Add(new TextMark(MarkRole.Label, name, origin.Moved(0, 1.25), 2.5));
-            Add(marks, SymbolStyle.Iec, kind, origin.Moved(35, 0));
-            Add(marks, SymbolStyle.Ieee, kind, origin.Moved(65, 0));
+            Add(marks, SymbolLibrary.For(SymbolStyle.Iec).Get(kind), origin.Moved(35, 0));
+            Add(marks, SymbolLibrary.For(SymbolStyle.Ieee).Get(kind), origin.Moved(65, 0));
             index++;
         }
 
-        return new Sheet(SheetKind.Wiring, 1, "Symbols", new SheetSize("A4", 210, 297), marks.ToImmutable());
+        foreach (var kind in new[] { SymbolKind.MakeContact, SymbolKind.BreakContact, SymbolKind.ChangeoverContact })
+        {
+            foreach (var (word, operating, releasing) in new[] { ("on-delay", true, false), ("off-delay", false, true), ("both delays", true, true) })
+            {
+                var origin = new PointMm(15 + (2 * Column), 22.5 + ((RowsPerColumn - 9 + delayed) * Row));
+                marks.Add(new TextMark(MarkRole.Label, $"{kind.ToString().Replace("Contact", "", StringComparison.Ordinal)} {word}", origin.Moved(0, 1.25), 2.5));
+                Add(marks, SymbolLibrary.For(SymbolStyle.Iec).Delayed(SymbolLibrary.For(SymbolStyle.Iec).Get(kind), operating, releasing), origin.Moved(35, 0));
+                Add(marks, SymbolLibrary.For(SymbolStyle.Ieee).Delayed(SymbolLibrary.For(SymbolStyle.Ieee).Get(kind), operating, releasing), origin.Moved(65, 0));
+                delayed++;
+            }
+        }
+
+        return new Sheet(SheetKind.Wiring, 1, "Symbols", new SheetSize("A3", 297, 420), marks.ToImmutable());
     }
 
-    private static void Add(ImmutableArray<Mark>.Builder marks, SymbolStyle style, SymbolKind kind, PointMm at)
+    private static void Add(ImmutableArray<Mark>.Builder marks, Symbol symbol, PointMm at)
     {
-        var symbol = SymbolLibrary.For(style).Get(kind);
         foreach (var port in symbol.Ports)
         {
             var end = at.Moved(port.At.X, port.At.Y);
@@ -47,7 +58,7 @@ internal static partial class SymbolSheet
             marks.Add(LineMark.Between(MarkRole.Wire, end, end.Moved(dx, dy), Pen.Wide with { Ink = Ink.Quiet }));
         }
 
-        marks.AddRange(symbol.PlacedAt(at, kind.ToString()));
+        marks.AddRange(symbol.PlacedAt(at, symbol.Kind.ToString()));
     }
 
     [GeneratedRegex("(?<!^)[A-Z]")]

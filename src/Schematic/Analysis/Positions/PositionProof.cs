@@ -323,14 +323,15 @@ public sealed class PositionProof
         }
     }
 
-    /// <summary>The coils that are operated in a state, where there are some.</summary>
+    /// <summary>The coils that are operated in a state, and the delayed contacts that do not stand as their coil does.</summary>
     private IEnumerable<StateStep> Operated(PanelState state)
     {
         var operated = Circuit.Variables.All
-            .Where((v, i) => v.Kind == StateVariableKind.Coil && state.Values[i] == 1)
-            .OrderBy(v => v.Name, NaturalOrder.Comparer)
-            .Select(v => new StandingThing(v.Name, v.Values[1]))
+            .Where((v, i) => (v.Kind == StateVariableKind.Coil && state.Values[i] == 1) || (v.Kind == StateVariableKind.Delay && state.Values[i] != CoilOf(v)))
+            .OrderBy(v => v.Name, NaturalOrder.Comparer).ThenBy(v => v.Kind)
+            .Select(v => new StandingThing(v.Name, v.Kind == StateVariableKind.Coil ? v.Values[1] : $"still {v.Values[1 - CoilOf(v)]}"))
             .ToImmutableArray();
+        int CoilOf(StateVariable delay) => state.Values[Circuit.Variables.IndexOf(StateVariableKind.Coil, delay.Name)];
         if (!operated.IsEmpty) yield return new StateStep(operated);
     }
 

@@ -51,11 +51,12 @@ public sealed class RelayChatterCheck : ICheck
             var name = proof.Circuit.Variables.All[variable].Name;
             var operates = at.Values[variable] == 0;
             var coil = proof.Circuit.Circuit.ElementOf(name)!;
-            var fact = new FactStep(name + (operates ? " operates" : " releases, its feed being open"))
+            var isDelay = proof.Circuit.Variables.All[variable].Kind == StateVariableKind.Delay;
+            var fact = new FactStep(isDelay ? $"the delayed contacts of {name} follow it" : name + (operates ? " operates" : " releases, its feed being open"))
             {
                 Subjects = [About.Part(coil.Part)],
             };
-            steps.Add((name, operates ? [fact, .. proof.Explain(coil, at).OfType<PathStep>()] : [fact]));
+            steps.Add((name, operates && !isDelay ? [fact, .. proof.Explain(coil, at).OfType<PathStep>()] : [fact]));
             at = new PanelState(at.Values.SetItem(variable, operates ? 1 : 0));
         }
 

@@ -6,7 +6,7 @@ namespace Schematic.Analysis.Positions;
 
 /// <summary>
 /// Coils, lamps and the like of which not all figures are known. One note for those of which nobody can tell yet whether they work,
-/// with the claims that wait for it; one for those of which nobody knows what current they take. Each names the measurement.
+/// with the claims that wait for it; one for those of which nobody knows what current they take. Each names the measurement. Another for delays that nobody has timed.
 /// </summary>
 public sealed class UnknownRatingCheck : ICheck
 {
@@ -20,7 +20,7 @@ public sealed class UnknownRatingCheck : ICheck
     public CheckStage Stage => CheckStage.Gaps;
 
     /// <inheritdoc/>
-    public IEnumerable<Diagnostic> Run(AnalysisContext context) => [.. OfRatings(context), .. OfOhms(context)];
+    public IEnumerable<Diagnostic> Run(AnalysisContext context) => [.. OfRatings(context), .. OfOhms(context), .. OfDelays(context)];
 
     private static IEnumerable<Diagnostic> OfOhms(AnalysisContext context)
     {
@@ -33,6 +33,18 @@ public sealed class UnknownRatingCheck : ICheck
         {
             Subjects = [.. open.Select(About.Part)],
             Help = "Measure it with the meter, switched off and taken off the circuit, and state it: 47 ohm.",
+        };
+    }
+
+    private static IEnumerable<Diagnostic> OfDelays(AnalysisContext context)
+    {
+        var open = context.Panel.Parts.OfType<Relay>().Where(r => r.OnDelay is { IsKnown: false } || r.OffDelay is { IsKnown: false }).ToImmutableArray();
+        if (open.IsEmpty) yield break;
+        yield return new Diagnostic(
+            Rule, Severity.Note, $"How long {NameList.Sentence(open.Select(r => r.Designator))} {(open.Length == 1 ? "waits" : "wait")} is not known yet.", open[0].Span)
+        {
+            Subjects = [.. open.Select(About.Part)],
+            Help = $"Time it with a watch and write the seconds: {(open[0].OnDelay is { IsKnown: false } ? "on-delay" : "off-delay")} 5 s. What the contacts do is proved without it.",
         };
     }
 

@@ -1,3 +1,5 @@
+using Schematic.Model;
+
 namespace Schematic.Analysis.States;
 
 /// <summary>How a coil that moves contacts follows its circuit.</summary>
@@ -21,6 +23,23 @@ internal sealed record CoilRule(int Variable, Diagram Operates, Diagram Stays, D
         Diagram Change(Diagram on, Diagram kept) => store.Or(store.AndNot(on, operated), store.AndNot(operated, kept));
         var (may, must) = (Change(store.Or(operates, open), stays), Change(operates, store.Or(stays, open)));
         return onlySure ? new CoilRule(variable, operates, stays, must, may) : new CoilRule(variable, operates, stays, may, must);
+    }
+
+    /// <summary>
+    /// The rule of delayed contacts, as far as they follow their coil at once: on-delay contacts fall back with it, off-delay
+    /// contacts are moved by it. What comes after the delay is a move of its own (<see cref="MoveKind.Wait"/>). Null where both ways
+    /// take time.
+    /// </summary>
+    public static CoilRule? OfDelay(ConditionalCircuit circuit, int variable)
+    {
+        var store = circuit.Store;
+        var relay = (Relay)circuit.Circuit.ElementOf(circuit.Variables.All[variable].Name)!.Part;
+        if (relay is { OnDelay: not null, OffDelay: not null }) return null;
+        var coil = store.Literal(circuit.Variables.IndexOf(StateVariableKind.Coil, relay.Designator), 1);
+        var (operates, stays) = relay.OnDelay is not null ? (Diagram.Never, coil) : (coil, Diagram.Always);
+        var operated = store.Literal(variable, 1);
+        var changes = store.Or(store.AndNot(operates, operated), store.AndNot(operated, stays));
+        return new CoilRule(variable, operates, stays, changes, changes);
     }
 
     /// <summary>Whether it is known in every state what the coil does.</summary>

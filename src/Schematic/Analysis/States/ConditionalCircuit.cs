@@ -467,6 +467,11 @@ public sealed class ConditionalCircuit
             return energised.Energised ? holds : owner.Store.Not(holds);
         }
 
+        public Diagram Visit(DelayedCondition delayed) =>
+            owner.Variables.IndexOf(StateVariableKind.Delay, delayed.Relay) is var i && i >= 0
+                ? owner.Store.Literal(i, delayed.Operated ? 1 : 0)
+                : delayed.Operated ? Diagram.Never : Diagram.Always;
+
         public Diagram Visit(SupplyCondition supply) =>
             owner.Variables.IndexOf(StateVariableKind.Supply, supply.Supply) is var i && i >= 0
                 ? owner.Store.Literal(i, supply.On ? 1 : 0)

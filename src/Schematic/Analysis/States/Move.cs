@@ -1,6 +1,6 @@
 namespace Schematic.Analysis.States;
 
-/// <summary>One thing a person does: moves an actuator to a neighbouring position, lets it go, or switches a supply.</summary>
+/// <summary>One thing a person does: moves an actuator to a neighbouring position, lets it go, switches a supply, or waits for a delay.</summary>
 /// <param name="Variable">The number of the state variable.</param>
 /// <param name="From">Its value before.</param>
 /// <param name="To">Its value after.</param>

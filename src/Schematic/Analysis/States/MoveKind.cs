@@ -14,4 +14,7 @@ public enum MoveKind
 
     /// <summary>A supply is switched.</summary>
     Switch,
+
+    /// <summary>Nothing is touched until the delay of a relay is over.</summary>
+    Wait,
 }

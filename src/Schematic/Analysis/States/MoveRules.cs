@@ -18,6 +18,7 @@ internal sealed class MoveRules
         foreach (var actuator in panel.Actuators.DistinctBy(a => a.Name)) all.AddRange(MovesOf(actuator));
         for (var i = 0; i < circuit.Variables.All.Length; i++)
         {
+            if (circuit.Variables.All[i].Kind == StateVariableKind.Delay) all.AddRange(WaitsOf(i));
             if (circuit.Variables.All[i].Kind != StateVariableKind.Supply) continue;
             all.Add((new Move(i, 1, 0, MoveKind.Switch), circuit.Store.Literal(i, 1)));
             all.Add((new Move(i, 0, 1, MoveKind.Switch), circuit.Store.Literal(i, 0)));
@@ -43,6 +44,22 @@ internal sealed class MoveRules
                     : MoveKind.Move;
                 yield return (new Move(index, from, to, kind), free);
             }
+        }
+    }
+
+    /// <summary>
+    /// The end of a delay, as long as the coil stands for it. A hand may be faster than any delay, and which of two delays ends
+    /// first is left open: delays can be set.
+    /// </summary>
+    private IEnumerable<(Move, Diagram)> WaitsOf(int variable)
+    {
+        var store = _circuit.Store;
+        var relay = (Relay)_circuit.Circuit.ElementOf(_circuit.Variables.All[variable].Name)!.Part;
+        var coil = _circuit.Variables.IndexOf(StateVariableKind.Coil, relay.Designator);
+        foreach (var (delay, to) in new[] { (relay.OnDelay, 1), (relay.OffDelay, 0) })
+        {
+            if (delay is null) continue;
+            yield return (new Move(variable, 1 - to, to, MoveKind.Wait), store.And(store.Literal(variable, 1 - to), store.Literal(coil, to)));
         }
     }
 

@@ -51,6 +51,7 @@ public static class MoveText
         MoveKind.Hold => MoveAction.Hold,
         MoveKind.LetGo => MoveAction.LetGo,
         MoveKind.Switch => MoveAction.Switch,
+        MoveKind.Wait => MoveAction.Wait,
         _ => MoveAction.Move,
     };
 }

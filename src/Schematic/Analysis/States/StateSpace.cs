@@ -39,10 +39,12 @@ public sealed class StateSpace
         (_circuit, _onlySure) = (circuit, onlySure);
         _store = circuit.Store;
         _moves = new MoveRules(circuit, onlySure);
-        _coils = [.. circuit.Variables.All
-            .Select((v, i) => (Variable: v, Index: i))
-            .Where(p => p.Variable.Kind == StateVariableKind.Coil)
-            .Select(p => CoilRule.Of(circuit, p.Index, onlySure))];
+        _coils = [.. circuit.Variables.All.Select((v, i) => v.Kind switch
+        {
+            StateVariableKind.Coil => CoilRule.Of(circuit, i, onlySure),
+            StateVariableKind.Delay => CoilRule.OfDelay(circuit, i),
+            _ => null,
+        }).OfType<CoilRule>()];
         _influences = [.. Enumerable.Range(0, circuit.Variables.All.Length).Select(InfluencesOn)];
         _groupOf = GroupAll();
         _derived = new DerivedCoils(_store, _coils, _influences);
@@ -209,6 +211,35 @@ public sealed class StateSpace
         return found;
     }
 
+    /// <summary>
+    /// The time-delay relays whose delay can end again and again while nobody touches anything, each with the states from which it
+    /// does. Where searching takes too long nothing is told: what may flash is no fault of its own.
+    /// </summary>
+    public IEnumerable<(string Relay, Diagram States)> Recurring()
+    {
+        for (var i = 0; i < _circuit.Variables.All.Length; i++)
+        {
+            if (_circuit.Variables.All[i].Kind != StateVariableKind.Delay) continue;
+            var cluster = ClustersOf([i]).Single();
+            var (states, settling) = (StatesOf(cluster), SettlingOf(cluster, derives: false));
+            if (cluster.Overlaps(_givenUp)) continue;
+            var found = Diagram.Never;
+            var (variable, recurrence) = (i, RecurrenceOf(cluster));
+            if (_store.TryWithin(ClusterSteps, () => found = recurrence.Of(variable, _store.And(states, settling.Stable))) && !found.IsNever)
+                yield return (_circuit.Variables.All[i].Name, found);
+        }
+    }
+
+    /// <summary>One round of a relay that <see cref="Recurring"/> names, from a state of those.</summary>
+    public ImmutableArray<(Move Wait, PanelState Then)> RoundOf(string relay, Diagram states, PanelState start)
+    {
+        var variable = _circuit.Variables.IndexOf(StateVariableKind.Delay, relay);
+        return RecurrenceOf(ClustersOf([variable]).Single()).RoundFrom(start, variable, states);
+    }
+
+    private Recurrence RecurrenceOf(ImmutableSortedSet<int> cluster) => new(
+        _store, SettlingOf(cluster, derives: false), [.. _moves.All.Where(m => m.Move.Kind == MoveKind.Wait && cluster.Contains(m.Move.Variable))]);
+
     /// <summary>The first coil that is about to change in a state, by the number of its variable; -1 when none is.</summary>
     public int FirstUnstable(PanelState state) =>
         _coils.FirstOrDefault(c => _store.Holds(c.Changes, state.Values))?.Variable ?? -1;
@@ -216,7 +247,8 @@ public sealed class StateSpace
     /// <summary>
     /// The coils that remember: for some position of everything else both operated and released are stable and reachable.
     /// </summary>
-    public ImmutableArray<string> Latches => [.. _coils.Where(Remembers).Select(c => _circuit.Variables.All[c.Variable].Name)];
+    public ImmutableArray<string> Latches => [.. _coils
+        .Where(c => _circuit.Variables.All[c.Variable].Kind == StateVariableKind.Coil && Remembers(c)).Select(c => _circuit.Variables.All[c.Variable].Name)];
 
     private bool Remembers(CoilRule coil)
     {

@@ -9,6 +9,9 @@ public enum StateVariableKind
     /// <summary>Whether a coil that moves contacts is released (0) or operated (1).</summary>
     Coil,
 
+    /// <summary>Whether the delayed contacts of a relay stand released (0) or operated (1); they follow its coil after a while.</summary>
+    Delay,
+
     /// <summary>Whether a switched supply is off (0) or on (1).</summary>
     Supply,
 

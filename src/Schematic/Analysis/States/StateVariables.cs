@@ -29,11 +29,18 @@ public sealed class StateVariables
             if (actuators.TryGetValue(name, out var actuator)) Add(OfActuator(actuator, circuit));
         }
 
+        void AddCoil(Element coil)
+        {
+            Add(new StateVariable(StateVariableKind.Coil, coil.Name, ["released", "operated"], 0));
+            if (coil.Part is Relay { HasDelay: true })
+                Add(new StateVariable(StateVariableKind.Delay, coil.Name, [DelayedCondition.ReleasedWord, DelayedCondition.OperatedWord], 0));
+        }
+
         var order = new VariableOrder(circuit, coils);
         foreach (var (isCoil, name) in order.Names)
         {
             if (!isCoil) AddActuator(name);
-            else if (coils.TryGetValue(name, out var coil)) Add(new StateVariable(StateVariableKind.Coil, coil.Name, ["released", "operated"], 0));
+            else if (coils.TryGetValue(name, out var coil)) AddCoil(coil);
         }
 
         foreach (var actuator in panel.Actuators) Add(OfActuator(actuator, circuit));

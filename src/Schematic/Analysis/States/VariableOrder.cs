@@ -61,7 +61,23 @@ internal sealed class VariableOrder
     }
 
     private static IEnumerable<(bool IsCoil, string Name)> NamesOf(Contact contact) =>
-        from condition in contact.When.Leaves()
-        where condition is PositionCondition or EnergisedCondition
-        select condition is PositionCondition position ? (false, position.Actuator) : (true, ((EnergisedCondition)condition).Part);
+        contact.When.Leaves().Select(c => c.Accept(Movers.Instance)).OfType<(bool IsCoil, string Name)>();
+
+    /// <summary>The actuator or the coil that a condition asks about.</summary>
+    private sealed class Movers : IConditionVisitor<(bool IsCoil, string Name)?>
+    {
+        public static readonly Movers Instance = new();
+
+        public (bool IsCoil, string Name)? Visit(PositionCondition position) => (false, position.Actuator);
+
+        public (bool IsCoil, string Name)? Visit(EnergisedCondition energised) => (true, energised.Part);
+
+        public (bool IsCoil, string Name)? Visit(DelayedCondition delayed) => (true, delayed.Relay);
+
+        public (bool IsCoil, string Name)? Visit(SupplyCondition supply) => null;
+
+        public (bool IsCoil, string Name)? Visit(AllCondition all) => null;
+
+        public (bool IsCoil, string Name)? Visit(AnyCondition any) => null;
+    }
 }

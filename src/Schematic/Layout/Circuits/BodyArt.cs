@@ -104,7 +104,8 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
     private Art Contact(PlacedLink placed, PoleUse pole, Drive drive)
     {
         var way = pole.Pole.Throws[placed.Link.Throw];
-        var symbol = _symbols.Get(words.IsClosedAtRest(way) ? SymbolKind.BreakContact : SymbolKind.MakeContact).Turned().Turned().Turned();
+        var contact = _symbols.Get(words.IsClosedAtRest(way) ? SymbolKind.BreakContact : SymbolKind.MakeContact);
+        var symbol = _symbols.ContactOf(contact, pole.Part, pole.Pole).Turned().Turned().Turned();
         var drawing = new ArtDrawing(measures);
         var shown = symbol.PoleOf(pole.Part.At(pole.Pole.Common).ToString(), [(pole.Part.At(way.Terminal).ToString(), symbol.Ports[1].Name)]);
         var marks = symbol.PlacedAt(new PointMm(0, SymbolLength), pole.Part.Designator, shown).ToList();

@@ -49,6 +49,8 @@ internal sealed class ContactWords(CircuitMap map)
 
         public string Visit(EnergisedCondition energised) => $"{energised.Part} {(energised.Energised ? "energised" : "released")}";
 
+        public string Visit(DelayedCondition delayed) => $"{delayed.Relay} {delayed.Word}";
+
         public string Visit(SupplyCondition supply) => $"{supply.Supply} {(supply.On ? "on" : "off")}";
 
         public string Visit(AllCondition all) => string.Join(" and ", all.Parts.Select(Of));
@@ -61,6 +63,8 @@ internal sealed class ContactWords(CircuitMap map)
         public IEnumerable<(string Words, Thing Thing)> Visit(PositionCondition position) => [(Of(position), new Thing(ThingKind.Actuator, position.Actuator))];
 
         public IEnumerable<(string Words, Thing Thing)> Visit(EnergisedCondition energised) => [(Of(energised), Thing.Part(energised.Part))];
+
+        public IEnumerable<(string Words, Thing Thing)> Visit(DelayedCondition delayed) => [(Of(delayed), Thing.Part(delayed.Relay))];
 
         public IEnumerable<(string Words, Thing Thing)> Visit(SupplyCondition supply) => [(Of(supply), Thing.Part(supply.Supply))];
 

@@ -99,12 +99,12 @@ internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWo
         if (shown.Length == 2 && closed.Count == 1)
         {
             var restIsLeft = shown[0] == closed[0];
-            var changeover = Turned(_symbols.Get(SymbolKind.ChangeoverContact), fan.IsDown, firstIsLeft: restIsLeft);
+            var changeover = Turned(_symbols.ContactOf(_symbols.Get(SymbolKind.ChangeoverContact), fan.Pole.Part, fan.Pole.Pole), fan.IsDown, firstIsLeft: restIsLeft);
             return (changeover, i => i == closed[0] ? "B" : "M", restIsLeft ? -0.7 : 0.7);
         }
 
         int? rest = closed.Count > 0 ? shown.IndexOf(closed[0]) : null;
-        var rotary = Turned(_symbols.RotaryContact(shown.Length, rest), fan.IsDown, firstIsLeft: true);
+        var rotary = Turned(_symbols.ContactOf(_symbols.RotaryContact(shown.Length, rest), fan.Pole.Part, fan.Pole.Pole), fan.IsDown, firstIsLeft: true);
         var restX = rest is { } r ? (r - ((shown.Length - 1) / 2.0)) * 5 * 2.5 / 7.5 : 0;
         return (rotary, i => (shown.IndexOf(i) + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), restX);
     }

@@ -31,7 +31,7 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
         public PartWords? Visit(Solenoid solenoid) => new(SymbolKind.Solenoid, FigureFactory.Rating(solenoid.Coil));
 
-        public PartWords? Visit(Relay relay) => new(SymbolKind.Coil, FigureFactory.Rating(relay.Coil));
+        public PartWords? Visit(Relay relay) => new(FigureFactory.SymbolOf(relay), FigureFactory.Rating(relay.Coil) + (relay.HasDelay ? $" {relay.DelayText}" : ""));
 
         public PartWords? Visit(Consumer consumer) =>
             new(FigureFactory.SymbolOf(consumer.Kind), FigureFactory.Rating(consumer));

@@ -25,7 +25,7 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Switch pole) => [Pole(pole, pole.Form, pole.Pole)];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Relay relay) =>
-        [Two(relay, Relay.CoilEnds, SymbolKind.Coil, Rating(relay.Coil)), .. relay.Poles.Select(p => RelayPole(relay, p))];
+        [Two(relay, Relay.CoilEnds, SymbolOf(relay), Rating(relay.Coil) + (relay.HasDelay ? $" {relay.DelayText}" : "")), .. relay.Poles.Select(p => RelayPole(relay, p))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Lamp lamp) =>
         [Two(lamp, SymbolKind.Lamp, Rating(lamp) + Colour(lamp.Colour))];
@@ -83,6 +83,15 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
         return (value * scale).ToString("0.###", CultureInfo.InvariantCulture) + " " + prefix + unit;
     }
 
+    /// <summary>The symbol of a relay's coil, by its delays.</summary>
+    public static SymbolKind SymbolOf(Relay relay) => (relay.OnDelay, relay.OffDelay) switch
+    {
+        (null, null) => SymbolKind.Coil,
+        (_, null) => SymbolKind.SlowOperatingCoil,
+        (null, _) => SymbolKind.SlowReleasingCoil,
+        _ => SymbolKind.SlowCoil,
+    };
+
     /// <summary>The symbol of a load by what it does.</summary>
     public static SymbolKind SymbolOf(ConsumerKind kind) => kind switch
     {
@@ -102,8 +111,11 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     public static string PositionWords(Actuator actuator) => string.Join(" · ", actuator.Positions.Select(p =>
         p.Name + (p.IsRest ? " (rest)" : "") + (p.IsMomentary ? " (hold)" : "")));
 
-    private Figure RelayPole(Relay relay, RelayPole pole) =>
-        Pole(relay, pole.Form, pole.Pole) with { Name = $"{relay.Designator}:{pole.Pole.Common}" };
+    private Figure RelayPole(Relay relay, RelayPole pole)
+    {
+        var figure = Pole(relay, pole.Form, pole.Pole);
+        return figure with { Name = $"{relay.Designator}:{pole.Pole.Common}", Symbol = _symbols.ContactOf(figure.Symbol, relay, pole.Pole) };
+    }
 
     private Figure Two(TwoEndedPart part, SymbolKind kind, string value) => Two(part, part.Ends, kind, value);
 

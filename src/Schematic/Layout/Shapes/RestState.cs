@@ -16,6 +16,8 @@ internal sealed class RestState(Panel panel) : IConditionVisitor<bool>
 
     bool IConditionVisitor<bool>.Visit(EnergisedCondition energised) => !energised.Energised;
 
+    bool IConditionVisitor<bool>.Visit(DelayedCondition delayed) => !delayed.Operated;
+
     bool IConditionVisitor<bool>.Visit(SupplyCondition supply) => !supply.On;
 
     bool IConditionVisitor<bool>.Visit(AllCondition all) => all.Parts.All(Holds);

@@ -51,8 +51,14 @@ internal static class RandomPanels
         var relays = actuators > 7 ? 0 : random.Next(4);
         for (var i = 0; i < relays; i++)
         {
-            builder.Relay($"K{i}", ohms: 700 + 130 * i, sets: 1).Wire($"K{i}:A1", Joint()).Wire($"K{i}:A2", Chance(0.5) ? "SP1:1" : Joint());
-            foreach (var terminal in new[] { "11", "12", "14" })
+            var isDelayed = Chance(0.25);
+            string[] contacts = isDelayed ? ["15", "16", "18"] : ["11", "12", "14"];
+            var ways = isDelayed ? random.Next(3) : 0;
+            if (isDelayed) builder.TimeDelay($"K{i}", ways != 1 ? 5 : null, ways != 0 ? 3 : null, 700 + 130 * i);
+            else builder.Relay($"K{i}", ohms: 700 + 130 * i, sets: 1);
+            if (isDelayed && Chance(0.3)) contacts = [.. contacts, "21", "22", "24"];
+            builder.Wire($"K{i}:A1", Joint()).Wire($"K{i}:A2", Chance(0.5) ? "SP1:1" : Joint());
+            foreach (var terminal in contacts)
                 if (Chance(0.8)) builder.Wire($"K{i}:{terminal}", Joint());
         }
 
@@ -101,7 +107,7 @@ internal static class RandomPanels
         {
             0 => new AllCondition([Position(), new SupplyCondition("PS1", false, SourceSpan.None)], SourceSpan.None),
             1 => new AnyCondition([Position(), new SupplyCondition("PS1", true, SourceSpan.None)], SourceSpan.None),
-            2 => Always,
+            2 => builder.Panel.Parts.OfType<Relay>().FirstOrDefault(r => r.HasDelay) is { } timer ? Delayed(timer.Designator, random.Next(2) == 0) : Always,
             3 or 4 => new AnyCondition([Position(), Position()], SourceSpan.None),
             5 or 6 => new AllCondition([Position(), Position()], SourceSpan.None),
             _ => Position(),

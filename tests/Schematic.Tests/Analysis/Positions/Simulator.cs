@@ -54,6 +54,9 @@ internal sealed class Simulator
     /// </summary>
     public List<(Look Moment, Look Before, Look After, bool Opens)> Moments { get; } = [];
 
+    /// <summary>Relays whose delay ends again and again while nobody touches anything: its end lies on a round of ends of delays.</summary>
+    public HashSet<string> Flashing { get; } = [];
+
     /// <summary>Whether some states never settle.</summary>
     public bool Chatters { get; private set; }
 
@@ -71,11 +74,11 @@ internal sealed class Simulator
     private void Explore()
     {
         var looks = new Dictionary<string, Look>();
-        Look LookAt(int[] positions, bool[] coils, bool[] on, Transit? transit = null)
+        Look LookAt(int[] positions, bool[] coils, bool[] delayed, bool[] on, Transit? transit = null)
         {
             string Bits(bool[] bits) => string.Concat(bits.Select(c => c ? '1' : '0'));
-            var key = $"{string.Join(' ', positions)}|{Bits(coils)}|{Bits(on)}|{transit}";
-            if (!looks.TryGetValue(key, out var look)) looks[key] = look = new Look(this, key, positions, coils, on, transit);
+            var key = $"{string.Join(' ', positions)}|{Bits(coils)}|{Bits(delayed)}|{Bits(on)}|{transit}";
+            if (!looks.TryGetValue(key, out var look)) looks[key] = look = new Look(this, key, positions, coils, delayed, on, transit);
             return look;
         }
 
@@ -83,12 +86,18 @@ internal sealed class Simulator
         {
             for (var k = 0; k < Relays.Count; k++)
             {
-                if (!look.IsUnstable(k)) continue;
-                bool[] coils = [.. look.Coils];
-                coils[k] = !coils[k];
-                yield return LookAt(look.Positions, coils, look.On);
+                if (look.IsUnstable(k)) yield return LookAt(look.Positions, Turned(look.Coils, k), look.Delayed, look.On);
+                if (look.FollowsAtOnce(k)) yield return LookAt(look.Positions, look.Coils, Turned(look.Delayed, k), look.On);
             }
         }
+
+        IEnumerable<Look> Waits(Look look)
+        {
+            for (var k = 0; k < Relays.Count; k++)
+                if (look.IsWaiting(k)) yield return LookAt(look.Positions, look.Coils, Turned(look.Delayed, k), look.On);
+        }
+
+        IEnumerable<Look> AfterWait(Look look, int relay) => Closure(LookAt(look.Positions, look.Coils, Turned(look.Delayed, relay), look.On)).Where(l => l.IsStable);
 
         HashSet<Look> Closure(Look start)
         {
@@ -108,7 +117,7 @@ internal sealed class Simulator
             return chatters;
         }
 
-        var rest = LookAt([.. _panel.Actuators.Select(a => a.Positions.IndexOf(a.Rest))], new bool[Relays.Count], [.. Supplies.Select(_ => true)]);
+        var rest = LookAt([.. _panel.Actuators.Select(a => a.Positions.IndexOf(a.Rest))], new bool[Relays.Count], new bool[Relays.Count], [.. Supplies.Select(_ => true)]);
         var frontier = Closure(rest).Where(IsLasting).ToList();
         foreach (var look in frontier) Lasting[look.Key] = (look, 0);
         for (var moves = 1; frontier.Count > 0; moves++)
@@ -116,9 +125,10 @@ internal sealed class Simulator
             var next = new List<Look>();
             foreach (var look in frontier)
             {
-                foreach (var (positions, on) in Moves(look).Select(m => (m, look.On)).Concat(Switchings(look).Select(on => (look.Positions, on))))
+                foreach (var moved in Moves(look).Select(m => LookAt(m, look.Coils, look.Delayed, look.On))
+                    .Concat(Switchings(look).Select(on => LookAt(look.Positions, look.Coils, look.Delayed, on))).Concat(Waits(look)))
                 {
-                    foreach (var settled in Closure(LookAt(positions, look.Coils, on)))
+                    foreach (var settled in Closure(moved))
                     {
                         if (Lasting.ContainsKey(settled.Key) || !IsLasting(settled)) continue;
                         Lasting[settled.Key] = (settled, moves);
@@ -137,11 +147,36 @@ internal sealed class Simulator
                 {
                     int[] positions = [.. look.Positions];
                     positions[actuator] = position;
-                    return LookAt(positions, look.Coils, look.On);
+                    return LookAt(positions, look.Coils, look.Delayed, look.On);
                 }
 
-                Moments.Add((LookAt(look.Positions, look.Coils, look.On, transit), Standing(transit.From), Standing(transit.To), opens));
+                Moments.Add((LookAt(look.Positions, look.Coils, look.Delayed, look.On, transit), Standing(transit.From), Standing(transit.To), opens));
             }
+
+        bool ComesBack(Look from, Look to)
+        {
+            var (seen, waiting) = (new HashSet<Look> { from }, new Stack<Look>([from]));
+            while (waiting.TryPop(out var at))
+            {
+                if (at == to) return true;
+                for (var k = 0; k < Relays.Count; k++)
+                    if (at.IsWaiting(k))
+                        foreach (var next in AfterWait(at, k)) if (seen.Add(next)) waiting.Push(next);
+            }
+
+            return false;
+        }
+
+        for (var k = 0; k < Relays.Count; k++)
+            if (Lasting.Values.Any(l => l.Look.IsStable && l.Look.IsWaiting(k) && AfterWait(l.Look, k).Any(next => ComesBack(next, l.Look))))
+                Flashing.Add(Relays[k].Designator);
+    }
+
+    private static bool[] Turned(bool[] bits, int index)
+    {
+        bool[] turned = [.. bits];
+        turned[index] = !turned[index];
+        return turned;
     }
 
     private IEnumerable<bool[]> Switchings(Look look)
@@ -213,9 +248,9 @@ internal sealed class Simulator
         private double[] _volts = [];
         private int[] _island = [];
 
-        public Look(Simulator owner, string key, int[] positions, bool[] coils, bool[] on, Transit? transit)
+        public Look(Simulator owner, string key, int[] positions, bool[] coils, bool[] delayed, bool[] on, Transit? transit)
         {
-            (_owner, Key, Positions, Coils, On, _transit) = (owner, key, positions, coils, on, transit);
+            (_owner, Key, Positions, Coils, Delayed, On, _transit) = (owner, key, positions, coils, delayed, on, transit);
             var colour = Enumerable.Range(0, owner._nodes).ToArray();
             foreach (var (a, b, when, bridges) in owner._contacts)
             {
@@ -240,13 +275,23 @@ internal sealed class Simulator
 
         public bool[] Coils { get; }
 
+        /// <summary>For each relay whether its delayed contacts stand operated; false for relays without a delay.</summary>
+        public bool[] Delayed { get; }
+
         public bool[] On { get; }
 
         public bool IsOn => On.All(o => o);
 
         public bool IsShorted => _shorted.Any(s => s);
 
-        public bool IsStable => !Enumerable.Range(0, Coils.Length).Any(IsUnstable);
+        public bool IsStable => !Enumerable.Range(0, Coils.Length).Any(k => IsUnstable(k) || FollowsAtOnce(k));
+
+        /// <summary>Whether the delayed contacts are about to follow the coil: in a way that takes no time.</summary>
+        public bool FollowsAtOnce(int relay) => _owner.Relays[relay].HasDelay && Delayed[relay] != Coils[relay] && !IsWaiting(relay);
+
+        /// <summary>Whether a delay is running out.</summary>
+        public bool IsWaiting(int relay) => Delayed[relay] != Coils[relay]
+            && (Coils[relay] ? _owner.Relays[relay].OnDelay : _owner.Relays[relay].OffDelay) is not null;
 
         public bool IsShortedAt(int supply) => _shorted[supply];
 
@@ -427,6 +472,7 @@ internal sealed class Simulator
             PositionCondition p => p.Positions.Contains(PositionOf(p.Actuator, transit)),
             SupplyCondition s => s.On == (_owner.Supplies.ToList().FindIndex(o => o.Designator == s.Supply) is var i && (i < 0 || On[i])),
             EnergisedCondition e => Coils[_owner.Relays.ToList().FindIndex(r => r.Designator == e.Part)] == e.Energised,
+            DelayedCondition d => Delayed[_owner.Relays.ToList().FindIndex(r => r.Designator == d.Relay)] == d.Operated,
             _ => throw new InvalidOperationException(),
         };
 
