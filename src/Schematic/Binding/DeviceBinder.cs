@@ -178,6 +178,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         var set = 0;
         foreach (var clause in device.Syntax.Block)
         {
+            if (clause.Keyword == PartGrammar.RelayBridges) continue;
             ImmutableArray<string> own = [Relay.CoilEnds.From, Relay.CoilEnds.To];
             if (clause.Keyword != "coil")
             {

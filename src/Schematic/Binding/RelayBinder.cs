@@ -20,9 +20,11 @@ internal static class RelayBinder
         var (onDelay, offDelay) = (DelayOf(device, "on-delay"), DelayOf(device, "off-delay"));
         var poles = ImmutableArray.CreateBuilder<RelayPole>();
         var terminalList = new List<Terminal> { new(Relay.CoilEnds.From, device.Span), new(Relay.CoilEnds.To, device.Span) };
-        var block = new ClauseReader(device.Syntax.Block, device.Scope, device.Report, Forms);
-        foreach (var clause in block.Clauses.Where(c => Forms.Contains(c.Keyword)))
+        var block = new ClauseReader(device.Syntax.Block, device.Scope, device.Report, [.. Forms, PartGrammar.RelayBridges]);
+        foreach (var clause in block.Clauses)
         {
+            if (clause.Keyword == PartGrammar.RelayBridges) MakeBeforeBreak(device, clause, poles);
+            if (!Forms.Contains(clause.Keyword)) continue;
             var set = poles.Count + 1;
             var span = device.Scope.At(clause.Span);
             if (set > MostSets)
@@ -47,6 +49,20 @@ internal static class RelayBinder
             Rating = device.Reader.Rating(),
             Terminals = [.. terminalList],
         };
+    }
+
+    /// <summary>The set before the word joins its throws for a moment; only one with two throws, moved at once, can.</summary>
+    private static void MakeBeforeBreak(DeviceStatement device, ClauseSyntax clause, ImmutableArray<RelayPole>.Builder poles)
+    {
+        if (poles.Count > 0 && poles[^1] is { Form: ContactForm.Changeover, IsDelayed: false } set)
+        {
+            poles[^1] = set with { Pole = set.Pole with { MakesBeforeBreak = true } };
+            return;
+        }
+
+        device.Report.Contradiction(
+            device.Scope.At(clause.KeywordSpan), $"`{PartGrammar.RelayBridges}` stands behind no changeover.",
+            "Write it behind the contact set that it is said of: changeover X1:3 X1:4 X1:5 make-before-break.", device.Span);
     }
 
     private static void ReportMissingDelay(DeviceStatement device, ClauseReader block)

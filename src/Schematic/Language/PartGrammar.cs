@@ -75,10 +75,14 @@ internal static class PartGrammar
 
     private static readonly ClauseSet Terminals = new ClauseSet().ContactsAlone("a terminal such as J1:5");
 
+    /// <summary>The word behind a contact set of a relay that joins its throws for a moment.</summary>
+    public const string RelayBridges = "make-before-break";
+
     private static readonly ClauseSet RelayBlock = new ClauseSet()
         .With("coil", s => s.Contacts).With("make", s => s.Contacts.OrNone()).With("break", s => s.Contacts.OrNone())
         .With("changeover", s => s.Contacts.OrNone()).With("delayed-make", s => s.Contacts.OrNone())
-        .With("delayed-break", s => s.Contacts.OrNone()).With("delayed-changeover", s => s.Contacts.OrNone());
+        .With("delayed-break", s => s.Contacts.OrNone()).With("delayed-changeover", s => s.Contacts.OrNone())
+        .Flags(RelayBridges);
 
     private static readonly ClauseSet BoardBlock = new ClauseSet()
         .With("inputs", s => s.Names).WithOne("max", s => s.Quantity)

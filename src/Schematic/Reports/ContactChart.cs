@@ -149,7 +149,7 @@ public static class ContactChart
         contact.When is DelayedCondition ? StateVariableKind.Delay : StateVariableKind.Coil, contact.Part.Designator);
 
     private static string RelayCell(PositionProof proof, Diagram closed, int coil, int value) =>
-        proof.Circuit.Store.Restrict(closed, coil, value).IsNever ? Open : Closed;
+        proof.Circuit.Store.Restrict(proof.Circuit.Store.And(closed, proof.Circuit.Standing), coil, value).IsNever ? Open : Closed;
 
     private static string DelayNote(Relay relay) => string.Join(" ", new[]
     {

@@ -36,7 +36,8 @@ public static class PartNames
     private static string? Size(Connector c) => c.ContactSize is { } size ? $"size {size}" : null;
 
     private static string Forms(Relay relay) => string.Join(
-        ", ", relay.Poles.GroupBy(p => (p.Form, p.IsDelayed)).Select(g => $"{g.Count()} {(g.Key.IsDelayed ? "delayed " : "")}{FormWord(g.Key.Form)}"));
+        ", ", relay.Poles.GroupBy(p => (p.Form, p.IsDelayed, p.Pole.MakesBeforeBreak))
+            .Select(g => $"{g.Count()} {(g.Key.IsDelayed ? "delayed " : "")}{FormWord(g.Key.Form)}{(g.Key.MakesBeforeBreak ? " make-before-break" : "")}"));
 
     private static string? Rating(ContactRating? rating) => rating is null ? null
         : rating.Volts is { } volts ? $"{ValueText.Volts(volts)} {ValueText.Amps(rating.Amps)}" : ValueText.Amps(rating.Amps);
@@ -62,7 +63,7 @@ public static class PartNames
             $"connector, {connector.Terminals.Length} {GenderWord(connector.Gender)}", $"{connector.Insert.Family}", Size(connector),
             TerminationWord(connector.Termination));
 
-        public string Visit(Switch pole) => Joined($"switch, {FormWord(pole.Form)}", Rating(pole.Rating));
+        public string Visit(Switch pole) => Joined($"switch, {FormWord(pole.Form)}", pole.Pole.MakesBeforeBreak ? "make-before-break" : null, Rating(pole.Rating));
 
         public string Visit(Relay relay) => Joined($"{(relay.HasDelay ? "time-delay relay" : "relay")} {CoilVolts(relay.Coil)}", relay.DelayText, Forms(relay), Rating(relay.Rating));
 

@@ -83,6 +83,14 @@ internal sealed class PanelBuilder
         return this;
     }
 
+    /// <summary>The last relay's contacts that move at once make before they break.</summary>
+    public PanelBuilder BridgingRelay()
+    {
+        var last = (Relay)_parts[^1];
+        _parts[^1] = last with { Poles = [.. last.Poles.Select(p => p.IsDelayed ? p : p with { Pole = p.Pole with { MakesBeforeBreak = true } })] };
+        return this;
+    }
+
     /// <summary>The last supply can be switched off.</summary>
     public PanelBuilder Switched()
     {

@@ -162,7 +162,9 @@ internal static class PanelSample
             {
                 ContactForm.Make => new RelayPole(form, new Pole(Terminal(3), [To(4, "", true)], At)),
                 ContactForm.Break => new RelayPole(form, new Pole(Terminal(1), [To(2, "", false)], At)),
-                _ => new RelayPole(ContactForm.Changeover, new Pole(Terminal(1), [To(2, "released", false), To(4, "operated", true)], At)),
+                _ => new RelayPole(
+                    ContactForm.Changeover,
+                    new Pole(Terminal(1), [To(2, "released", false), To(4, "operated", true)], At) { MakesBeforeBreak = !isDelayed && form == ContactForm.Rotary }),
             } with { IsDelayed = isDelayed };
         }
 

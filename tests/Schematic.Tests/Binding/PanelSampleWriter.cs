@@ -104,7 +104,7 @@ internal static class PanelSampleWriter
 
         var rows = joints.Count == 0 ? "" : $"coil {string.Join(' ', Take(2))}\n";
         foreach (var pole in relay.Poles)
-            rows += $"{(pole.IsDelayed ? "delayed-" : "")}{pole.Form.ToString().ToLowerInvariant()} {string.Join(", ", Take(1 + pole.Pole.Throws.Length))}\n";
+            rows += $"{(pole.IsDelayed ? "delayed-" : "")}{pole.Form.ToString().ToLowerInvariant()} {string.Join(", ", Take(1 + pole.Pole.Throws.Length))}{(pole.Pole.MakesBeforeBreak ? " make-before-break" : "")}\n";
         string Late(string word, Delay? delay) => delay is null ? "" : $" {word}" + (!delay.IsKnown ? ""
             : delay.LeastSeconds == delay.MostSeconds ? Inv($" {delay.MostSeconds} s") : Inv($" {delay.LeastSeconds}..{delay.MostSeconds} s"));
         return Head("relay", relay) + Coil(relay.Coil) + Late("on-delay", relay.OnDelay) + Late("off-delay", relay.OffDelay) + (relay.Rating is { } r ? Inv($" rated {r.Volts} V {r.Amps} A") : "") + Buying(relay) + $" {{\n{rows}}}";

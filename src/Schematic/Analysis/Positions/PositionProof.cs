@@ -108,7 +108,7 @@ public sealed class PositionProof
         var lasting = states.Reachable(question.Lasting);
         return question.InPassing.IsNever || Circuit.Variables.All.All(v => v.Passings.IsEmpty) ? lasting
             : Circuit.Store.Or(lasting, Circuit.Store.Any(
-                states.BeforePassing(question.InPassing, question.Asked, question.OpensToo).Select(p => states.Reachable(p.When))));
+                states.Moments(question.InPassing, question.Asked, question.OpensToo).Select(m => states.Reachable(m.Before))));
     }
 
     /// <summary>Whether there is such a state whatever is true of that which is not known.</summary>

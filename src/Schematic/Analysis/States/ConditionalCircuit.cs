@@ -133,7 +133,7 @@ public sealed class ConditionalCircuit
     internal bool HangsThroughDiodes(Element supply, bool isPlus, int node) =>
         node >= 0 && FixedThroughDiodes(node) is { } feed && feed.Rail.Supply == supply && feed.Rail.IsPlus == isPlus;
 
-    /// <summary>The states in which every actuator stands in a position.</summary>
+    /// <summary>The states in which every actuator stands in a position and no relay is changing over.</summary>
     public Diagram Standing => Store.All(Variables.All.Select((v, i) => v.Passings.IsEmpty ? Diagram.Always : Store.Literal(i, x => x < v.Values.Length)));
 
     /// <summary>When a supply is on: always, unless it is said to be switched.</summary>
@@ -388,7 +388,20 @@ public sealed class ConditionalCircuit
             }
         }
 
-        return closed;
+        return contact.When is EnergisedCondition energised && Variables.IndexOf(StateVariableKind.Changeover, energised.Part) is var moments && moments >= 0
+            ? InMoments(closed, contact.MakesBeforeBreak, Variables.IndexOf(StateVariableKind.Coil, energised.Part), moments)
+            : closed;
+    }
+
+    /// <summary>A contact of a relay of which some make before they break: in the moments of its changing over it need not stand as its coil does.</summary>
+    private Diagram InMoments(Diagram closed, bool makesBeforeBreak, int coil, int moments)
+    {
+        var (released, operated) = (Store.Restrict(closed, coil, 0), Store.Restrict(closed, coil, 1));
+        return Store.Any(Variables.All[moments].Passings
+            .Select(p => Store.And(
+                Store.Literal(moments, p.Value),
+                makesBeforeBreak ? Store.Or(released, operated) : p.Others == PassingContacts.AsFrom ? released : operated))
+            .Prepend(Store.And(Store.Literal(moments, 0), closed)));
     }
 
     private SwitchNetwork LumpSwitches()

@@ -24,13 +24,14 @@ public static class MoveText
         return steps.ToImmutable();
     }
 
-    /// <summary>A moment: <c>while KNOB moves from a to b</c>.</summary>
+    /// <summary>A moment: <c>while KNOB moves from a to b</c>, <c>while K1 changes from released to operated</c>.</summary>
     public static TraceStep Passing(StateVariables variables, Move move)
     {
         var variable = variables.All[move.Variable];
-        return new FactStep($"while {variable.Name} moves from {variable.Values[move.From]} to {variable.Values[move.To]}")
+        var isRelay = variable.Kind == StateVariableKind.Coil;
+        return new FactStep($"while {variable.Name} {(isRelay ? "changes" : "moves")} from {variable.Values[move.From]} to {variable.Values[move.To]}")
         {
-            Subjects = [About.Actuator(variable.Name)],
+            Subjects = [isRelay ? About.Part(variable.Name) : About.Actuator(variable.Name)],
         };
     }
 
@@ -39,7 +40,7 @@ public static class MoveText
     [
         .. variables.All
             .Select((v, i) => (Variable: v, Value: state.Values[i]))
-            .Where(p => p.Value != p.Variable.Rest && p.Variable.Kind != StateVariableKind.Unknown)
+            .Where(p => p.Value != p.Variable.Rest && p.Value < p.Variable.Values.Length && p.Variable.Kind != StateVariableKind.Unknown)
             .Select(p => new StandingThing(p.Variable.Name, p.Variable.Values[p.Value])),
     ]);
 

@@ -2,7 +2,7 @@ namespace Schematic.Analysis.States;
 
 /// <summary>
 /// How an actuator stands for a moment while it moves between two neighbouring positions: contacts that make before they
-/// break are closed at both.
+/// break are closed at both. Likewise of a relay while it changes over, from released (0) to operated (1) or back.
 /// </summary>
 /// <param name="Value">The value of its state variable that stands for the moment.</param>
 /// <param name="From">The lower of the two positions, by number; of an endless actuator's wrap the last.</param>

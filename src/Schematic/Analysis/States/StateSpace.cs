@@ -65,8 +65,8 @@ public sealed class StateSpace
     public ConditionalCircuit Circuit => _circuit;
 
     /// <summary>
-    /// The nearest state that shows for a moment while an actuator moves: the relays still stand as they did. Null when there
-    /// is none.
+    /// The nearest state that shows for a moment while an actuator moves, the relays standing as they did, or while a relay changes
+    /// over whose contacts make before they break. Null when there is none.
     /// </summary>
     /// <param name="shown">What is to hold for the moment.</param>
     /// <param name="asked">What is to hold in the positions before and after.</param>
@@ -74,19 +74,18 @@ public sealed class StateSpace
     public Witness? NearestInPassing(Diagram shown, Diagram asked, bool opensToo)
     {
         var found =
-            from before in BeforePassing(shown, asked, opensToo)
-            let witness = Nearest(before.When)
+            from moment in Moments(shown, asked, opensToo)
+            let witness = Nearest(moment.Before)
             where witness is not null
-            select witness with
-            {
-                State = new PanelState(witness.State.Values.SetItem(before.Move.Variable, before.Passing.Value)),
-                InPassing = before.Move,
-            };
+            select moment.Show(witness);
         return found.MinBy(w => w.Moves.Length);
     }
 
-    /// <summary>The states before the moves in which something shows for a moment, as <see cref="NearestInPassing"/> asks.</summary>
-    internal IEnumerable<(Move Move, Passing Passing, Diagram When)> BeforePassing(Diagram shown, Diagram asked, bool opensToo) =>
+    /// <summary>The moments in which something shows, as <see cref="NearestInPassing"/> asks.</summary>
+    internal IEnumerable<Moment> Moments(Diagram shown, Diagram asked, bool opensToo) =>
+        ActuatorMoments(shown, asked, opensToo).Concat(RelayMomentsOf(shown, asked));
+
+    private IEnumerable<Moment> ActuatorMoments(Diagram shown, Diagram asked, bool opensToo) =>
         from move in _moves.All
         from passing in PassingsOf(move.Move)
         where opensToo || passing.Others != PassingContacts.Open
@@ -94,7 +93,48 @@ public sealed class StateSpace
         let here = _store.And(_store.Restrict(asked, variable, passing.From), _store.Restrict(asked, variable, passing.To))
         let then = _store.All([move.When, here, _store.Restrict(shown, variable, passing.Value)])
         where !then.IsNever
-        select (move.Move, passing, then);
+        select new Moment(then, w => w with { State = new PanelState(w.State.Values.SetItem(variable, passing.Value)), InPassing = move.Move });
+
+    /// <summary>
+    /// The moments of relays. Where finding them takes too many steps, each change of the relay is taken for possible, or none for
+    /// sure.
+    /// </summary>
+    private IEnumerable<Moment> RelayMomentsOf(Diagram shown, Diagram asked)
+    {
+        for (var contacts = 0; contacts < _circuit.Variables.All.Length; contacts++)
+        {
+            if (_circuit.Variables.All[contacts] is not { Kind: StateVariableKind.Changeover } variable) continue;
+            var coil = _circuit.Variables.IndexOf(StateVariableKind.Coil, variable.Name);
+            var here = _store.And(_store.Restrict(asked, coil, 0), _store.Restrict(asked, coil, 1));
+            foreach (var passing in variable.Passings)
+            {
+                var then = _store.And(here, _store.Restrict(shown, contacts, passing.Value));
+                foreach (var moment in MomentsOf(coil, (contacts, passing.Value), then)) yield return moment;
+            }
+        }
+    }
+
+    private IReadOnlyList<Moment> MomentsOf(int coil, (int Variable, int Value) contacts, Diagram then)
+    {
+        if (then.IsNever) return [];
+        var clusters = ClustersOf(_store.Support(then).Append(coil).Append(contacts.Variable));
+        var all = clusters.SelectMany(c => c).ToImmutableSortedSet();
+        IReadOnlyList<Moment>? found = null;
+        var states = clusters.Select(StatesOf).ToList();
+        if (!all.Overlaps(_givenUp)) _store.TryWithin(ClusterSteps, () =>
+        {
+            var moments = new RelayMoments(
+                _circuit, _store.All(states), SettlingOf(all, derives: false), [.. _moves.All.Where(m => all.Contains(m.Move.Variable))], StartOf(all));
+            found = [.. moments.Of(_coils.Single(c => c.Variable == coil), contacts, then)];
+        });
+        if (found is not null) return found;
+        var rule = _coils.Single(c => c.Variable == coil);
+        return _onlySure ? [] : [new Moment(_store.And(then, rule.Changes), w => w with { State = new PanelState(w.State.Values.SetItem(contacts.Variable, contacts.Value)) })];
+    }
+
+    private Diagram StartOf(IEnumerable<int> variables) => _store.All(variables
+        .Where(v => _circuit.Variables.All[v].Kind != StateVariableKind.Unknown)
+        .Select(v => _store.Literal(v, _circuit.Variables.RestValues[v])));
 
     /// <summary>The moves, each with the condition under which it can be done.</summary>
     internal ImmutableArray<(Move Move, Diagram When)> Moves => _moves.All;

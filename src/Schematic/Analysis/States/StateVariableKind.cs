@@ -12,6 +12,12 @@ public enum StateVariableKind
     /// <summary>Whether the delayed contacts of a relay stand released (0) or operated (1); they follow its coil after a while.</summary>
     Delay,
 
+    /// <summary>
+    /// The contacts of a relay that make before they break: one value while its coil stands, and behind it those of the moments in
+    /// which it changes over (<see cref="Passing"/>). No move changes it.
+    /// </summary>
+    Changeover,
+
     /// <summary>Whether a switched supply is off (0) or on (1).</summary>
     Supply,
 

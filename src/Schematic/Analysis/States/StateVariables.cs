@@ -34,6 +34,11 @@ public sealed class StateVariables
             Add(new StateVariable(StateVariableKind.Coil, coil.Name, ["released", "operated"], 0));
             if (coil.Part is Relay { HasDelay: true })
                 Add(new StateVariable(StateVariableKind.Delay, coil.Name, [DelayedCondition.ReleasedWord, DelayedCondition.OperatedWord], 0));
+            if (!coil.Part.ContactSets.Any(p => p.MakesBeforeBreak)) return;
+            Add(new StateVariable(StateVariableKind.Changeover, coil.Name, ["standing"], 0)
+            {
+                Passings = [new Passing(1, 0, 1, PassingContacts.AsFrom), new Passing(2, 0, 1, PassingContacts.AsTo)],
+            });
         }
 
         var order = new VariableOrder(circuit, coils);

@@ -41,6 +41,45 @@ public class PassingTests
         else Assert.Contains("while KNOB moves from a to c", Assert.Single(shorts).Trace.Select(t => t.ToString()));
     }
 
+    [Theory]
+    [InlineData(false, false)]
+    [InlineData(true, true)]
+    public void A_relay_that_makes_before_it_breaks_joins_its_throws_while_it_changes_over(bool bridges, bool isShorted)
+    {
+        var builder = new PanelBuilder().Supply("PS1").Actuator("A", "off", "on").Make("S1", "A", "on").Relay("K1", sets: 1);
+        if (bridges) builder.BridgingRelay();
+        builder.Wire("PS1:+", "S1:1").Wire("S1:2", "K1:A1").Wire("K1:A2", "PS1:-")
+            .Wire("K1:12", "PS1:+").Wire("K1:14", "PS1:-").Lamp("DS1").Wire("K1:11", "DS1:X1").Wire("DS1:X2", "PS1:-");
+        if (!isShorted)
+        {
+            Assert.Empty(builder.FindAll());
+            return;
+        }
+
+        var finding = Assert.Single(builder.FindAll());
+        Assert.Equal("PS1 is shorted in passing: PS1:+ meets PS1:- with no load between.", finding.Message);
+        Assert.Equal(
+            ["move A to on", "while K1 changes from released to operated", "PS1:+ - W4 - K1:12 - K1:11 - K1:14 - W5 - PS1:-"], finding.Trace.Select(t => t.ToString()));
+    }
+
+    [Fact]
+    public void A_relay_that_changes_over_only_when_all_is_switched_on_does_so_in_passing_too()
+    {
+        var finding = Assert.Single(new PanelBuilder().Supply("PS1").Relay("K1", sets: 1).BridgingRelay()
+            .Wire("PS1:+", "K1:A1").Wire("K1:A2", "PS1:-").Wire("K1:12", "PS1:+").Wire("K1:14", "PS1:-").FindAll(), f => f.Rule == "supply-shorted");
+        Assert.Equal(["everything at rest", "while K1 changes from released to operated"], finding.Trace.Take(2).Select(t => t.ToString()));
+    }
+
+    [Fact]
+    public void A_relay_stands_as_it_does_on_the_way_when_another_changes_over()
+    {
+        // K1 joins its throws while K2, which follows it, still feeds the one; once all is at rest it does not.
+        var builder = new PanelBuilder().Supply("PS1").Actuator("A", "off", "on").Make("S1", "A", "on").Relay("K1", sets: 2).BridgingRelay().Relay("K2", sets: 1)
+            .Wire("PS1:+", "S1:1").Wire("S1:2", "K1:A1").Wire("K1:A2", "PS1:-").Wire("PS1:+", "K1:21").Wire("K1:24", "K2:A1").Wire("K2:A2", "PS1:-")
+            .Wire("K2:11", "PS1:+").Wire("K2:12", "K1:12").Wire("K1:14", "PS1:-").Lamp("DS1").Wire("K1:11", "DS1:X1").Wire("DS1:X2", "PS1:-");
+        Assert.Contains(builder.FindAll(), f => f.Rule == "supply-shorted" && f.Message.Contains("in passing", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void An_input_over_its_limit_for_a_moment_is_found_with_the_moves()
     {

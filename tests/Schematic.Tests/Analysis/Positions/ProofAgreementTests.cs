@@ -118,6 +118,7 @@ public class ProofAgreementTests
         {
             StateVariableKind.Actuator => look.Positions[panel.Actuators.ToList().FindIndex(a => a.Name == v.Name)],
             StateVariableKind.Delay => look.Delayed[sim.Relays.ToList().FindIndex(r => r.Designator == v.Name)] ? 1 : 0,
+            StateVariableKind.Changeover => 0,
             StateVariableKind.Supply => look.On[sim.Supplies.ToList().FindIndex(s => s.Designator == v.Name)] ? 1 : 0,
             _ => look.Coils[sim.Relays.ToList().FindIndex(r => r.Designator == v.Name)] ? 1 : 0,
         }),
@@ -132,6 +133,7 @@ public class ProofAgreementTests
 
     private static string Detail(Part part) => part switch
     {
+        Relay r => string.Join(' ', r.Poles.Select(p => $"{p.Pole.Common}{(p.Pole.MakesBeforeBreak ? " bridging" : "")}{(p.IsDelayed ? " delayed" : "")}")) + r.DelayText,
         Switch s => string.Join(' ', s.Pole.Throws.Select(t => $"{t.Terminal}:{s.Actuator} {string.Join('/', ((PositionCondition)t.When).Positions)}")),
         Board b => string.Join(' ', b.Inputs.Select(i => $"{i.Terminal}{(i.PullUpVolts is null ? "" : "+")}")),
         _ => "",

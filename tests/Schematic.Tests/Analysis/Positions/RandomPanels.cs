@@ -56,6 +56,7 @@ internal static class RandomPanels
             var ways = isDelayed ? random.Next(3) : 0;
             if (isDelayed) builder.TimeDelay($"K{i}", ways != 1 ? 5 : null, ways != 0 ? 3 : null, 700 + 130 * i);
             else builder.Relay($"K{i}", ohms: 700 + 130 * i, sets: 1);
+            if (Chance(0.25)) builder.BridgingRelay();
             if (isDelayed && Chance(0.3)) contacts = [.. contacts, "21", "22", "24"];
             builder.Wire($"K{i}:A1", Joint()).Wire($"K{i}:A2", Chance(0.5) ? "SP1:1" : Joint());
             foreach (var terminal in contacts)

@@ -17,6 +17,7 @@ internal sealed class Simulator
     private readonly Panel _panel;
     private readonly Dictionary<TerminalId, int> _node = [];
     private readonly List<(TerminalId A, TerminalId B, Condition When, bool Bridges)> _contacts = [];
+    private readonly HashSet<string> _bridging;
     private readonly int _nodes;
 
     public Simulator(Panel panel)
@@ -34,6 +35,7 @@ internal sealed class Simulator
                 foreach (var t in pole.Throws) _contacts.Add((part.At(pole.Common), part.At(t.Terminal), t.When, pole.MakesBeforeBreak));
         }
 
+        _bridging = [.. panel.Parts.OfType<Relay>().Where(r => r.Poles.Any(p => p.Pole.MakesBeforeBreak)).Select(r => r.Designator)];
         Relays = [.. panel.Parts.OfType<Relay>()];
         Loads = [.. panel.Parts.Where(p => p is Lamp or Led or Relay or Solenoid or Consumer)];
         Supplies = [.. panel.Parts.OfType<Supply>()];
@@ -153,6 +155,19 @@ internal sealed class Simulator
                 Moments.Add((LookAt(look.Positions, look.Coils, look.Delayed, look.On, transit), Standing(transit.From), Standing(transit.To), opens));
             }
 
+        // A relay changes over while the relays settle: after a move, or when all is switched on.
+        var moving = Lasting.Values.Select(l => l.Look)
+            .SelectMany(l => Moves(l).Select(m => LookAt(m, l.Coils, l.Delayed, l.On))
+                .Concat(Switchings(l).Select(on => LookAt(l.Positions, l.Coils, l.Delayed, on))).Concat(Waits(l)))
+            .Prepend(rest).SelectMany(Closure).Distinct().ToList();
+        foreach (var at in moving)
+            for (var k = 0; k < Relays.Count; k++)
+                if (_bridging.Contains(Relays[k].Designator) && at.IsUnstable(k))
+                    foreach (var others in "ba")
+                        Moments.Add((
+                            LookAt(at.Positions, at.Coils, at.Delayed, at.On, new Transit(-1 - k, 0, 1, others)), at,
+                            LookAt(at.Positions, Turned(at.Coils, k), at.Delayed, at.On), false));
+
         bool ComesBack(Look from, Look to)
         {
             var (seen, waiting) = (new HashSet<Look> { from }, new Stack<Look>([from]));
@@ -212,7 +227,10 @@ internal sealed class Simulator
         }
     }
 
-    /// <summary>An actuator between two positions; contacts that break first stand as before (b), as after (a) or are open (o).</summary>
+    /// <summary>
+    /// An actuator between two positions; contacts that break first stand as before (b), as after (a) or are open (o). A relay that
+    /// changes over has numbers below zero, from -1.
+    /// </summary>
     internal sealed record Transit(int Actuator, int From, int To, char Others);
 
     private IEnumerable<int[]> Moves(Look look)
@@ -463,6 +481,13 @@ internal sealed class Simulator
         private bool IsClosed(Condition when, bool bridges)
         {
             if (_transit is not { } t) return HoldsWithoutSolving(when);
+            if (t.Actuator < 0)
+            {
+                var relay = _owner.Relays[-1 - t.Actuator].Designator;
+                if (when is not EnergisedCondition { Energised: var closes } e || e.Part != relay) return HoldsWithoutSolving(when);
+                return bridges || closes == (t.Others == 'a');
+            }
+
             var (before, after) = (HoldsWithoutSolving(when, t.From), HoldsWithoutSolving(when, t.To));
             return bridges ? before || after : t.Others switch { 'b' => before, 'a' => after, _ => before && after };
         }
