@@ -27,7 +27,56 @@ internal static class BenchRun
         if (which is "double" or "all") Doubles(units);
         if (which is "mistake" or "all") Mistakes(units);
         if (which is "learn" or "all") Learns(units);
+        if (which is "grow" or "all") Grow();
         return 0;
+    }
+
+    /// <summary>
+    /// What has one thing in plenty: a plan, a diagnosis of one blown or open part from it, and the next measurement. Processor time.
+    /// </summary>
+    private static void Grow()
+    {
+        foreach (var (name, side, text) in Grown())
+        {
+            var circuit = name.EndsWith("series", StringComparison.Ordinal) ? BenchCircuit.Read(Load(text), BenchSide.Mated, "J1") : BenchCircuit.Read(Load(text), side);
+            var clock = Stopwatch.StartNew();
+            var plan = RingOutPlanner.Plan(circuit);
+            var planned = clock.Elapsed.TotalMilliseconds;
+            var told = FaultCatalogue.All(circuit).Where(f => f.Kind is FaultKind.Open or FaultKind.Dead or FaultKind.Missing && !plan.Hidden.Contains(f)).ToArray();
+            var truth = new Explanation([told[told.Length / 2]], null);
+            var notes = new SimulatedPerson(circuit, truth).Note(plan.Steps.Select(s => s.Placement));
+            clock.Restart();
+            var result = Diagnoser.Diagnose(circuit, notes);
+            var diagnosed = clock.Elapsed.TotalMilliseconds;
+            Print(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{name}, {circuit.Accessible.Length} contacts, {circuit.Actuators.Length} actuators: plan {planned:0} ms, {plan.Steps.Length} placements, {plan.Moves} moves, {plan.FoundCount} of {plan.FaultCount} faults, {plan.Hidden.Length} hidden, {plan.Undecided.Length} undecided; diagnosis {diagnosed:0} ms, truth at {SimulatedPerson.RankOf(result, truth)}"));
+        }
+    }
+
+    private static IEnumerable<(string Name, BenchSide Side, string Text)> Grown()
+    {
+        yield return ("24 lamps behind a resistor", BenchSide.Harness, GrowthPanels.TextOf("lamps", 24));
+        yield return ("16 switches on one net", BenchSide.Unit, Unit(33, Switches(16, i => $"J1:{i} J1:33")));
+        yield return ("16 switches in series", BenchSide.Unit, $"connector J1 {{ pins ; strip 3 pitch 5 mm }}\n{GrowthPanels.TextOf("series", 16)}net IN J1:1 SA1:1\nnet OUT J1:2 DS1:X2\n");
+        yield return ("keypad 4 by 4", BenchSide.Unit, Unit(8, Switches(16, i => $"J1:{1 + ((i - 1) / 4)} J1:{5 + ((i - 1) % 4)}")));
+        yield return ("rotary of 200 throws", BenchSide.Harness, GrowthPanels.TextOf("rotary", 200));
+        yield return ("rotary of 60 throws in a unit", BenchSide.Unit, Rotary(60));
+        yield return ("24 pairs on a bell", BenchSide.Harness, GrowthPanels.TextOf("pairs", 24));
+        yield return ("100 levers and lamps", BenchSide.Harness, GrowthPanels.TextOf("independent", 100));
+        yield return ("generated unit", BenchSide.Unit, UnitGenerator.Generate(42, 120));
+        yield return ("generated unit", BenchSide.Unit, UnitGenerator.Generate(44, 300));
+    }
+
+    private static string Unit(int contacts, string inside) => $"connector J1 {{ pins ; strip {contacts} pitch 5 mm }}\n{inside}";
+
+    private static string Switches(int count, Func<int, string> ends) => string.Concat(Enumerable.Range(1, count)
+        .Select(i => $"actuator A{i} {{ off rest ; on springs-to off }}\nswitch S{i} make on A{i} when on {{ {ends(i)} }}\n"));
+
+    private static string Rotary(int throws)
+    {
+        var names = Enumerable.Range(1, throws).Select(i => $"p{i}").ToList();
+        return Unit(throws + 1, $"actuator KNOB {{ {string.Join(" ; ", names)} }}\npole S1 rotary on KNOB {{ common J1:{throws + 1} ; {string.Join(" ; ", names.Select((n, i) => $"{n} J1:{i + 1}"))} }}\n");
     }
 
     private static IEnumerable<(string Name, BenchCircuit Circuit)> Units(int count)

@@ -20,8 +20,9 @@ public sealed record BenchCircuit
 
     private readonly Dictionary<TerminalId, int> _numberOf;
     private readonly Dictionary<Stand, bool[]> _closed = [];
+    private readonly bool[] _plain;
 
-    private BenchCircuit(Dictionary<TerminalId, int> numberOf) => _numberOf = numberOf;
+    private BenchCircuit(Dictionary<TerminalId, int> numberOf, bool[] plain) => (_numberOf, _plain) = (numberOf, plain);
 
     /// <summary>The frame as a terminal.</summary>
     public static TerminalId Frame => new(FrameName, "");
@@ -70,22 +71,38 @@ public sealed record BenchCircuit
         var joints = Joined(context, circuit).Where(j => numbers.ContainsKey(j.From) && numbers.ContainsKey(j.To)).ToList();
         var hasFrame = panel.Parts.OfType<Connector>().Any();
         if (hasFrame) numbers.TryAdd(Frame, numbers.Count);
-        return new BenchCircuit(numbers)
+        ImmutableArray<BenchJoint> numbered = [.. joints.Select(j => new BenchJoint(numbers[j.From], numbers[j.To], j.Kind, j.Name, j.Ohms))];
+        ImmutableArray<BenchContact> contacts = [.. circuit.Contacts.Select(c => new BenchContact(numbers[c.Common], numbers[c.Throw], c))];
+        ImmutableArray<BenchElement> elements =
+        [
+            .. from element in circuit.Elements
+               let value = BenchElement.ValueOf(element)
+               where value is not null
+               select new BenchElement(numbers[element.From], numbers[element.To], element.Name, value),
+        ];
+        return new BenchCircuit(numbers, Plain(numbers.Count, numbered, contacts, elements))
         {
             Panel = panel,
             Side = side,
             Terminals = [.. numbers.Keys],
             Accessible = [.. accessible.Select(t => numbers[t]), .. hasFrame ? [numbers[Frame]] : Array.Empty<int>()],
-            Joints = [.. joints.Select(j => new BenchJoint(numbers[j.From], numbers[j.To], j.Kind, j.Name, j.Ohms))],
-            Contacts = [.. circuit.Contacts.Select(c => new BenchContact(numbers[c.Common], numbers[c.Throw], c))],
-            Elements =
-            [
-                .. from element in circuit.Elements
-                   let value = BenchElement.ValueOf(element)
-                   where value is not null
-                   select new BenchElement(numbers[element.From], numbers[element.To], element.Name, value),
-            ],
+            Joints = numbered,
+            Contacts = contacts,
+            Elements = elements,
         };
+    }
+
+    /// <summary>Whether a terminal of the sound circuit has nothing on it but joints that somebody soldered and may have exchanged.</summary>
+    internal bool IsPlain(int terminal) => _plain[terminal];
+
+    private static bool[] Plain(int count, ImmutableArray<BenchJoint> joints, ImmutableArray<BenchContact> contacts, ImmutableArray<BenchElement> elements)
+    {
+        var plain = new bool[count];
+        Array.Fill(plain, true);
+        foreach (var joint in joints.Where(j => !j.IsSoldered)) plain[joint.From] = plain[joint.To] = false;
+        foreach (var contact in contacts) plain[contact.From] = plain[contact.To] = false;
+        foreach (var element in elements) plain[element.From] = plain[element.To] = false;
+        return plain;
     }
 
     /// <summary>For each contact whether it is closed while the actuators stand so and nothing is broken.</summary>

@@ -15,4 +15,7 @@ public readonly record struct BenchJoint(int From, int To, JointKind Kind, strin
 
     /// <summary>Whether nothing passes.</summary>
     public bool IsOpen => double.IsPositiveInfinity(Ohms);
+
+    /// <summary>Whether somebody soldered it, and may have soldered it to another contact; plugs and bars stay where they are.</summary>
+    public bool IsSoldered => Kind is JointKind.Attachment or JointKind.Wire or JointKind.Net;
 }

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Schematic.Bench;
 
 /// <summary>
@@ -8,60 +6,102 @@ namespace Schematic.Bench;
 /// </summary>
 internal static class LookPrint
 {
+    private const int Unseen = -1;
+
     public static ulong Of(BenchCircuit circuit, ProbedCircuit probed, ReadingCache cache)
     {
-        var label = new Dictionary<int, int>();
+        var count = circuit.Terminals.Length;
+        Span<int> label = count <= 1024 ? stackalloc int[count] : new int[count];
+        label.Fill(Unseen);
+        var labels = 0;
         var hash = 14695981039346656037UL;
         foreach (var terminal in circuit.Accessible)
         {
-            var place = probed.PlaceOf(terminal);
-            if (!label.TryGetValue(place, out var number)) label[place] = number = label.Count;
+            ref var number = ref label[probed.PlaceOf(terminal)];
+            if (number == Unseen) number = labels++;
             Mix(ref hash, number);
         }
 
-        foreach (var (value, one, other) in Shown(probed, label).Select(e => Labelled(e, label, cache)).Order())
+        if (probed.Elements.Count > 0) MixDevices(ref hash, probed, label, labels, cache);
+        return hash;
+    }
+
+    /// <summary>The devices that current between accessible places can pass.</summary>
+    private static void MixDevices(ref ulong hash, ProbedCircuit probed, Span<int> label, int accessible, ReadingCache cache)
+    {
+        var labels = accessible;
+        var count = probed.Elements.Count;
+        Span<(int Value, int One, int Other)> shown = count <= 256 ? stackalloc (int, int, int)[count] : new (int, int, int)[count];
+        Span<bool> oneWay = count <= 256 ? stackalloc bool[count] : new bool[count];
+        for (var i = 0; i < count; i++)
+        {
+            var (value, from, to) = probed.Elements[i];
+            ref var one = ref label[from];
+            if (one == Unseen) one = labels++;
+            ref var other = ref label[to];
+            if (other == Unseen) other = labels++;
+            shown[i] = (cache.NumberOf(value), one, other);
+            oneWay[i] = value.IsOneWay;
+        }
+
+        if (labels > accessible) shown = WithoutEnds(shown, oneWay, accessible, labels);
+        for (var i = 0; i < shown.Length; i++)
+        {
+            var (value, one, other) = shown[i];
+            if (!oneWay[i] && one > other) shown[i] = (value, other, one);
+        }
+
+        shown.Sort();
+        foreach (var (value, one, other) in shown)
         {
             Mix(ref hash, value);
             Mix(ref hash, one);
             Mix(ref hash, other);
         }
-
-        return hash;
     }
 
-    private static (int Value, int One, int Other) Labelled(
-        (ElementValue Value, int From, int To) element, Dictionary<int, int> label, ReadingCache cache)
+    /// <summary>Leaves away what hangs on one end, in the same order, and numbers the hidden places that are left anew.</summary>
+    private static Span<(int Value, int One, int Other)> WithoutEnds(
+        Span<(int Value, int One, int Other)> shown, Span<bool> oneWay, int accessible, int labels)
     {
-        var (one, other) = (LabelOf(element.From), LabelOf(element.To));
-        if (!element.Value.IsOneWay && one > other) (one, other) = (other, one);
-        return (cache.NumberOf(element.Value), one, other);
-
-        int LabelOf(int place)
+        var degree = new int[labels];
+        foreach (var (_, one, other) in shown)
         {
-            if (!label.TryGetValue(place, out var number)) label[place] = number = label.Count;
-            return number;
+            degree[one]++;
+            degree[other]++;
         }
-    }
 
-    /// <summary>The devices that current between accessible places can pass.</summary>
-    private static ImmutableArray<(ElementValue Value, int From, int To)> Shown(ProbedCircuit probed, Dictionary<int, int> accessible)
-    {
-        var kept = probed.Elements.ToImmutableArray();
-        if (kept.All(e => accessible.ContainsKey(e.From) && accessible.ContainsKey(e.To))) return kept;
         while (true)
         {
-            var degree = new Dictionary<int, int>();
-            foreach (var (_, from, to) in kept)
+            var kept = 0;
+            for (var i = 0; i < shown.Length; i++)
             {
-                degree[from] = degree.GetValueOrDefault(from) + 1;
-                degree[to] = degree.GetValueOrDefault(to) + 1;
+                var (_, one, other) = shown[i];
+                if ((one >= accessible && degree[one] == 1) || (other >= accessible && degree[other] == 1))
+                {
+                    degree[one]--;
+                    degree[other]--;
+                    continue;
+                }
+
+                (shown[kept], oneWay[kept]) = (shown[i], oneWay[i]);
+                kept++;
             }
 
-            var left = kept.RemoveAll(e => IsEnd(e.From) || IsEnd(e.To));
-            if (left.Length == kept.Length) return kept;
-            kept = left;
+            if (kept == shown.Length) break;
+            shown = shown[..kept];
+        }
 
-            bool IsEnd(int place) => degree[place] == 1 && !accessible.ContainsKey(place);
+        var number = new int[labels];
+        var next = accessible;
+        for (var i = 0; i < shown.Length; i++) shown[i] = (shown[i].Value, Numbered(shown[i].One), Numbered(shown[i].Other));
+        return shown;
+
+        int Numbered(int place)
+        {
+            if (place < accessible) return place;
+            if (number[place] == 0) number[place] = next++;
+            return number[place];
         }
     }
 

@@ -23,13 +23,16 @@ public static class PanelPrint
         lines.AddRange(context.Connectivity.FixedJoints.Concat(context.Connectivity.WireJoints).Concat(context.Connectivity.NetJoints)
             .Select(j => $"{j.Kind} {(j.From < j.To ? j.From : j.To)} {(j.From < j.To ? j.To : j.From)}"));
         lines.AddRange(circuit.Elements.Select(e => string.Create(CultureInfo.InvariantCulture, $"{e.Kind} {e.From} {e.To} {e.Ohms:g6} {e.Volts:g6}")));
-        lines.AddRange(circuit.Contacts.Select(c => $"contact {c.Common} {c.Throw} {c.When.Accept(new Words())}"));
+        lines.AddRange(circuit.Contacts.Select(c => $"contact {c.Common} {c.Throw} {Words(c.When)}"));
         lines.AddRange(panel.Actuators.Select(a => $"{a.Name} {a.IsEndless} {string.Join(' ', a.Positions.Select(p => $"{p.Name} {p.IsRest} {p.SpringsTo}"))}"));
         lines.Sort(StringComparer.Ordinal);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', lines))))[..16];
     }
 
-    private sealed class Words : IConditionVisitor<string>
+    /// <summary>A condition in words that are the same for conditions written alike.</summary>
+    internal static string Words(Condition condition) => condition.Accept(new Wording());
+
+    private sealed class Wording : IConditionVisitor<string>
     {
         public string Visit(PositionCondition at) => $"{at.Actuator} at {string.Join(' ', at.Positions)}";
 

@@ -21,7 +21,7 @@ internal static class PowerOff
         return was == becomes ? was : MakesBeforeBreak(contact);
     }
 
-    private static bool MakesBeforeBreak(Contact contact) => contact.Part is Switch { Pole.MakesBeforeBreak: true };
+    internal static bool MakesBeforeBreak(Contact contact) => contact.Part is Switch { Pole.MakesBeforeBreak: true };
 
     private static bool Holds(Condition condition, int[] positions, ImmutableArray<Actuator> actuators) =>
         condition.Accept(new Reader(positions, actuators));

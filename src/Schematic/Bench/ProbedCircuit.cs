@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis.Electrical;
+using Schematic.Bench.Faults;
 
 namespace Schematic.Bench;
 
@@ -11,12 +12,14 @@ internal sealed class ProbedCircuit
 {
     private static readonly ElementValue JointValue = new(Analysis.Circuits.ElementKind.Resistor, 1, 0, 1, 1);
 
-    private readonly BenchCircuit _circuit;
+    private readonly ProbedCircuit? _parent;
+    private readonly Fault? _fault;
     private readonly Stand _stand;
     private readonly ReadingCache _cache;
     private readonly int[] _place;
     private readonly int[] _group;
     private readonly List<(ElementValue Value, int From, int To)> _elements = [];
+    private BenchCircuit? _circuit;
 
     public ProbedCircuit(BenchCircuit circuit, Stand stand, ReadingCache cache)
     {
@@ -38,6 +41,78 @@ internal sealed class ProbedCircuit
             if (!element.IsMissing) AddElement(element.Value, element.From, element.To);
         foreach (var (_, from, to) in _elements) sets.Join(from, to);
         _group = _elements.Count == 0 ? _place : sets.Roots();
+    }
+
+    private ProbedCircuit(ProbedCircuit parent, Fault fault, int[] place, int[] group, List<(ElementValue Value, int From, int To)> elements)
+    {
+        (_parent, _fault, _stand, _cache) = (parent, fault, parent._stand, parent._cache);
+        (_place, _group, _elements) = (place, group, elements);
+    }
+
+    /// <summary>The circuit that is probed; of one made by <see cref="With"/> it is put together when it is asked for.</summary>
+    private BenchCircuit Circuit => _circuit ??= _fault!.ApplyTo(_parent!.Circuit);
+
+    /// <summary>
+    /// The same circuit with one more fault, in the same stand; itself where the fault changes nothing here. What only joins two
+    /// places, or exchanges two contacts, is not probed anew: pairs of contacts are nearly all faults there are.
+    /// </summary>
+    public ProbedCircuit With(Fault fault)
+    {
+        switch (fault.Kind)
+        {
+            case FaultKind.Bridge or FaultKind.Frame:
+                return Merged(fault, fault.First, fault.Second);
+            case FaultKind.Stuck:
+                return Merged(fault, Circuit.Contacts[fault.First].From, Circuit.Contacts[fault.First].To);
+            case FaultKind.Dead when !(Circuit.Contacts[fault.First].Stuck ?? Circuit.ClosedAt(_stand)[fault.First]):
+                return this;
+            case FaultKind.Exchange when _parent is null && Circuit.IsPlain(fault.First) && Circuit.IsPlain(fault.Second):
+                return Exchanged(fault);
+            default:
+                return new ProbedCircuit(fault.ApplyTo(Circuit), _stand, _cache);
+        }
+    }
+
+    private ProbedCircuit Merged(Fault fault, int one, int other)
+    {
+        var (kept, gone) = (Math.Min(_place[one], _place[other]), Math.Max(_place[one], _place[other]));
+        if (kept == gone) return this;
+        var elements = new List<(ElementValue Value, int From, int To)>(_elements.Count);
+        foreach (var (value, from, to) in _elements)
+        {
+            var (here, there) = (from == gone ? kept : from, to == gone ? kept : to);
+            if (here != there) elements.Add((value, here, there));
+        }
+
+        var place = Renamed(_place, kept, gone);
+        var (keptGroup, goneGroup) = (Math.Min(_group[one], _group[other]), Math.Max(_group[one], _group[other]));
+        return new ProbedCircuit(this, fault, place, _elements.Count == 0 ? place : Renamed(_group, keptGroup, goneGroup), elements);
+    }
+
+    private static int[] Renamed(int[] numbers, int kept, int gone)
+    {
+        if (kept == gone) return numbers;
+        var renamed = new int[numbers.Length];
+        for (var i = 0; i < renamed.Length; i++) renamed[i] = numbers[i] == gone ? kept : numbers[i];
+        return renamed;
+    }
+
+    private ProbedCircuit Exchanged(Fault fault)
+    {
+        if (_place[fault.First] == _place[fault.Second]) return this;
+        var place = Turned(_place, fault);
+        return new ProbedCircuit(this, fault, place, ReferenceEquals(_group, _place) ? place : Turned(_group, fault), _elements);
+    }
+
+    /// <summary>
+    /// Nothing but joints that are exchanged is on either contact, so each takes the number of the other. A place is named by its
+    /// lowest terminal, but nobody relies on that.
+    /// </summary>
+    private static int[] Turned(int[] numbers, Fault fault)
+    {
+        var turned = (int[])numbers.Clone();
+        (turned[fault.First], turned[fault.Second]) = (numbers[fault.Second], numbers[fault.First]);
+        return turned;
     }
 
     /// <summary>A number that terminals share which are joined without a device between.</summary>
@@ -74,17 +149,18 @@ internal sealed class ProbedCircuit
         var reading = Read(test, red, black);
         if (test != MeterTest.Ohms || reading.Kind != ReadingKind.Ohms || reading.Value > 0) return reading;
         var branches = new List<Branch>();
-        var closed = _circuit.ClosedAt(_stand);
-        foreach (var joint in _circuit.Joints)
+        var circuit = Circuit;
+        var closed = circuit.ClosedAt(_stand);
+        foreach (var joint in circuit.Joints)
             if (joint.IsSound) branches.Add(new Branch(BranchKind.Linear, Ended(joint.From), Ended(joint.To), joint.Ohms));
-        for (var i = 0; i < _circuit.Contacts.Length; i++)
+        for (var i = 0; i < circuit.Contacts.Length; i++)
         {
-            var contact = _circuit.Contacts[i];
+            var contact = circuit.Contacts[i];
             if (contact.Stuck ?? closed[i]) branches.Add(new Branch(BranchKind.Linear, Ended(contact.From), Ended(contact.To), BenchCircuit.ContactOhms));
         }
 
         branches.Add(new Branch(BranchKind.Source, red[0], black[0], 1, 1));
-        var solved = NodalSolver.Solve(_circuit.Terminals.Length, branches);
+        var solved = NodalSolver.Solve(circuit.Terminals.Length, branches);
         var ohms = (solved.Volts[red[0]] - solved.Volts[black[0]]) / -solved.Amps[^1];
         return reading with { Value = ohms, Most = Math.Max(reading.Most, (ohms * 1.2) + 1) };
 
@@ -101,41 +177,56 @@ internal sealed class ProbedCircuit
         if (one != other) _elements.Add((value, one, other));
     }
 
+    /// <summary>
+    /// The network between the two leads, ends on which nothing else hangs left away, under a name that it shares with every
+    /// network that looks alike.
+    /// </summary>
     private Reading Solve(MeterTest test, ImmutableArray<int> red, ImmutableArray<int> black)
     {
-        var local = new Dictionary<int, int>();
-        var touched = new HashSet<int>();
-        foreach (var terminal in red)
-        {
-            local[_place[terminal]] = 0;
-            touched.Add(_group[terminal]);
-        }
-
-        foreach (var terminal in black)
-        {
-            local[_place[terminal]] = 1;
-            touched.Add(_group[terminal]);
-        }
-
-        var count = 2;
+        const int unseen = -1;
+        var count = _place.Length;
+        Span<int> local = count <= 1024 ? stackalloc int[count] : new int[count];
+        Span<bool> touched = count <= 1024 ? stackalloc bool[count] : new bool[count];
+        local.Fill(unseen);
+        touched.Clear();
+        foreach (var terminal in red) (local[_place[terminal]], touched[_group[terminal]]) = (0, true);
+        foreach (var terminal in black) (local[_place[terminal]], touched[_group[terminal]]) = (1, true);
+        var places = 2;
         var network = new List<(ElementValue Value, int From, int To)>();
-        var name = new System.Text.StringBuilder();
-        name.Append((char)(test == MeterTest.Ohms ? 1 : 2));
         foreach (var (value, from, to) in _elements)
         {
-            if (!touched.Contains(_group[from])) continue;
-            var (one, other) = (LocalOf(from), LocalOf(to));
-            if (one == other) continue;
-            network.Add((value, one, other));
-            name.Append((char)_cache.NumberOf(value)).Append((char)one).Append((char)other);
+            if (!touched[_group[from]]) continue;
+            if (local[from] == unseen) local[from] = places++;
+            if (local[to] == unseen) local[to] = places++;
+            if (local[from] != local[to]) network.Add((value, local[from], local[to]));
         }
 
-        return _cache.Find(name.ToString(), test, count, network);
+        TrimEnds(network, places);
+        return network.Count == 0 ? Reading.Open : _cache.Find(test, network);
+    }
 
-        int LocalOf(int place)
+    private static void TrimEnds(List<(ElementValue Value, int From, int To)> network, int places)
+    {
+        Span<int> degree = places <= 1024 ? stackalloc int[places] : new int[places];
+        degree.Clear();
+        foreach (var (_, from, to) in network)
         {
-            if (!local.TryGetValue(place, out var number)) local[place] = number = count++;
-            return number;
+            degree[from]++;
+            degree[to]++;
+        }
+
+        for (var changed = true; changed;)
+        {
+            changed = false;
+            for (var i = network.Count - 1; i >= 0; i--)
+            {
+                var (_, from, to) = network[i];
+                if ((from < 2 || degree[from] > 1) && (to < 2 || degree[to] > 1)) continue;
+                degree[from]--;
+                degree[to]--;
+                network.RemoveAt(i);
+                changed = true;
+            }
         }
     }
 }

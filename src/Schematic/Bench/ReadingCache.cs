@@ -25,11 +25,30 @@ public sealed class ReadingCache(Meter meter)
         return number;
     }
 
-    /// <summary>The reading from place 0 to place 1 of a network, found under <paramref name="name"/> or solved.</summary>
-    internal Reading Find(string name, MeterTest test, int places, List<(ElementValue Value, int From, int To)> elements)
+    /// <summary>The reading from place 0 to place 1 of a network, found under its name or solved.</summary>
+    internal Reading Find(MeterTest test, List<(ElementValue Value, int From, int To)> network)
     {
-        if (!_known.TryGetValue(name, out var reading)) _known[name] = reading = Solve(test, places, elements);
+        Span<char> name = network.Count <= 256 ? stackalloc char[1 + (3 * network.Count)] : new char[1 + (3 * network.Count)];
+        var numbers = new Dictionary<int, int> { [0] = 0, [1] = 1 };
+        name[0] = (char)(test == MeterTest.Ohms ? 1 : 2);
+        for (var i = 0; i < network.Count; i++)
+        {
+            var (value, from, to) = network[i];
+            network[i] = (value, Renumbered(numbers, from), Renumbered(numbers, to));
+            name[1 + (3 * i)] = (char)NumberOf(value);
+            name[2 + (3 * i)] = (char)network[i].From;
+            name[3 + (3 * i)] = (char)network[i].To;
+        }
+
+        var known = _known.GetAlternateLookup<ReadOnlySpan<char>>();
+        if (!known.TryGetValue(name, out var reading)) known[name] = reading = Solve(test, numbers.Count, network);
         return reading;
+    }
+
+    private static int Renumbered(Dictionary<int, int> numbers, int place)
+    {
+        if (!numbers.TryGetValue(place, out var number)) numbers[place] = number = numbers.Count;
+        return number;
     }
 
     private Reading Solve(MeterTest test, int places, List<(ElementValue Value, int From, int To)> elements)

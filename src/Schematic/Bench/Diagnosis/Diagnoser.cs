@@ -54,7 +54,7 @@ public sealed class Diagnoser
     {
         Add(Explanation.Sound, _soundFit);
         var faults = FaultCatalogue.All(_circuit);
-        var fits = faults.Select(f => Fit(Explained.Of(_circuit, new Explanation([f], null), _cache))).ToArray();
+        var fits = faults.Select(f => Fit(_sound.With([f]))).ToArray();
         for (var i = 0; i < faults.Length; i++) Add(new Explanation([faults[i]], null), fits[i]);
         AddMistakes(faults, fits);
         AddPairs(faults, fits);
@@ -64,9 +64,11 @@ public sealed class Diagnoser
             UsedReadings = _readings.Length,
             ExcludedShare = faults.IsEmpty ? 1 : fits.Count(f => f.Sum() < _soundFit.Sum() + Likelihood.Against) / (double)faults.Length,
             Next = new MeasurementChooser(_circuit, [.. _readings.Select(r => r.Placement)]).Choose(
-                [.. ranking.Select(g => (Explained.Of(_circuit, g.Group.Members[0], _cache), g.Group.Share))]),
+                [.. ranking.Select(g => (Explaining(g.Group.Members[0]), g.Group.Share))]),
         };
     }
+
+    private Explained Explaining(Explanation explanation) => _sound.With(explanation.Faults).With(explanation.Mistake);
 
     private void Add(Explanation explanation, double[] fit) => _all.Add((explanation, fit, explanation.LogChance + fit.Sum()));
 
@@ -89,7 +91,7 @@ public sealed class Diagnoser
         if (best.Count == 0) return;
         foreach (var fault in faults)
         {
-            var faulty = Explained.Of(_circuit, new Explanation([fault], null), _cache);
+            var faulty = _sound.With([fault]);
             foreach (var (mistake, _) in best) Add(new Explanation([fault], mistake), Fit(faulty.With(mistake)));
         }
     }
@@ -121,7 +123,7 @@ public sealed class Diagnoser
         foreach (var (one, other, _) in pairs.OrderByDescending(p => p.Bound).Take(most))
         {
             var explanation = new Explanation([faults[one], faults[other]], null);
-            Add(explanation, Fit(Explained.Of(_circuit, explanation, _cache)));
+            Add(explanation, Fit(Explaining(explanation)));
         }
     }
 
@@ -169,7 +171,7 @@ public sealed class Diagnoser
 
     private string LookOf(Explanation explanation, List<Stand> stands)
     {
-        var explained = Explained.Of(_circuit, explanation, _cache);
+        var explained = Explaining(explanation);
         return string.Join(' ', stands.Select(s => explained.Look(s).ToString("x", System.Globalization.CultureInfo.InvariantCulture)))
             + explained.ExtraOhms.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture);
     }

@@ -1,25 +1,31 @@
+using System.Collections.Immutable;
+using Schematic.Bench.Faults;
+
 namespace Schematic.Bench.Diagnosis;
 
 /// <summary>The circuit as an explanation has it, probed once for each stand.</summary>
 internal sealed class Explained
 {
-    private readonly BenchCircuit _circuit;
-    private readonly Mistake? _mistake;
+    private readonly BenchCircuit _sound;
     private readonly ReadingCache _cache;
+    private readonly Explained? _base;
+    private readonly ImmutableArray<Fault> _faults;
+    private readonly Mistake? _mistake;
     private readonly Dictionary<Stand, ProbedCircuit> _probed;
 
-    private Explained(BenchCircuit circuit, Mistake? mistake, ReadingCache cache, Dictionary<Stand, ProbedCircuit> probed) =>
-        (_circuit, _mistake, _cache, _probed) = (circuit, mistake, cache, probed);
+    private Explained(BenchCircuit sound, ReadingCache cache, Explained? without, ImmutableArray<Fault> faults, Mistake? mistake, Dictionary<Stand, ProbedCircuit> probed) =>
+        (_sound, _cache, _base, _faults, _mistake, _probed) = (sound, cache, without, faults, mistake, probed);
 
     /// <summary>The circuit with the faults of an explanation.</summary>
-    public static Explained Of(BenchCircuit sound, Explanation explanation, ReadingCache cache)
-    {
-        var circuit = explanation.Faults.Aggregate(sound, (c, f) => f.ApplyTo(c));
-        return new Explained(circuit, explanation.Mistake, cache, []);
-    }
+    public static Explained Of(BenchCircuit sound, Explanation explanation, ReadingCache cache) =>
+        new Explained(sound, cache, null, [], null, []).With(explanation.Faults).With(explanation.Mistake);
 
     /// <summary>The same circuit measured with another mistake: what was probed is shared.</summary>
-    public Explained With(Mistake? mistake) => new(_circuit, mistake, _cache, _probed);
+    public Explained With(Mistake? mistake) => new(_sound, _cache, _base, _faults, mistake, _probed);
+
+    /// <summary>The same circuit with more faults, made from what was probed without them.</summary>
+    public Explained With(ImmutableArray<Fault> faults) =>
+        faults.IsEmpty ? this : new Explained(_sound, _cache, _mistake is null ? this : With((Mistake?)null), faults, _mistake, []);
 
     /// <summary>What the leads add besides, in ohms.</summary>
     public double ExtraOhms => _mistake?.LeadOhms ?? 0;
@@ -35,13 +41,15 @@ internal sealed class Explained
     public ulong Look(Stand noted)
     {
         var stand = _mistake?.RealStand(noted) ?? noted;
-        var seen = _mistake is null || _mistake.Contacts.IsEmpty ? _circuit : _circuit with { Accessible = _mistake.RealContacts(_circuit.Accessible) };
+        var seen = _mistake is null || _mistake.Contacts.IsEmpty ? _sound : _sound with { Accessible = _mistake.RealContacts(_sound.Accessible) };
         return LookPrint.Of(seen, At(stand), _cache);
     }
 
     private ProbedCircuit At(Stand stand)
     {
-        if (!_probed.TryGetValue(stand, out var probed)) _probed[stand] = probed = new ProbedCircuit(_circuit, stand, _cache);
-        return probed;
+        if (_probed.TryGetValue(stand, out var probed)) return probed;
+        return _probed[stand] = _base is null
+            ? new ProbedCircuit(_sound, stand, _cache)
+            : _faults.Aggregate(_base.At(stand), (p, f) => p.With(f));
     }
 }

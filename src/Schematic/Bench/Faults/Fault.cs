@@ -76,8 +76,16 @@ public sealed record Fault(FaultKind Kind, int First, int Second, double Chance,
     private BenchCircuit WithElement(BenchCircuit circuit, BenchElement element) =>
         circuit with { Elements = circuit.Elements.SetItem(First, element) };
 
-    /// <summary>What somebody soldered on the two is exchanged; plugs and bars stay where they are.</summary>
-    private BenchJoint Exchanged(BenchJoint joint) => joint.Kind is JointKind.Attachment or JointKind.Wire or JointKind.Net
+    /// <summary>The terminals of what is wrong.</summary>
+    internal (int One, int Other) Ends(BenchCircuit circuit) => Kind switch
+    {
+        FaultKind.Open or FaultKind.Weak => (circuit.Joints[First].From, circuit.Joints[First].To),
+        FaultKind.Dead or FaultKind.Stuck => (circuit.Contacts[First].From, circuit.Contacts[First].To),
+        FaultKind.Bridge or FaultKind.Frame or FaultKind.Exchange => (First, Second),
+        _ => (circuit.Elements[First].From, circuit.Elements[First].To),
+    };
+
+    private BenchJoint Exchanged(BenchJoint joint) => joint.IsSoldered
         ? joint with { From = Turned(joint.From), To = Turned(joint.To) }
         : joint;
 

@@ -235,7 +235,7 @@ internal sealed class Learner
         var (from, to) = (PlaceOf(one), PlaceOf(other));
         if (from == to) return new Reading(test == MeterTest.Ohms ? ReadingKind.Ohms : ReadingKind.Volts, 0, 0, 0);
         var network = devices.Select(d => (Value: ValueOf(d), From: PlaceOf(d.From), To: PlaceOf(d.To))).Where(e => e.From != e.To).ToList();
-        return new ReadingCache(new Meter()).Find("", test, places.Count, network);
+        return new ReadingCache(new Meter()).Find(test, network);
 
         int PlaceOf(int contact)
         {

@@ -51,6 +51,32 @@ internal sealed class Isolation(BenchCircuit circuit, ProbedCircuit sound, Stand
         }
     }
 
+    /// <summary>
+    /// The places of one conductor against each other, devices between them: in halves, clipped together, by the binary digits of
+    /// their order. Where so many devices side by side read next to nothing, the halves are halved again.
+    /// </summary>
+    public IEnumerable<Placement> Inside(int conductor)
+    {
+        var places = circuit.Accessible.Where(t => sound.GroupOf(t) == conductor).DistinctBy(sound.PlaceOf).ToList();
+        for (var digit = 1; digit < places.Count; digit *= 2)
+        {
+            var size = digit;
+            foreach (var placement in Told([.. places.Where((_, i) => i / size % 2 == 0)], [.. places.Where((_, i) => i / size % 2 == 1)])) yield return placement;
+        }
+    }
+
+    private IEnumerable<Placement> Told(List<int> red, List<int> black)
+    {
+        if (red.Count == 0 || black.Count == 0) return [];
+        var isTold = red.Count <= 2 * MostOnALead && black.Count <= 2 * MostOnALead
+            && sound.Read(MeterTest.Ohms, [.. red], [.. black]) is var reading && (reading.Kind == ReadingKind.Open || reading.Least > BenchCircuit.MostJointOhms);
+        if (isTold) return [Between(red, black)];
+        if (red.Count + black.Count <= 2) return [];
+        return red.Count >= black.Count
+            ? Told(red[..(red.Count / 2)], black).Concat(Told(red[(red.Count / 2)..], black))
+            : Told(red, black[..(black.Count / 2)]).Concat(Told(red, black[(black.Count / 2)..]));
+    }
+
     private static void Place(int one, int other, HashSet<int> red, HashSet<int> black)
     {
         if (Fits(one, red, black) && Fits(other, black, red)) Put(one, other, red, black);

@@ -48,6 +48,7 @@ internal static class PrintedRingOut
         [
             .. RingOutList.Cautions(plan.Circuit).Except(Common(all)),
             $"{Number(plan.Steps.Length)} placements find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults.",
+            .. plan.Undecided.IsEmpty ? ImmutableArray<string>.Empty : [RingOutList.Limit(plan)],
             .. plan.IsCutDown ? ["So many contacts: of bridges and exchanges only neighbours were counted."] : ImmutableArray<string>.Empty,
         ],
     };

@@ -45,6 +45,7 @@ public static class RingOutList
         ImmutableArray<ImmutableArray<string>> rows =
         [
             .. plan.Hidden.Select(f => ImmutableArray.Create("does not show", f.Words)),
+            .. plan.Undecided.Select(f => ImmutableArray.Create("not found", f.Words)),
             .. plan.Alike.Select(g => ImmutableArray.Create("read alike", string.Join("; ", g.Select(f => f.Words)))),
         ];
         if (rows.IsEmpty) yield break;
@@ -93,8 +94,13 @@ public static class RingOutList
         yield return "Several contacts under one lead are clipped together. A position is held until the next one is named. Diode test: current from the red lead to the black one.";
         yield return $"{Number(plan.Steps.Length)} placements and {Number(plan.Moves)} {(plan.Moves == 1 ? "move" : "moves")} find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults; all pairs in all positions are {plan.AllPairs.ToString("N0", CultureInfo.InvariantCulture)} placements. No plan has fewer than {Number(plan.LowerBound)}.";
         yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above; wires, joints and closed contacts up to 2 ohm without the leads.";
+        if (!plan.Undecided.IsEmpty) yield return Limit(plan);
         if (plan.IsCutDown) yield return "So many contacts: of bridges and exchanges only neighbours were counted. Every conductor is tested against every other all the same.";
     }
+
+    /// <summary>What was not looked at to the end, in a sentence.</summary>
+    internal static string Limit(RingOutPlan plan) =>
+        $"Too many combinations of positions to look at them all: of {Number(plan.Undecided.Length)} {(plan.Undecided.Length == 1 ? "fault" : "faults")} it is not known whether any shows {(plan.Undecided.Length == 1 ? "it" : "them")}. Plan the ring-out part by part, or look at {(plan.Undecided.Length == 1 ? "it" : "them")} by eye: {string.Join("; ", plan.Undecided.Take(8).Select(f => f.Words))}{(plan.Undecided.Length > 8 ? "; and more" : "")}.";
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -29,6 +29,12 @@ public sealed record RingOutPlan(BenchCircuit Circuit, ImmutableArray<RingOutSte
     /// <summary>Faults that no measurement at these contacts can show.</summary>
     public ImmutableArray<Fault> Hidden { get; init; } = [];
 
+    /// <summary>
+    /// Faults that show in none of the positions that were looked at, where there are more combinations than can be looked at: there may
+    /// be one that shows them.
+    /// </summary>
+    public ImmutableArray<Fault> Undecided { get; init; } = [];
+
     /// <summary>Faults that read alike wherever the leads are put, in groups of two and more.</summary>
     public ImmutableArray<ImmutableArray<Fault>> Alike { get; init; } = [];
 

@@ -13,10 +13,14 @@ public sealed class RingOutPlanner
 {
     private const int MostPaired = 16;
 
+    /// <summary>So few pairs inside a conductor are measured one by one.</summary>
+    private const int FewInside = 2;
+
     private readonly BenchCircuit _circuit;
     private readonly FaultField _field;
     private readonly HashSet<int> _left;
     private readonly List<(Placement Placement, Reading Expected)> _steps = [];
+    private readonly List<int[]> _shown = [];
 
     private RingOutPlanner(BenchCircuit circuit, ReadingCache cache)
     {
@@ -31,64 +35,49 @@ public sealed class RingOutPlanner
 
     private RingOutPlan Plan()
     {
-        var required = StandFinder.Find(_circuit);
-        var looks = LooksOf(required);
-        var chosen = Choose(required, looks);
+        var table = StandTable.Of(_field);
+        foreach (var fault in table.Hidden.Concat(table.Undecided)) _left.Remove(fault);
+        var chosen = table.Choose();
         var stands = StandRoute.Find(_circuit, chosen);
         foreach (var stand in stands) AddSteps(stand);
-        var hidden = AddLeftovers(stands, required);
+        var missed = AddLeftovers(stands, table);
         Prune();
-        return Finished(stands, hidden, looks);
-    }
-
-    /// <summary>For each requirement and each fault, sound last, what can be seen.</summary>
-    private ulong[][] LooksOf(ImmutableArray<ImmutableArray<int>> required)
-    {
-        var rest = Stand.Rest(_circuit.Actuators);
-        return [.. required.Select(r =>
-        {
-            var stand = StandFinder.Held(r, rest);
-            var looks = Enumerable.Range(0, _field.Faults.Length).Select(f => _field.Look(stand, f)).Append(_field.SoundLook(stand)).ToArray();
-            if (stand != rest) _field.Forget(stand);
-            return looks;
-        })];
-    }
-
-    /// <summary>Positions that show all faults between them, few moves away; rest is always held.</summary>
-    private List<ImmutableArray<int>> Choose(ImmutableArray<ImmutableArray<int>> required, ulong[][] looks)
-    {
-        var shown = looks.Select(l => Enumerable.Range(0, _field.Faults.Length).Where(f => l[f] != l[^1]).ToHashSet()).ToArray();
-        var rest = Stand.Rest(_circuit.Actuators);
-        var left = Enumerable.Range(0, _field.Faults.Length).Where(f => shown.Any(s => s.Contains(f))).Except(shown[0]).ToHashSet();
-        var chosen = new List<int>();
-        while (left.Count > 0)
-        {
-            var best = Enumerable.Range(1, required.Length - 1).MaxBy(r =>
-                left.Count(shown[r].Contains) / (1.0 + rest.MovesTo(StandFinder.Held(required[r], rest), _circuit.Actuators)));
-            chosen.Add(best);
-            left.ExceptWith(shown[best]);
-        }
-
-        foreach (var one in chosen.ToList())
-        {
-            var others = chosen.Where(c => c != one).Append(0).ToList();
-            if (shown[one].All(f => others.Exists(o => shown[o].Contains(f)))) chosen.Remove(one);
-        }
-
-        return [.. chosen.Select(c => required[c])];
+        return Finished(stands, table, missed);
     }
 
     private void AddSteps(Stand stand)
     {
+        if (_left.Count == 0) return;
+        var first = _steps.Count;
         var sound = _field.Sound(stand);
         AddGreedily(Joined(sound, stand).ToList());
         var isolation = new Isolation(_circuit, sound, stand);
-        var touching = _left.SelectMany(f => Touching(sound, _field.Faulty(stand, f))).Distinct().ToList();
+        var touching = _left.SelectMany(f => Touching(sound, stand, f)).Distinct().ToList();
         var isThorough = FaultCatalogue.IsCutDown(_circuit) && _steps.TrueForAll(s => s.Placement.Stand == stand);
         var few = touching.Count < 2 * isolation.Conductors.Length && !isThorough;
         foreach (var placement in few ? isolation.Between(touching) : isolation.All()) AddIfItShows(placement, always: isThorough);
+        foreach (var conductor in TouchingInside(sound))
+            foreach (var placement in isolation.Inside(conductor)) AddIfItShows(placement);
+        for (var i = first; i < _steps.Count; i++) Note(_steps[i]);
         _field.Forget(stand);
     }
+
+    /// <summary>Conductors inside which several places may touch each other and no step has shown it yet.</summary>
+    private List<int> TouchingInside(ProbedCircuit sound) =>
+    [
+        .. from fault in _left
+           where IsTouching(fault)
+           let ends = _field.EndsOf(fault)
+           where sound.GroupOf(ends.One) == sound.GroupOf(ends.Other) && sound.PlaceOf(ends.One) != sound.PlaceOf(ends.Other)
+           group fault by sound.GroupOf(ends.One) into conductor
+           where conductor.Skip(FewInside).Any()
+           orderby conductor.Key
+           select conductor.Key,
+    ];
+
+    /// <summary>Notes all that a step shows, as long as its stand is probed: whether it can be left out is asked later.</summary>
+    private void Note((Placement Placement, Reading Expected) step) =>
+        _shown.Add([.. Enumerable.Range(0, _field.Faults.Length).Where(f => _field.Shows(step.Placement, step.Expected, f))]);
 
     /// <summary>Placements inside conductors: from the first contact of a place to each other one, and across devices.</summary>
     private IEnumerable<Placement> Joined(ProbedCircuit sound, Stand stand)
@@ -116,24 +105,45 @@ public sealed class RingOutPlanner
         }
     }
 
+    /// <summary>What touches is left to the isolation; what of it shows in the placements chosen is not looked for again.</summary>
     private void AddGreedily(List<Placement> candidates)
     {
+        var wanted = _left.Where(f => !IsTouching(f)).Order().ToList();
+        var first = _steps.Count;
         var sets = candidates.Select(c => (Placement: c, Expected: Expect(c))).Where(c => c.Expected.Kind != ReadingKind.Open)
-            .Select(c => (c.Placement, c.Expected, Shown: _left.Where(f => _field.Shows(c.Placement, c.Expected, f)).ToHashSet())).ToList();
+            .Select(c => (c.Placement, c.Expected, Shown: wanted.Where(f => _field.Shows(c.Placement, c.Expected, f)).ToHashSet())).ToList();
         while (sets.Count > 0)
         {
             var best = sets.MaxBy(s => s.Shown.Count);
-            if (best.Shown.Count == 0) return;
+            if (best.Shown.Count == 0) break;
             _steps.Add((best.Placement, best.Expected));
             _left.ExceptWith(best.Shown);
+            sets.Remove(best);
             foreach (var set in sets) set.Shown.ExceptWith(best.Shown);
             sets.RemoveAll(s => s.Shown.Count == 0);
         }
+
+        for (var i = first; i < _steps.Count; i++)
+        {
+            var step = _steps[i];
+            _left.RemoveWhere(f => _field.Shows(step.Placement, step.Expected, f));
+        }
     }
 
+    private bool IsTouching(int fault) => _field.Faults[fault].Kind is FaultKind.Bridge or FaultKind.Frame;
+
     /// <summary>Pairs of conductors that a fault joins.</summary>
-    private IEnumerable<(int, int)> Touching(ProbedCircuit sound, ProbedCircuit faulty)
+    private IEnumerable<(int, int)> Touching(ProbedCircuit sound, Stand stand, int fault)
     {
+        if (IsTouching(fault))
+        {
+            var (one, other) = (sound.GroupOf(_field.Faults[fault].First), sound.GroupOf(_field.Faults[fault].Second));
+            if (one != other) yield return (Math.Min(one, other), Math.Max(one, other));
+            yield break;
+        }
+
+        var faulty = _field.Faulty(stand, fault);
+        if (ReferenceEquals(faulty, sound)) yield break;
         foreach (var joined in _circuit.Accessible.GroupBy(faulty.GroupOf))
         {
             var conductors = joined.Select(sound.GroupOf).Distinct().ToList();
@@ -151,30 +161,47 @@ public sealed class RingOutPlanner
         return true;
     }
 
-    /// <summary>Tries all pairs for what no step shows yet. Returns what nothing shows.</summary>
-    private List<int> AddLeftovers(ImmutableArray<Stand> visited, ImmutableArray<ImmutableArray<int>> required)
+    /// <summary>Tries all pairs for what no step shows yet. Returns what differs nowhere by more than tolerances.</summary>
+    private List<int> AddLeftovers(ImmutableArray<Stand> visited, StandTable table)
     {
-        var hidden = new List<int>();
-        Stand[] stands = [.. visited, .. required.Select(r => StandFinder.Held(r, Stand.Rest(_circuit.Actuators)))];
+        var missed = new List<int>();
         while (_left.Count > 0)
         {
             var fault = _left.Min();
-            var found = stands.Distinct().SelectMany(s => Suspicious(s, fault)).FirstOrDefault(p => _field.Shows(p, Expect(p), fault));
-            if (found is not null && AddIfItShows(found)) continue;
-            hidden.Add(fault);
+            var looked = new HashSet<(ulong, ulong)>();
+            var found = visited.Concat(table.StandsOf(fault)).Distinct().Select(s => ShowingAt(s, fault, looked)).FirstOrDefault(p => p is not null);
+            if (found is not null && AddIfItShows(found))
+            {
+                Note(_steps[^1]);
+                _field.Forget(found.Stand);
+                continue;
+            }
+
+            missed.Add(fault);
             _left.Remove(fault);
         }
 
-        return hidden;
+        return missed;
+    }
+
+    private Placement? ShowingAt(Stand stand, int fault, HashSet<(ulong Sound, ulong Faulty)> looked)
+    {
+        var found = !looked.Add((_field.SoundLook(stand), _field.Look(stand, fault))) ? null : Suspicious(stand, fault).FirstOrDefault(p => _field.Shows(p, Expect(p), fault));
+        if (found is null) _field.Forget(stand);
+        return found;
     }
 
     private IEnumerable<Placement> Suspicious(Stand stand, int fault)
     {
         if (_field.Look(stand, fault) == _field.SoundLook(stand)) yield break;
         var (sound, faulty) = (_field.Sound(stand), _field.Faulty(stand, fault));
-        foreach (var one in _circuit.Accessible)
+        var (first, second) = (sound.GroupOf(_field.EndsOf(fault).One), sound.GroupOf(_field.EndsOf(fault).Other));
+        // Contacts that are one place with and without the fault read alike.
+        var near = _circuit.Accessible.Where(t => sound.GroupOf(t) == first || sound.GroupOf(t) == second)
+            .DistinctBy(t => (sound.PlaceOf(t), faulty.PlaceOf(t))).ToList();
+        foreach (var one in near)
         {
-            foreach (var other in _circuit.Accessible)
+            foreach (var other in near)
             {
                 if (one == other || (sound.GroupOf(one) != sound.GroupOf(other) && faulty.GroupOf(one) != faulty.GroupOf(other))) continue;
                 if (one < other) yield return new Placement(stand, MeterTest.Ohms, [one], [other]);
@@ -187,22 +214,21 @@ public sealed class RingOutPlanner
     /// <summary>Leaves out steps that show nothing which the others do not show.</summary>
     private void Prune()
     {
-        var shown = _steps.Select(s => Enumerable.Range(0, _field.Faults.Length).Where(f => _field.Shows(s.Placement, s.Expected, f)).ToArray()).ToList();
         var times = new int[_field.Faults.Length];
-        foreach (var fault in shown.SelectMany(s => s)) times[fault]++;
+        foreach (var fault in _shown.SelectMany(s => s)) times[fault]++;
         for (var i = _steps.Count - 1; i >= 0; i--)
         {
             var isKept = FaultCatalogue.IsCutDown(_circuit) && _steps[i].Expected.Kind == ReadingKind.Open;
-            if (isKept || shown[i].Any(f => times[f] == 1)) continue;
-            foreach (var fault in shown[i]) times[fault]--;
+            if (isKept || _shown[i].Any(f => times[f] == 1)) continue;
+            foreach (var fault in _shown[i]) times[fault]--;
             _steps.RemoveAt(i);
-            shown.RemoveAt(i);
+            _shown.RemoveAt(i);
         }
     }
 
     private Reading Expect(Placement placement) => _field.Sound(placement.Stand).Read(placement.Test, placement.Red, placement.Black);
 
-    private RingOutPlan Finished(ImmutableArray<Stand> stands, List<int> hidden, ulong[][] looks)
+    private RingOutPlan Finished(ImmutableArray<Stand> stands, StandTable table, List<int> missed)
     {
         var order = stands.Concat(_steps.Select(s => s.Placement.Stand)).Distinct().ToList();
         var steps = ImmutableArray.CreateBuilder<RingOutStep>();
@@ -218,7 +244,8 @@ public sealed class RingOutPlanner
         }
 
         var faults = _field.Faults;
-        var seen = Enumerable.Range(0, faults.Length).Except(hidden).ToList();
+        ImmutableArray<int> hidden = [.. table.Hidden.Concat(missed).Order()];
+        var seen = Enumerable.Range(0, faults.Length).Except(hidden).Except(table.Undecided).ToList();
         return new RingOutPlan(_circuit, steps.ToImmutable())
         {
             Moves = moves,
@@ -226,9 +253,10 @@ public sealed class RingOutPlanner
             FaultCount = faults.Length,
             FoundCount = seen.Count,
             Hidden = [.. hidden.Select(f => faults[f])],
+            Undecided = [.. table.Undecided.Select(f => faults[f])],
             Alike =
             [
-                .. seen.GroupBy(f => string.Join(' ', looks.Select(l => l[f].ToString("x", System.Globalization.CultureInfo.InvariantCulture))))
+                .. seen.GroupBy(f => table.Prints[f])
                     .Where(g => g.Count() > 1).Select(g => g.Select(f => faults[f]).ToImmutableArray()),
             ],
             AllPairs = (long)_circuit.Accessible.Length * (_circuit.Accessible.Length - 1) / 2 * Combinations(),

@@ -5,19 +5,26 @@ namespace Schematic.Bench.RingOut;
 /// <summary>Puts the positions to be held into an order that needs few moves.</summary>
 internal static class StandRoute
 {
+    /// <summary>Positions of actuators that are compared on the way to a better order; with more the order found until then stands.</summary>
+    private const long MostCompared = 30_000_000;
+
     /// <summary>The stands in order, the first at rest; an actuator that does not matter stays where it is.</summary>
     public static ImmutableArray<Stand> Find(BenchCircuit circuit, IReadOnlyList<ImmutableArray<int>> required)
     {
         var rest = Stand.Rest(circuit.Actuators);
         var order = Nearest(circuit, rest, required);
         var best = Walk(circuit, rest, order);
-        for (var improved = true; improved;)
+        var each = (long)Math.Max(1, order.Count * circuit.Actuators.Length);
+        var left = MostCompared / each;
+        for (var improved = true; improved && left > 0;)
         {
             improved = false;
             for (var i = 0; i < order.Count; i++)
             {
                 for (var j = i + 1; j < order.Count; j++)
                 {
+                    left -= 3;
+                    if (left <= 0) return best.Stands;
                     foreach (var other in new[] { Turned(order, i, j), Moved(order, i, j), Moved(order, j, i) })
                     {
                         var walk = Walk(circuit, rest, other);
