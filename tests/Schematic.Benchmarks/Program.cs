@@ -30,7 +30,7 @@ static int Help()
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
         proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
         layout         time and memory of wiring sheets of 250, 1,000 and 4,000 contacts
-        bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn
+        bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn, grow
         circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         fuzz [MINUTES] [SEED]  mutants of all examples and snippets through everything; 'fuzz one SEED' runs one again

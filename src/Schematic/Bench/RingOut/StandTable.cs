@@ -97,7 +97,7 @@ internal sealed class StandTable
         return _finder.Regions[one] == cluster.Root || _finder.Regions[other] == cluster.Root;
     }
 
-    private void Look(ImmutableArray<int> required, IReadOnlyCollection<int> faults)
+    private void Look(ImmutableArray<int> required, HashSet<int> faults)
     {
         var stand = StandFinder.Held(required, _rest);
         if (faults.Count == 0 || stand == _rest) return;
