@@ -109,6 +109,10 @@ public sealed class Assumptions
 
         public IEnumerable<Assumption> Visit(Resistor resistor) => [];
 
+        public IEnumerable<Assumption> Visit(RangedResistor resistor) => [];
+
+        public IEnumerable<Assumption> Visit(Potentiometer track) => [];
+
         public IEnumerable<Assumption> Visit(Capacitor capacitor) => [];
 
         public IEnumerable<Assumption> Visit(Suppressor suppressor) => [];

@@ -72,13 +72,15 @@ public sealed record BenchCircuit
         var hasFrame = panel.Parts.OfType<Connector>().Any();
         if (hasFrame) numbers.TryAdd(Frame, numbers.Count);
         ImmutableArray<BenchJoint> numbered = [.. joints.Select(j => new BenchJoint(numbers[j.From], numbers[j.To], j.Kind, j.Name, j.Ohms))];
-        ImmutableArray<BenchContact> contacts = [.. circuit.Contacts.Select(c => new BenchContact(numbers[c.Common], numbers[c.Throw], c))];
+        ImmutableArray<BenchContact> contacts = [.. circuit.Contacts.Where(c => !c.IsInside).Select(c => new BenchContact(numbers[c.Common], numbers[c.Throw], c))];
         ImmutableArray<BenchElement> elements =
         [
             .. from element in circuit.Elements
+               where element.Way is null
                let value = BenchElement.ValueOf(element)
                where value is not null
-               select new BenchElement(numbers[element.From], numbers[element.To], element.Name, value),
+               select new BenchElement(numbers[element.Outer], numbers[element.To], element.Name, value),
+            .. panel.Parts.SelectMany(Varying).Select(v => new BenchElement(numbers[v.From], numbers[v.To], v.From.Part, v.Value)),
         ];
         return new BenchCircuit(numbers, Plain(numbers.Count, numbered, contacts, elements))
         {
@@ -124,6 +126,16 @@ public sealed record BenchCircuit
             yield return (joint.From, joint.To, joint.Kind, joint.Name, ContactOhms);
         foreach (var part in circuit.Protectors)
             yield return (part.At(part.Terminals[0].Name), part.At(part.Terminals[1].Name), JointKind.Jumper, part.Designator, ContactOhms);
+    }
+
+    /// <summary>What varies has any value of its range, a few parts in a hundred beyond it at either end.</summary>
+    private static IEnumerable<(TerminalId From, TerminalId To, ElementValue Value)> Varying(Part part)
+    {
+        if (part is RangedResistor ranged) yield return (ranged.At("1"), ranged.At("2"), BenchElement.Between(ranged.Least.Ohms, ranged.Most.Ohms));
+        if (part is not Potentiometer track) yield break;
+        var (from, to) = (track.Travel.From * track.Ohms, track.Travel.To * track.Ohms);
+        yield return (track.At(Potentiometer.FirstEnd), track.At(Potentiometer.WiperEnd), BenchElement.Between(from, to));
+        yield return (track.At(Potentiometer.WiperEnd), track.At(Potentiometer.LastEnd), BenchElement.Between(track.Ohms - to, track.Ohms - from));
     }
 
     private static double OhmsOf(Wire? wire) => wire is { Gauge: { } gauge, LengthMm: { } length }

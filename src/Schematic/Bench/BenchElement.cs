@@ -42,6 +42,13 @@ public readonly record struct BenchElement(int From, int To, string Name, Elemen
         ElementKind.Supply or ElementKind.Pull => null,
         _ => throw new InvalidOperationException("A kind of element without a reading."),
     };
+
+    /// <summary>A resistance somewhere in a range, at its middle unless something else is known.</summary>
+    public static ElementValue Between(double least, double most)
+    {
+        var middle = Math.Max((least + most) / 2, Circuit.LeastOhms);
+        return new ElementValue(ElementKind.Resistor, middle, 0, 0.93 * least / middle, 1.07 * most / middle);
+    }
 }
 
 /// <summary>What a meter meets in a device.</summary>

@@ -30,7 +30,11 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         "led" => MakeLed(device),
         "solenoid" => new Solenoid(device.Name, CoilBinder.Make(device), device.Span),
         "relay" => RelayBinder.Make(device),
-        "resistor" => MakeResistor(device),
+        "resistor" => ResistorBinder.Make(device),
+        "thermistor" => SensorBinder.MakeThermistor(device),
+        "photoresistor" => SensorBinder.MakePhotoresistor(device),
+        "rheostat" => ResistorBinder.MakeRheostat(device),
+        "potentiometer" => ResistorBinder.MakePotentiometer(device),
         "diode" => MakeDiode(device),
         "motor" => ConsumerBinder.Make(device, ConsumerKind.Motor),
         "bell" => ConsumerBinder.Make(device, ConsumerKind.Bell),
@@ -76,15 +80,6 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             device.Name, DeviceStatement.Stated(ratings, Dimension.Voltage), DeviceStatement.Stated(ratings, Dimension.Current), device.Span)
         {
             Colour = device.Reader.Colour()?.Main,
-        };
-    }
-
-    private static Resistor MakeResistor(DeviceStatement device)
-    {
-        var ratings = device.Ratings("a resistance or a power", Dimension.Resistance, Dimension.Power);
-        return new Resistor(device.Name, DeviceStatement.Stated(ratings, Dimension.Resistance), device.Span)
-        {
-            RatedWatts = ratings.GetValueOrDefault(Dimension.Power)?.Value,
         };
     }
 

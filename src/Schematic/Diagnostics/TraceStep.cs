@@ -50,6 +50,7 @@ public sealed record MoveStep(MoveAction Action, string Actuator, string Positio
         MoveAction.LetGo => $"let {Actuator} go: it springs to {Position}",
         MoveAction.Switch => $"switch {Actuator} {Position}",
         MoveAction.Wait => $"wait until {Actuator} is {Position}",
+        MoveAction.Vary => $"{Actuator} comes to stand {Position}",
         _ => $"move {Actuator} to {Position}",
     };
 }
@@ -71,6 +72,9 @@ public enum MoveAction
 
     /// <summary>Waits until the delay of a relay is over.</summary>
     Wait,
+
+    /// <summary>Something that varies comes to another value.</summary>
+    Vary,
 }
 
 /// <summary>A way from terminal to terminal.</summary>

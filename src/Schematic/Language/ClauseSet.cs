@@ -15,6 +15,8 @@ internal sealed class ClauseSet
     private readonly Dictionary<string, string> _synonyms = new(StringComparer.Ordinal);
     private readonly List<string> _expected = [];
     private bool _hasQuantities;
+    private bool _hasRanges;
+    private bool _hasLetterCodes;
     private bool _hasContacts;
     private bool _hasColours;
     private bool _stopsAtTerminals;
@@ -86,6 +88,20 @@ internal sealed class ClauseSet
         return this;
     }
 
+    /// <summary>Lets quantities and ranges of quantities stand for themselves.</summary>
+    public ClauseSet Ranges(string expected)
+    {
+        _hasRanges = true;
+        return Quantities(expected);
+    }
+
+    /// <summary>Lets a resistance stand for itself in the letter code of IEC 60062: <c>4k7</c>, <c>R47</c>.</summary>
+    public ClauseSet LetterCodes()
+    {
+        _hasLetterCodes = true;
+        return this;
+    }
+
     /// <summary>Lets a colour stand for itself.</summary>
     public ClauseSet Colours()
     {
@@ -148,7 +164,9 @@ internal sealed class ClauseSet
                 : Result.Failure<ClauseSyntax>(result.Remainder, "", result.Expectations);
         }
 
-        if (_hasQuantities && Characters.ScanNumber(at.Rest) > 0) return Unnamed(Quantity(at), v => [v], at);
+        if (_hasLetterCodes && LetterCode.Read(at.Rest, at.Position) is { } code)
+            return Result.Success(Make("", "", [code], at.Position), Lexemes.Trim(at.At(code.Span.End)));
+        if (_hasQuantities && Characters.ScanNumber(at.Rest) > 0) return Unnamed(_hasRanges ? QuantityRange(at) : Quantity(at), v => [v], at);
         if (_hasContacts && (length > 0 || at.Rest.StartsWith(ContactSyntax.NotTracedMark, StringComparison.Ordinal)))
             return Unnamed(Contacts(at), v => v, at);
         if (_hasColours && length > 0 && !isPart) return Unnamed(Lexemes.Colour(at), v => [v], at);

@@ -59,6 +59,17 @@ internal static class PartGrammar
 
     private static readonly ClauseSet Rated = new ClauseSet().Quantities("a rating").WithPurchase();
 
+    private static readonly ClauseSet ResistorRating = new ClauseSet().Ranges("a rating").LetterCodes().WithPurchase().Flags("varies");
+
+    private static readonly ClauseSet TrackRating = new ClauseSet().Quantities("a rating").LetterCodes().WithPurchase()
+        .WithOne("wiper", s => s.QuantityRange);
+
+    private static readonly ClauseSet ThermistorRating = new ClauseSet().Ranges("a rating").LetterCodes().WithPurchase()
+        .WithOne("beta", s => s.Quantity).WithOne("over", s => s.QuantityRange);
+
+    private static readonly ClauseSet LightRating = new ClauseSet().Ranges("a rating").WithPurchase()
+        .WithOne("dark", s => s.Quantity).WithOne("lit", s => s.Quantity);
+
     private static readonly ClauseSet DiodeRating = new ClauseSet().Quantities("a rating").WithPurchase()
         .WithOne("drop", s => s.Quantity);
 
@@ -106,7 +117,11 @@ internal static class PartGrammar
         Add("led", "led D5 2.0 V 20 mA green { J1:2 J1:3 }", Light, Terminals);
         Add("solenoid", "solenoid L1 28 V 0.7 A operates 20 V { J1:24 J1:25 }", Coil, Terminals);
         Add("relay", "relay K1 24 V 30 mA operates 18 V { coil X1:1 X1:2 ; changeover X1:3 X1:4 X1:5 }", RelayCoil, RelayBlock);
-        Add("resistor", "resistor R1 120 ohm 0.5 W", Rated, Terminals);
+        Add("resistor", "resistor R1 120 ohm 0.5 W", ResistorRating, Terminals);
+        Add("thermistor", "thermistor RT1 10 kohm beta 3950 K over -20..60 degC { J1:2 J1:3 }", ThermistorRating, Terminals);
+        Add("photoresistor", "photoresistor RL1 dark 1 Mohm lit 5 kohm { J1:2 J1:3 }", LightRating, Terminals);
+        Add("rheostat", "rheostat RP2 100 ohm 25 W { J1:2 J1:3 }", TrackRating, Terminals);
+        Add("potentiometer", "potentiometer RP1 10 kohm 0.5 W { J1:2 J1:3 J1:4 }", TrackRating, Terminals);
         Add("diode", "diode D1 1 A 400 V", DiodeRating, Terminals);
         Add("motor", "motor M1 24 V 2 A operates 18 V { J1:2 J1:3 }", ConsumerRating, Terminals);
         Add("bell", "bell HA1 12 V 0.5 A { J1:2 J1:3 }", ConsumerRating, Terminals);

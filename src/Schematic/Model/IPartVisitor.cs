@@ -31,6 +31,12 @@ public interface IPartVisitor<out T>
     /// <summary>The answer for a resistor.</summary>
     T Visit(Resistor resistor);
 
+    /// <summary>The answer for a resistor of which a range is known.</summary>
+    T Visit(RangedResistor resistor);
+
+    /// <summary>The answer for a potentiometer.</summary>
+    T Visit(Potentiometer track);
+
     /// <summary>The answer for a motor, a bell, a heater and the like.</summary>
     T Visit(Consumer consumer);
 

@@ -65,6 +65,9 @@ public abstract record Part(string Designator, SourceSpan Span)
     /// <summary>How many wires one of its terminals takes; three where nothing is stated (MIL-R-19309D 3.3.9.1).</summary>
     public virtual int WiresPerTerminal { get; init; } = 3;
 
+    /// <summary>How it may stand where it has no one value; null for all others.</summary>
+    public virtual Variation? Variation => null;
+
     /// <summary>Asks for the answer that a visitor has for this kind of part.</summary>
     public abstract T Accept<T>(IPartVisitor<T> visitor);
 

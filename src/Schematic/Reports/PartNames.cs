@@ -85,6 +85,15 @@ public static class PartNames
         public string Visit(Resistor resistor) =>
             Joined($"resistor {ValueText.Ohms(resistor.Ohms)}", resistor.RatedWatts is { } watts ? ValueText.Watts(watts) : null);
 
+        public string Visit(RangedResistor resistor) => Joined(
+            resistor.Kind == RangedResistorKind.Rheostat ? $"rheostat {ValueText.Ohms(resistor.WholeOhms)}"
+                : resistor.Thermistor is { } thermistor ? $"thermistor {ValueText.Ohms(thermistor.OhmsAt25)} at 25 °C, B {ValueText.Number(thermistor.BetaKelvin)} K"
+                : $"{RangedResistorWords.Of(resistor.Kind)} {ValueText.Ohms(resistor.Least.Ohms)} to {ValueText.Ohms(resistor.Most.Ohms)}",
+            resistor.RatedWatts is { } watts ? ValueText.Watts(watts) : null);
+
+        public string Visit(Potentiometer track) =>
+            Joined($"potentiometer {ValueText.Ohms(track.Ohms)}", track.RatedWatts is { } watts ? ValueText.Watts(watts) : null);
+
         public string Visit(Consumer consumer) =>
             $"{consumer.Kind.ToString().ToLowerInvariant()} {Rating(consumer.RatedVolts, consumer.RatedAmps, consumer.Ohms, consumer.Reckoned)}";
 

@@ -92,6 +92,25 @@ internal sealed class IecSymbols : SymbolSet
         .Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0)
         .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("U", 8.4, -3, 1.8).Done();
 
+    /// <summary>A resistor crossed by the arrow of what can be varied.</summary>
+    protected override Symbol Rheostat() => Track(new SymbolDrawing(SymbolKind.Rheostat).InLine("1", "2"))
+        .Line(2, 2.75, 7.5, -2.75).Filled(8.25, -3.5, 7.9, -2.1, 6.85, -3.15).Done();
+
+    /// <summary>A resistor with the arrow of its wiper.</summary>
+    protected override Symbol Potentiometer() => Track(new SymbolDrawing(SymbolKind.Potentiometer).InLine("1", "3").Port("2", 5, -5, PortSide.Top))
+        .Line(5, -5, 5, -2.9).Filled(5, -1.25, 4.2, -3, 5.8, -3).Done();
+
+    /// <summary>A resistor with the stroke of what varies by itself and the letter of temperature.</summary>
+    protected override Symbol Thermistor() => Track(new SymbolDrawing(SymbolKind.Thermistor).InLine("1", "2"))
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("t°", 8.4, -3, 1.8).Done();
+
+    /// <summary>A resistor with two arrows of light that fall on it.</summary>
+    protected override Symbol Photoresistor() => Track(new SymbolDrawing(SymbolKind.Photoresistor).InLine("1", "2"))
+        .Fine(1.6, -4.6, 3, -2.9).Filled(3.6, -2.2, 2.5, -2.6, 3.3, -3.3).Fine(4.1, -4.6, 5.5, -2.9).Filled(6.1, -2.2, 5, -2.6, 5.8, -3.3).Done();
+
+    private static SymbolDrawing Track(SymbolDrawing drawing) =>
+        drawing.Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0);
+
     /// <summary>A rectangle with the line through its length.</summary>
     protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")
         .Line(0, 0, 10, 0).Box(1.25, -1.25, 8.75, 1.25).Done();

@@ -66,6 +66,18 @@ public enum SymbolKind
     /// <summary>Varistor or suppressor: ports 1 and 2.</summary>
     Suppressor,
 
+    /// <summary>Resistor that is varied, a rheostat too: ports 1 and 2.</summary>
+    Rheostat,
+
+    /// <summary>Thermistor: ports 1 and 2.</summary>
+    Thermistor,
+
+    /// <summary>Photoresistor: ports 1 and 2.</summary>
+    Photoresistor,
+
+    /// <summary>Potentiometer: ports 1 and 3 at the ends of the track, then 2, the wiper, above its middle.</summary>
+    Potentiometer,
+
     /// <summary>Fuse: ports 1 and 2.</summary>
     Fuse,
 

@@ -29,6 +29,10 @@ internal abstract class SymbolSet
         SymbolKind.Meter => Meter(),
         SymbolKind.Capacitor => Capacitor(),
         SymbolKind.Suppressor => Suppressor(),
+        SymbolKind.Rheostat => Rheostat(),
+        SymbolKind.Thermistor => Thermistor(),
+        SymbolKind.Photoresistor => Photoresistor(),
+        SymbolKind.Potentiometer => Potentiometer(),
         SymbolKind.Fuse => Fuse(),
         SymbolKind.Breaker => Breaker(),
         SymbolKind.Supply => Supply(),
@@ -127,6 +131,14 @@ internal abstract class SymbolSet
     protected abstract Symbol Capacitor();
 
     protected abstract Symbol Suppressor();
+
+    protected abstract Symbol Rheostat();
+
+    protected abstract Symbol Thermistor();
+
+    protected abstract Symbol Photoresistor();
+
+    protected abstract Symbol Potentiometer();
 
     protected abstract Symbol Fuse();
 

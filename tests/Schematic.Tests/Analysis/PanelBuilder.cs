@@ -141,6 +141,12 @@ internal sealed class PanelBuilder
 
     public PanelBuilder Resistor(string name, double ohms) => Add(new Resistor(name, ohms, SourceSpan.None), "1", "2");
 
+    public PanelBuilder Potentiometer(string name, double ohms) => Add(new Potentiometer(name, ohms, SourceSpan.None), "1", "2", "3");
+
+    /// <summary>A resistor that has any value of a range, at any time.</summary>
+    public PanelBuilder Varying(string name, double least, double most) => Add(
+        new RangedResistor(name, RangedResistorKind.Resistor, new ResistanceEnd(least, "at its least"), new ResistanceEnd(most, "at its most"), SourceSpan.None), "1", "2");
+
     public PanelBuilder Fuse(string name) => Add(new Fuse(name, 2, SourceSpan.None), "1", "2");
 
     public PanelBuilder Supply(string name, double volts = 24, double ohms = 0) =>

@@ -100,7 +100,7 @@ internal static class PanelSample
         });
 
     private static Gen<Part> Devices =>
-        from kind in Gen.Int[0, 11]
+        from kind in Gen.Int[0, 19]
         from volts in Tenths
         from amps in Milli
         from ohms in Tenths
@@ -143,8 +143,37 @@ internal static class PanelSample
             8 => Named(new Supply("", volts, At) { MinVolts = flags.A ? volts / 2 : volts, MaxVolts = volts, LimitAmps = flags.B ? amps : null, SourceOhms = flags.C ? ohms : 0, IsAlternating = flags.B }, "+", "-"),
             9 => MakeBoard(volts, ohms, flags),
             10 => Named(new TerminalStrip("", At) { Jumpers = flags.A ? [["1", "2"], ["3", "04"]] : [], Spares = flags.B ? ["T5"] : [], WiresPerTerminal = flags.C ? 3 : 2 }, "1", "2", "3", "04", "T5"),
+            11 => MakeConsumer(ConsumerKind.Meter, volts, amps, maybe),
+            12 => MakeConsumer((ConsumerKind)((int)(ohms * 10) % 4), volts, amps, maybe),
+            13 => Named(new Capacitor("", amps / 1e6, At) { MaxVolts = maybe, IsPolarised = flags.B }, "1", "2"),
+            14 => Named(new Suppressor("", volts, At), "1", "2"),
+            15 => Named(new Potentiometer("", ohms, At) { RatedWatts = maybe, Travel = flags.B ? new WiperTravel(0.1, 0.85) : WiperTravel.Whole }, "1", "2", "3"),
+            16 => MakeRheostat(ohms, maybe, flags.B ? new WiperTravel(0.1, 0.85) : WiperTravel.Whole),
+            17 => Named(MakeRanged(RangedResistorKind.Resistor, ohms, volts, maybe) with { IsFixed = flags.B }, "1", "2"),
+            18 => MakeSensor(ohms, volts, maybe, flags.B),
             _ => Named(new Splice("", At), "1"),
         };
+    }
+
+    private static Consumer MakeConsumer(ConsumerKind kind, double volts, double amps, double? most) =>
+        new("", kind, volts, amps, At) { MaxVolts = most, OperatesVolts = most / 2, StatedOhms = volts / amps };
+
+    private static RangedResistor MakeRheostat(double ohms, double? watts, WiperTravel travel)
+    {
+        ResistanceEnd End(double share) => new(share * ohms, $"at {ValueText.Number(share * 100)} %");
+        return new("", RangedResistorKind.Rheostat, End(travel.From), End(travel.To), At) { RatedWatts = watts, WholeOhms = ohms, Travel = travel };
+    }
+
+    private static RangedResistor MakeRanged(RangedResistorKind kind, double least, double more, double? watts) => new(
+        "", kind, new ResistanceEnd(least, $"at {ValueText.Ohms(least)}"), new ResistanceEnd(least + more, $"at {ValueText.Ohms(least + more)}"), At) { RatedWatts = watts };
+
+    /// <summary>A photoresistor, or a thermistor by its range or its characteristic.</summary>
+    private static RangedResistor MakeSensor(double least, double more, double? watts, bool byRange)
+    {
+        if (byRange) return MakeRanged(more > 200 ? RangedResistorKind.Thermistor : RangedResistorKind.Photoresistor, least, more, watts);
+        var data = new ThermistorData(least, 3950, -20, 60);
+        ResistanceEnd End(double celsius) => new(data.OhmsAt(celsius), $"at {ValueText.Number(celsius)} °C ({ValueText.Ohms(data.OhmsAt(celsius))})");
+        return new("", RangedResistorKind.Thermistor, End(60), End(-20), At) { RatedWatts = watts, Thermistor = data };
     }
 
     private static T Named<T>(T part, params string[] terminals) where T : Part =>

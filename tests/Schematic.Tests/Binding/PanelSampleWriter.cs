@@ -70,6 +70,11 @@ internal static class PanelSampleWriter
         Relay x => Relay(x, panel),
         Resistor x => Head("resistor", x) + Inv($" {x.Ohms} ohm{Opt("", x.RatedWatts, "W")}") + Buying(x) + Joints(x, panel),
         Diode x => Head("diode", x) + Opt("", x.MaxAmps, "A") + Opt("", x.ReverseVolts, "V") + Opt("drop", x.ForwardVolts, "V") + Buying(x) + Joints(x, panel),
+        Potentiometer x => Head("potentiometer", x) + Inv($" {x.Ohms} ohm{Opt("", x.RatedWatts, "W")}") + Travel(x.Travel) + Buying(x) + Joints(x, panel),
+        RangedResistor x => Head(x.Kind.ToString().ToLowerInvariant(), x) + Opt("", x.RatedWatts, "W") + Range(x) + Buying(x) + Joints(x, panel),
+        Consumer x => Head(x.Kind.ToString().ToLowerInvariant(), x) + Inv($" {x.RatedVolts} V {x.RatedAmps} A") + Opt("operates", x.OperatesVolts, "V") + Opt("max", x.MaxVolts, "V") + Buying(x) + Joints(x, panel),
+        Capacitor x => Head("capacitor", x) + Inv($" {x.Farads * 1e6} uF") + Opt("", x.MaxVolts, "V") + (x.IsPolarised ? " polarised" : "") + Buying(x) + Joints(x, panel),
+        Suppressor x => Head("suppressor", x) + Inv($" {x.StandsVolts} V") + Buying(x) + Joints(x, panel),
         Fuse x => Head("fuse", x) + Inv($" {x.RatedAmps} A") + (x.IsSlow ? " slow" : "") + Buying(x) + Joints(x, panel),
         Breaker x => Head("breaker", x) + Inv($" {x.RatedAmps} A") + Buying(x) + Joints(x, panel),
         Supply x => Head("supply", x) + Inv($" {x.Volts} V") + (x.IsAdjustable ? Inv($" adjustable {x.MinVolts}..{x.MaxVolts} V") : "") + Opt("limit", x.LimitAmps, "A")
@@ -79,6 +84,12 @@ internal static class PanelSampleWriter
             + string.Concat(x.Jumpers.Select(j => $"; jumper {string.Join(' ', j)} ")) + (x.Spares.Count > 0 ? $"; spare {string.Join(',', x.Spares)} " : "") + Inv($"; wires {x.WiresPerTerminal} }}"),
         _ => Head("splice", part) + Buying(part),
     };
+
+    private static string Travel(WiperTravel travel) => travel == WiperTravel.Whole ? "" : Inv($" wiper {travel.From * 100}..{travel.To * 100} %");
+
+    private static string Range(RangedResistor x) => x.Kind == RangedResistorKind.Rheostat ? Inv($" {x.WholeOhms} ohm") + Travel(x.Travel)
+        : x.Thermistor is { } t ? Inv($" {t.OhmsAt25} ohm beta {t.BetaKelvin} K over {t.LeastCelsius}..{t.MostCelsius} degC")
+        : Inv($" {x.Least.Ohms}..{x.Most.Ohms} ohm") + (x is { Kind: RangedResistorKind.Resistor, IsFixed: false } ? " varies" : "");
 
     private static string Light(ColourCode? colour) => colour is { } c ? $" {c}" : "";
 

@@ -29,15 +29,16 @@ public sealed class Circuit
         _nodeOfConductor = joined.Numbered(out var count);
         NodeCount = count;
 
-        Contacts = [.. ReadContacts().Select((c, i) => c with { Index = i })];
         var reader = new ElementReader(NodeOf);
-        Elements = [.. Panel.Parts.SelectMany(p => p.Accept(reader))];
+        var inside = new InsideJoints(Panel.Parts.SelectMany(p => p.Accept(reader)), NodeOf, count);
+        (Elements, InnerNodes) = (inside.Elements, inside.Terminals);
+        Contacts = [.. ReadContacts().Concat(inside.Contacts).Select((c, i) => c with { Index = i })];
         foreach (var element in Elements.Where(e => e.Kind != ElementKind.Pull)) _elementOf.TryAdd(element.Name, element);
         Inputs = [.. Panel.Parts.OfType<Board>().SelectMany(b => b.Inputs.Select(i => new InputPoint(b, i, NodeOf(b.At(i.Terminal)),
             b.Grounds.IsEmpty ? -1 : NodeOf(b.At(b.Grounds[0])))))];
         var used = Contacts.SelectMany(c => new[] { c.CommonNode, c.ThrowNode }).Concat(Elements.SelectMany(e => new[] { e.FromNode, e.ToNode }))
             .Concat(Inputs.SelectMany(i => new[] { i.Node, i.GroundNode })).Concat(NamedInClaims(Panel).Select(NodeOf)).ToHashSet();
-        var open = new UntracedJoints(Panel, NodeOf, used.Contains, count, Contacts.Length);
+        var open = new UntracedJoints(Panel, NodeOf, used.Contains, count + InnerNodes.Count, Contacts.Length);
         (Untraced, NodeCount) = (open.Terminals, open.NodeCount);
         Joints = [.. Contacts, .. Untraced.SelectMany(t => t.Joints)];
         _contactsAt = ListAt(Contacts, c => c.CommonNode, c => c.ThrowNode);
@@ -52,7 +53,7 @@ public sealed class Circuit
     /// <summary>How many nodes there are, numbered from zero.</summary>
     public int NodeCount { get; }
 
-    /// <summary>All contacts: switches first as the file lists them, each throw of a pole on its own.</summary>
+    /// <summary>All contacts as the file lists them, each throw of a pole on its own; behind them those inside parts.</summary>
     public ImmutableArray<Contact> Contacts { get; }
 
     /// <summary>Terminals of which it is not known what they are joined to inside their unit, where that matters.</summary>
@@ -78,7 +79,10 @@ public sealed class Circuit
 
     /// <summary>The node of a terminal, or -1 for a terminal that the panel does not have.</summary>
     public int NodeOf(TerminalId terminal) =>
-        _conductors.ConductorOf(terminal) is var c && c < 0 ? -1 : _nodeOfConductor[c];
+        _conductors.ConductorOf(terminal) is var c && c < 0 ? InnerNodes.GetValueOrDefault(terminal, -1) : _nodeOfConductor[c];
+
+    /// <summary>The nodes of terminals inside parts, which no wire reaches; numbered behind all others.</summary>
+    public IReadOnlyDictionary<TerminalId, int> InnerNodes { get; } = ImmutableDictionary<TerminalId, int>.Empty;
 
     /// <summary>The terminals of a node.</summary>
     public IEnumerable<TerminalId> TerminalsOf(int node) => _terminalsOf[node];

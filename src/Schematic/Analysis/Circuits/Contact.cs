@@ -28,6 +28,12 @@ public sealed record Contact(
     /// </summary>
     public int HiddenGroup { get; init; }
 
+    /// <summary>Whether it is no contact that anybody can see, but stands for how a part may stand (<see cref="InsideJoints"/>).</summary>
+    public bool IsInside { get; init; }
+
+    /// <summary>Of a joint inside a part that varies in which of its ways it is closed; null for all others.</summary>
+    public int? Way { get; init; }
+
     /// <summary>Whether a relay's coil moves it.</summary>
     public bool IsRelayContact => Part is Relay;
 

@@ -27,6 +27,15 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     /// <summary>The voltage in series: a diode's knee, a supply's setting, what a pull-up goes to; else zero.</summary>
     public double Volts { get; init; }
 
+    /// <summary>Of a part that varies in which of its ways this element is there; null for what does not hang on that.</summary>
+    public int? Way { get; init; }
+
+    /// <summary>The condition under which the element is there; null for always.</summary>
+    public Condition? Gate { get; init; }
+
+    /// <summary>The terminal of the part at its first end; <see cref="From"/> lies inside the part where the element is not always there.</summary>
+    public TerminalId Outer { get; } = From;
+
     /// <summary>From where on it does what it is there for; null where nobody asks.</summary>
     public LoadScale? Scale { get; } = LoadScale.Of(Part);
 

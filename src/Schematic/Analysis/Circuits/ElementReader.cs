@@ -28,6 +28,16 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
 
     public ImmutableArray<Element> Visit(Board board) => board.Grounds.IsEmpty ? [] : [.. board.Inputs.SelectMany(i => Pulls(board, i))];
 
+    public ImmutableArray<Element> Visit(RangedResistor resistor) => [Way(resistor, 0, resistor.Least.Ohms), Way(resistor, 1, resistor.Most.Ohms)];
+
+    public ImmutableArray<Element> Visit(Potentiometer track) =>
+    [
+        .. track.Travel.Places.SelectMany((place, way) => new[]
+        {
+            Section(track, track.Branches[0], way, place * OhmsOf(track)), Section(track, track.Branches[1], way, (1 - place) * OhmsOf(track)),
+        }),
+    ];
+
     public ImmutableArray<Element> Visit(Consumer consumer) => [Make(ElementKind.Consumer, consumer, consumer.Ends, consumer.Ohms)];
 
     /// <summary>Open for the direct current that the proof asks about.</summary>
@@ -47,6 +57,17 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
     public ImmutableArray<Element> Visit(TerminalStrip strip) => [];
 
     public ImmutableArray<Element> Visit(Splice splice) => [];
+
+    private Element Way(RangedResistor resistor, int way, double ohms) => Section(resistor, resistor.Ends, way, resistor.WholeOhms > 0 ? ohms : null);
+
+    private static double? OhmsOf(Potentiometer track) => track.Ohms > 0 ? track.Ohms : null;
+
+    /// <summary>A resistance that is there in one way of its part; nought is a joint.</summary>
+    private Element Section(Part part, TerminalPair ends, int way, double? ohms)
+    {
+        var section = Make(ElementKind.Resistor, part, ends, ohms);
+        return section with { Way = way, Ohms = ohms == 0 ? 0 : section.Ohms };
+    }
 
     private IEnumerable<Element> Pulls(Board board, BoardInput input)
     {

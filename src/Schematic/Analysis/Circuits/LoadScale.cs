@@ -44,6 +44,10 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
 
         public LoadScale? Visit(Resistor resistor) => null;
 
+        public LoadScale? Visit(RangedResistor resistor) => null;
+
+        public LoadScale? Visit(Potentiometer track) => null;
+
         public LoadScale? Visit(Fuse fuse) => null;
 
         public LoadScale? Visit(Breaker breaker) => null;

@@ -18,7 +18,7 @@ internal sealed class GuardedWires
     {
         var joints = context.Connectivity.Whole.Joints
             .Select(j => (j.From, j.To, Wire: j.Kind == JointKind.Wire ? j.Name : null))
-            .Concat(circuit.Contacts.Select(c => (From: c.Common, To: c.Throw, Wire: (string?)null)));
+            .Concat(circuit.Contacts.Where(c => !c.IsInside).Select(c => (From: c.Common, To: c.Throw, Wire: (string?)null)));
         _steps = joints.SelectMany(j => new[] { (At: j.From, Other: j.To, j.Wire), (At: j.To, Other: j.From, j.Wire) })
             .ToLookup(s => s.At, s => (s.Other, s.Wire));
         _supplyEnds = [.. circuit.Supplies.SelectMany(s => new[] { s.From, s.To })];

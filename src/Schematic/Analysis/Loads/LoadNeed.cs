@@ -42,6 +42,15 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
             ? new(null, null, null, Math.Sqrt(watts * ohms), true)
             : None;
 
+        /// <summary>What a whole track stands as heat, a piece of it stands as current.</summary>
+        public LoadNeed Visit(RangedResistor resistor) => resistor.RatedWatts is { } watts && load.Ohms is { } ohms
+            ? new(null, null, null, resistor.MostWiperAmps is { } amps ? amps * ohms : Math.Sqrt(watts * ohms), true)
+            : None;
+
+        public LoadNeed Visit(Potentiometer track) => track.MostWiperAmps is { } amps && load.Ohms is { } ohms
+            ? new(null, null, null, amps * ohms, true)
+            : None;
+
         public LoadNeed Visit(Consumer consumer)
         {
             var least = LoadLimits.OperateVolts(consumer);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis.Circuits;
 using Schematic.Diagnostics;
 using Schematic.Model;
 
@@ -21,14 +22,32 @@ public sealed class LoadRatingCheck : ICheck
 
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context) => context.Worst.Loads
-        .Where(l => l.MostVolts?.Value > l.Need.MostVolts * Tolerance && !LoadWords.IsMatterOfSetting(context, l.Name)).Select(Find);
+        .Where(l => l.MostVolts?.Value > l.Need.MostVolts * Tolerance && !LoadWords.IsMatterOfSetting(context, l.Name)).Select(Find)
+        .Concat(context.Worst.Wipers.Select(OfWiper).OfType<Diagnostic>());
+
+    /// <summary>A wiper at the end of its track carries all the current, and a little beside the end a little of the track does.</summary>
+    private static Diagnostic? OfWiper(ContactLoad wiper)
+    {
+        var stands = wiper.Contact.Part is Potentiometer track ? track.MostWiperAmps : (wiper.Contact.Part as RangedResistor)?.MostWiperAmps;
+        if (!(wiper.Amps.Value > stands * Tolerance)) return null;
+        var name = wiper.Contact.Part.Designator;
+        return new Diagnostic(
+            OverRule, Severity.Error, $"The wiper of {name} carries {ValueText.Amps(wiper.Amps.Value)} at the end of its track; it stands {ValueText.Amps(stands!.Value)}.",
+            wiper.Contact.Part.Span)
+        {
+            Help = "Put a resistor in series with it, keep its wiper from that end, or take one of more power.",
+            Subjects = [About.Part(wiper.Contact.Part)],
+            Values = [About.Amps("carries", wiper.Amps.Value), About.Amps("stands", stands.Value)],
+            Trace = LoadWords.Trace(wiper.Amps),
+        };
+    }
 
     private static Diagnostic Find(LoadLevel load)
     {
         var most = load.MostVolts!;
         var (rule, severity) = load.Need.MostIsStated ? (OverRule, Severity.Error) : (HighRule, Severity.Warning);
         var (message, help) = load.Load.Part is Led led ? OfLed(load, led)
-            : load.Load.Part is Resistor resistor ? OfResistor(load, resistor)
+            : load.Load.Kind == ElementKind.Resistor ? OfResistor(load)
             : ($"{load.Name} gets {ValueText.Volts(most.Value)}; it stands {ValueText.Volts(load.Need.MostVolts!.Value)}.",
                 "Lower the supply, or put a resistor in series, or take a part for this voltage.");
         return new Diagnostic(rule, severity, message, load.Load.Part.Span)
@@ -44,10 +63,13 @@ public sealed class LoadRatingCheck : ICheck
         $"{load.Name} gets {ValueText.Amps(load.MostAmps!.Value)}; it is rated {ValueText.Amps(led.RatedAmps)}.",
         "Take a larger series resistor.");
 
-    private static (string Message, string Help) OfResistor(LoadLevel load, Resistor resistor)
+    private static (string Message, string Help) OfResistor(LoadLevel load)
     {
-        var watts = load.MostVolts!.Value * load.MostVolts.Value / resistor.Ohms!.Value;
-        return ($"{load.Name} makes {ValueText.Watts(watts)} of heat; it is rated {ValueText.Watts(resistor.RatedWatts!.Value)}.",
-            "Take a resistor of at least twice that power.");
+        var watts = load.MostVolts!.Value * load.MostVolts.Value / load.Load.Ohms!.Value;
+        var stands = load.Need.MostVolts!.Value * load.Need.MostVolts.Value / load.Load.Ohms!.Value;
+        return load.Load.Part is Resistor or RangedResistor { Kind: not RangedResistorKind.Rheostat }
+            ? ($"{load.Name} makes {ValueText.Watts(watts)} of heat; it is rated {ValueText.Watts(stands)}.", "Take a resistor of at least twice that power.")
+            : ($"{load.Name} carries {ValueText.Amps(load.MostAmps!.Value)} in its track; it stands {ValueText.Amps(load.Need.MostVolts.Value / load.Load.Ohms.Value)}.",
+                "Put a resistor in series with it, keep its wiper from that end, or take one of more power.");
     }
 }

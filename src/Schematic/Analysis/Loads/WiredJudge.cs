@@ -278,7 +278,7 @@ internal sealed class WiredJudge : ILoadJudge
                 .ToLookup(e => Map.GroupOf(e.Node), e => e.End);
             _circuitNodes = new int[Network.NodeCount];
             Array.Fill(_circuitNodes, -1);
-            foreach (var terminal in context.Connectivity.Whole.Terminals)
+            foreach (var terminal in context.Connectivity.Whole.Terminals.Concat(circuit.InnerNodes.Keys))
                 if (Network.NodeOf(terminal) is >= 0 and var node) _circuitNodes[node] = circuit.NodeOf(terminal);
             HasDiodes = circuit.Elements.Any(e => e.Kind == ElementKind.Diode);
         }

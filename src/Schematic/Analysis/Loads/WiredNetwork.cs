@@ -15,6 +15,7 @@ public sealed class WiredNetwork
 {
     private readonly ConductorGraph _fixed;
     private readonly int[] _nodeOf;
+    private readonly Dictionary<TerminalId, int> _inner;
     private readonly ImmutableArray<Wire> _wires;
     private readonly ImmutableArray<Protector> _protectors;
     private readonly ImmutableArray<double> _wireOhms;
@@ -38,14 +39,15 @@ public sealed class WiredNetwork
         var sets = new DisjointSets(_fixed.Conductors.Length);
         foreach (var (one, other) in NetsWithoutWires(context)) sets.Join(_fixed.ConductorOf(one), _fixed.ConductorOf(other));
         _nodeOf = sets.Numbered(out var count);
-        NodeCount = count;
+        _inner = circuit.InnerNodes.OrderBy(n => n.Value).Select((n, i) => (n.Key, Node: count + i)).ToDictionary(n => n.Key, n => n.Node);
+        NodeCount = count + _inner.Count;
     }
 
     /// <summary>The same network with its copper at other temperatures.</summary>
     private WiredNetwork(WiredNetwork other, Func<int, double> celsius)
     {
         Circuit = other.Circuit;
-        (_fixed, _nodeOf, _wires, _protectors, _supplyPlaces, _alternating, NodeCount) = (other._fixed, other._nodeOf, other._wires, other._protectors, other._supplyPlaces, other._alternating, other.NodeCount);
+        (_fixed, _nodeOf, _inner, _wires, _protectors, _supplyPlaces, _alternating, NodeCount) = (other._fixed, other._nodeOf, other._inner, other._wires, other._protectors, other._supplyPlaces, other._alternating, other.NodeCount);
         _wireOhms = [.. _wires.Select((w, i) => OhmsOf(w, celsius(i)))];
     }
 
@@ -65,7 +67,8 @@ public sealed class WiredNetwork
     public WiredNetwork At(Func<int, double> celsius) => new(this, celsius);
 
     /// <summary>The node of a terminal, or -1 for a terminal that the panel does not have.</summary>
-    public int NodeOf(TerminalId terminal) => _fixed.ConductorOf(terminal) is var c && c < 0 ? -1 : _nodeOf[c];
+    public int NodeOf(TerminalId terminal) =>
+        _fixed.ConductorOf(terminal) is var c && c < 0 ? _inner.GetValueOrDefault(terminal, -1) : _nodeOf[c];
 
     /// <summary>
     /// The branches of a case: wires, protectors, contacts, elements, each kind in its own order. What is open or off keeps

@@ -70,14 +70,15 @@ public sealed class WorstCaseFinder
         ImmutableArray<(SwitchingCase Case, NetworkPart? Part)> all = regions is null ? [.. cases!.Value.Select(c => (c, (NetworkPart?)null))] : [.. regions.All];
         return new WorstCases(
             [.. wires.Select((w, i) => new WireLoad(w, Extreme(worst.Wires[i]), _sizes.CapacityOf(w), celsius[i], w is { Gauge: not null, LengthMm: not null } ? network.WireOhms[i] : 0) { SizingMethod = w.IsGaugeChosen ? _sizes.Method(stated[i], first.Wires[i].Value) : null })],
-            [.. _circuit.Contacts.Where(c => worst.ContactAmps[c.Index].Case is not null).Select(c => ContactLoad(c, worst))],
+            [.. _circuit.Contacts.Where(c => !c.IsInside && worst.ContactAmps[c.Index].Case is not null).Select(c => ContactLoad(c, worst))],
             [.. _circuit.Protectors.Select((p, i) => ProtectorLoad(p, worst.Protectors[i], wires))],
             [.. _circuit.Supplies.Select(s => SupplyLoad(s, worst, network, all, wires))],
-            [.. _circuit.Elements.Where(e => e.IsLoad || e.Kind == ElementKind.Resistor).Select(e => Level(e, worst))],
+            [.. _circuit.Elements.Where(e => e.IsLoad || e.Kind == ElementKind.Resistor).GroupBy(e => e.Way is null ? (object)e : e.Part, ReferenceEqualityComparer.Instance).Select(g => Level(g, worst))],
             all.Length)
         {
             IsBound = cases is null,
             RegionsLeftOut = regions?.LeftOut ?? 0,
+            Wipers = [.. _circuit.Contacts.Where(c => c.IsInside && !_circuit.InnerNodes.ContainsKey(c.Throw) && worst.ContactAmps[c.Index].Case is not null).Select(c => ContactLoad(c, worst))],
         };
     }
 
@@ -141,6 +142,10 @@ public sealed class WorstCaseFinder
                 .OrderByDescending(s => Math.Round(s.Item2, 9)).ThenBy(s => s.Name, NaturalOrder.Comparer),
         ];
     }
+
+    /// <summary>Of a part that varies the way in which it comes nearest to what it stands, or carries most.</summary>
+    private LoadLevel Level(IEnumerable<Element> ways, Tally worst) => ways.Select(w => Level(w, worst))
+        .MaxBy(l => l.Need.MostVolts is { } stands ? (l.MostVolts?.Value ?? 0) / stands : l.MostAmps?.Value ?? 0)!;
 
     private LoadLevel Level(Element load, Tally worst)
     {

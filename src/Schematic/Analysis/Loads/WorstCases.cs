@@ -22,6 +22,9 @@ public sealed record WorstCases(
     /// </summary>
     public bool IsBound { get; init; }
 
+    /// <summary>What wipers carry while they stand at an end of their track; of other joints inside parts likewise.</summary>
+    public ImmutableArray<ContactLoad> Wipers { get; init; } = [];
+
     /// <summary>How many parts of the circuit had too many cases even alone and were left out; zero nearly always.</summary>
     public int RegionsLeftOut { get; init; }
 }

@@ -24,7 +24,7 @@ public sealed class IdleContactCheck : ICheck
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
         var proof = context.Positions;
-        foreach (var contact in proof.Circuit.Circuit.Contacts)
+        foreach (var contact in proof.Circuit.Circuit.Contacts.Where(c => !c.IsInside))
         {
             var closed = proof.Circuit.Closed(contact);
             if (!contact.IsRelayContact && !proof.ComesAbout(closed))

@@ -150,11 +150,15 @@ public sealed class PositionProof
     {
         if (!seen.HangsOnUnknown) return $"Whether it comes about hangs on {NameList.Sentence(Open())}, of which not everything is proved.";
         var untraced = Circuit.Circuit.Untraced.Select(t => t.Terminal.ToString()).ToHashSet();
-        var (terminals, loads) = (seen.Unknowns.Where(untraced.Contains).ToList(), seen.Unknowns.Where(n => !untraced.Contains(n)).ToList());
+        var ranged = Panel.Parts.Where(p => p.Variation is not null).Select(p => p.Designator).ToHashSet();
+        var terminals = seen.Unknowns.Where(untraced.Contains).ToList();
+        var resistors = seen.Unknowns.Where(ranged.Contains).ToList();
+        var loads = seen.Unknowns.Where(n => !untraced.Contains(n) && !ranged.Contains(n)).ToList();
         string[] measurements =
         [
             .. terminals.Count > 0 ? [$"Measure which of {NameList.Sentence(terminals)} are joined inside the unit."] : Array.Empty<string>(),
             .. seen.Ohms.IsEmpty ? Array.Empty<string>() : [$"Measure the resistance of {NameList.Sentence(seen.Ohms)}."],
+            .. resistors.Count > 0 ? [$"Measure the ohms of {NameList.Sentence(resistors)} and state them."] : Array.Empty<string>(),
             .. loads.Count > 0 ? [$"Measure at what voltage {NameList.Sentence(loads)} {(loads.Count == 1 ? "works" : "work")}."] : Array.Empty<string>(),
         ];
         return string.Join(' ', measurements);
@@ -211,7 +215,8 @@ public sealed class PositionProof
     /// <summary>The steps that lead to a state, followed by more steps; null ones are left out.</summary>
     public ImmutableArray<TraceStep> Trace(Witness witness, params IEnumerable<TraceStep?> steps) =>
     [
-        .. Assumed(witness.State),
+        .. Assumed(witness),
+        .. Standing(witness),
         .. witness.IsFar ? [MoveText.Describe(Circuit.Variables, witness.State)] : MoveText.Steps(Circuit.Variables, witness.Moves),
         .. Operated(witness.State),
         .. witness.InPassing is { } move ? [MoveText.Passing(Circuit.Variables, move)] : ImmutableArray<TraceStep>.Empty,
@@ -244,6 +249,7 @@ public sealed class PositionProof
             : new FactStep($"{input.Terminal} floats: nothing holds it at a voltage") { Subjects = [About.Terminal(input.Terminal)] };
         var path = Circuit.Rails.OrderBy(r => r.Terminal == ground ? 0 : 1)
             .Select(r => Joined(state, r.Terminal, input.Terminal)).FirstOrDefault(p => p is not null);
+        path ??= found is null ? null : FirstPath(s => Conducting(state, s.From, input.Terminal));
         if (path is not null) yield return path;
         else if (input.HasPull && found is not null)
         {
@@ -307,8 +313,9 @@ public sealed class PositionProof
         ?? (TraceStep)new FactStep($"{end} meets no supply") { Subjects = [About.Terminal(end)] };
 
     /// <summary>What is taken to be true of things that are not known, in a state that hangs on it.</summary>
-    private IEnumerable<FactStep> Assumed(PanelState state)
+    private IEnumerable<FactStep> Assumed(Witness witness)
     {
+        var state = witness.State;
         int ValueOf(string name) => state.Values[Circuit.Variables.IndexOf(StateVariableKind.Unknown, name)];
         foreach (var group in Circuit.Circuit.Untraced.GroupBy(t => (t.Unit, Value: ValueOf(t.Terminal.ToString()))))
             if (group.Key.Value > 0 && group.Count() > 1) 
@@ -321,6 +328,23 @@ public sealed class PositionProof
             var variable = Circuit.Variables.All[Circuit.Variables.IndexOf(StateVariableKind.Unknown, load.Name)];
             if (ValueOf(load.Name) > 0) yield return new FactStep($"if {load.Name} {variable.Values[ValueOf(load.Name)]}") { Subjects = [About.Part(load.Part)] };
         }
+
+        foreach (var part in Panel.Parts.Where(p => p.Variation is { Cause: VariationCause.NotKnown }))
+        {
+            var variable = Circuit.Variables.IndexOf(StateVariableKind.Unknown, part.Designator);
+            if (witness.Bearing.Contains(variable))
+                yield return new FactStep($"if {part.Designator} is {Circuit.Variables.All[variable].Values[state.Values[variable]]}") { Subjects = [About.Part(part)] };
+        }
+    }
+
+    /// <summary>How what varies stands from the first on, where it bears upon what is shown.</summary>
+    private IEnumerable<StateStep> Standing(Witness witness)
+    {
+        var standing = witness.Bearing
+            .Where(v => Circuit.Variables.All[v].Kind == StateVariableKind.Value && !witness.Moves.Any(m => m.Variable == v))
+            .Select(v => new StandingThing(Circuit.Variables.All[v].Name, Circuit.Variables.All[v].Values[witness.State.Values[v]]))
+            .OrderBy(t => t.Name, NaturalOrder.Comparer).ToImmutableArray();
+        if (!standing.IsEmpty && !witness.IsFar) yield return new StateStep(standing);
     }
 
     /// <summary>The coils that are operated in a state, and the delayed contacts that do not stand as their coil does.</summary>

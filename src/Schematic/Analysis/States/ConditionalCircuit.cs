@@ -371,6 +371,7 @@ public sealed class ConditionalCircuit
     /// <summary>When a contact is closed, the moments between positions included.</summary>
     private Diagram CompileContact(Contact contact)
     {
+        if (contact.Way is { } way) return Store.Literal(VariableOf(contact.Part), way);
         if (contact.HiddenGroup > 0) return Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, contact.Common.ToString()), contact.HiddenGroup);
         var closed = Compile(contact.When);
         foreach (var variable in Store.Support(closed))
@@ -403,6 +404,9 @@ public sealed class ConditionalCircuit
                 makesBeforeBreak ? Store.Or(released, operated) : p.Others == PassingContacts.AsFrom ? released : operated))
             .Prepend(Store.And(Store.Literal(moments, 0), closed)));
     }
+
+    private int VariableOf(Part varying) => Variables.IndexOf(
+        varying.Variation!.Cause == VariationCause.NotKnown ? StateVariableKind.Unknown : StateVariableKind.Value, varying.Designator);
 
     private SwitchNetwork LumpSwitches()
     {

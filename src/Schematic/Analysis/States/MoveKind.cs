@@ -17,4 +17,7 @@ public enum MoveKind
 
     /// <summary>Nothing is touched until the delay of a relay is over.</summary>
     Wait,
+
+    /// <summary>A part that varies comes to another value.</summary>
+    Vary,
 }

@@ -19,6 +19,7 @@ internal sealed class MoveRules
         for (var i = 0; i < circuit.Variables.All.Length; i++)
         {
             if (circuit.Variables.All[i].Kind == StateVariableKind.Delay) all.AddRange(WaitsOf(i));
+            if (circuit.Variables.All[i].Kind == StateVariableKind.Value) all.AddRange(Varyings(i));
             if (circuit.Variables.All[i].Kind != StateVariableKind.Supply) continue;
             all.Add((new Move(i, 1, 0, MoveKind.Switch), circuit.Store.Literal(i, 1)));
             all.Add((new Move(i, 0, 1, MoveKind.Switch), circuit.Store.Literal(i, 0)));
@@ -29,6 +30,13 @@ internal sealed class MoveRules
 
     /// <summary>The moves in the order of the file, each with the condition for it.</summary>
     public ImmutableArray<(Move Move, Diagram When)> All { get; }
+
+    /// <summary>From any value to any other: a knob is turned past what lies between.</summary>
+    private IEnumerable<(Move, Diagram)> Varyings(int variable) =>
+        from start in Enumerable.Range(0, _circuit.Variables.All[variable].Values.Length)
+        from end in Enumerable.Range(0, _circuit.Variables.All[variable].Values.Length)
+        where start != end
+        select (new Move(variable, start, end, MoveKind.Vary), _circuit.Store.Literal(variable, start));
 
     private IEnumerable<(Move, Diagram)> MovesOf(Actuator actuator)
     {

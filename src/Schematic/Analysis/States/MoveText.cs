@@ -35,12 +35,12 @@ public static class MoveText
         };
     }
 
-    /// <summary>A state: the actuators and supplies that are not at rest and the coils that are operated.</summary>
+    /// <summary>A state: the actuators and supplies that are not at rest, the coils that are operated, and how all that varies stands.</summary>
     public static StateStep Describe(StateVariables variables, PanelState state) => new(
     [
         .. variables.All
             .Select((v, i) => (Variable: v, Value: state.Values[i]))
-            .Where(p => p.Value != p.Variable.Rest && p.Value < p.Variable.Values.Length && p.Variable.Kind != StateVariableKind.Unknown)
+            .Where(p => (p.Value != p.Variable.Rest && p.Value < p.Variable.Values.Length && p.Variable.Kind != StateVariableKind.Unknown) || p.Variable.IsOfPartThatVaries)
             .Select(p => new StandingThing(p.Variable.Name, p.Variable.Values[p.Value])),
     ]);
 
@@ -53,6 +53,7 @@ public static class MoveText
         MoveKind.LetGo => MoveAction.LetGo,
         MoveKind.Switch => MoveAction.Switch,
         MoveKind.Wait => MoveAction.Wait,
+        MoveKind.Vary => MoveAction.Vary,
         _ => MoveAction.Move,
     };
 }

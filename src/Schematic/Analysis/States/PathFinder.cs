@@ -21,7 +21,9 @@ internal sealed class PathFinder
             AddBoth(joint.From, joint.To, joint.Over, joint.Name, joint.Kind == JointKind.Net ? NetCost : JointCost);
         foreach (var part in circuit.Circuit.Protectors)
             AddBoth(part.At(part.Ends.From), part.At(part.Ends.To), PathOver.Device, part.Designator, JointCost);
-        foreach (var contact in circuit.Circuit.Contacts)
+        // What lies inside a part is no place for a finger: the part is passed as one, from terminal to terminal.
+        var inside = circuit.Circuit.Contacts.Where(c => c.IsInside).ToLookup(c => c.Throw);
+        foreach (var contact in circuit.Circuit.Contacts.Where(c => !circuit.Circuit.InnerNodes.ContainsKey(c.Throw)))
         {
             Add(contact.Common, new Edge(contact.Throw, PathOver.Contact, contact.Part.Designator, JointCost, contact, null));
             Add(contact.Throw, new Edge(contact.Common, PathOver.Contact, contact.Part.Designator, JointCost, contact, null));
@@ -38,8 +40,9 @@ internal sealed class PathFinder
 
         foreach (var element in circuit.Circuit.Elements.Where(e => e.Kind is not (ElementKind.Supply or ElementKind.Pull)))
         {
-            Add(element.From, new Edge(element.To, PathOver.Device, element.Name, LoadCost, null, element));
-            if (!element.IsOneWay) Add(element.To, new Edge(element.From, PathOver.Device, element.Name, LoadCost, null, element));
+            Diagram? when = inside[element.From].FirstOrDefault() is { } contact ? circuit.Closed(contact) : null;
+            Add(element.Outer, new Edge(element.To, PathOver.Device, element.Name, LoadCost, null, element) { When = when });
+            if (!element.IsOneWay) Add(element.To, new Edge(element.Outer, PathOver.Device, element.Name, LoadCost, null, element) { When = when });
         }
     }
 
@@ -83,8 +86,8 @@ internal sealed class PathFinder
     private bool IsOpenTo(PanelState state, Edge edge, TerminalId target, Func<Element, bool> mayCross)
     {
         if (edge.Contact is { } contact) return _circuit.Store.Holds(_circuit.Closed(contact), state.Values);
-        if (edge.Element is null) return edge.When is not { } when || _circuit.Store.Holds(when, state.Values);
-        return mayCross(edge.Element) && (IsFree(state, edge.To) || Meets(state, edge.To, target));
+        if (edge.When is { } when && !_circuit.Store.Holds(when, state.Values)) return false;
+        return edge.Element is null || (mayCross(edge.Element) && (IsFree(state, edge.To) || Meets(state, edge.To, target)));
     }
 
     private bool IsFree(PanelState state, TerminalId terminal) =>

@@ -30,7 +30,7 @@ internal sealed class ReachedLayers
         ImmutableArray<int> variables, Diagram derived)
     {
         (_store, _moves, _settlings, _variables, _derived) = (circuit.Store, moves, settlings, variables, derived);
-        var rest = _store.All(variables.Where(v => circuit.Variables.All[v].Kind != StateVariableKind.Unknown)
+        var rest = _store.All(variables.Where(v => circuit.Variables.All[v].Kind is not (StateVariableKind.Unknown or StateVariableKind.Value))
             .Select(v => _store.Literal(v, circuit.Variables.RestValues[v])));
         AddLayer(settlings.Aggregate(rest, (states, s) => s.Forward(states)));
     }

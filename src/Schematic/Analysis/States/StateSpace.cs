@@ -185,6 +185,7 @@ public sealed class StateSpace
     /// </summary>
     public Witness? Nearest(Diagram condition)
     {
+        ImmutableArray<int> bearing = [.. VariablesBehind(condition)];
         condition = Reachable(condition);
         if (condition.IsNever) return null;
         Witness? found = null;
@@ -193,7 +194,7 @@ public sealed class StateSpace
                 .. together.MovesTo(values, depth),
                 .. alone.OrderBy(PlaceInFile).SelectMany(v => LayersOf([[v]]).MovesTo(values, DistanceOf(v, values[v])))])
             : null);
-        return isFound && found is not null ? found : Far(condition);
+        return (isFound && found is not null ? found : Far(condition)) with { Bearing = bearing };
     }
 
     /// <summary>The same state without the moves that lead to it.</summary>

@@ -12,6 +12,9 @@ public sealed record StateVariable(StateVariableKind Kind, string Name, Immutabl
     /// <summary>Of an actuator the moments between positions that matter; each has a value behind those of the positions.</summary>
     public ImmutableArray<Passing> Passings { get; init; } = [];
 
+    /// <summary>Whether it is how a part stands that varies, known to change or not.</summary>
+    public bool IsOfPartThatVaries { get; init; }
+
     /// <summary>How many values the variable has, moments included.</summary>
     public int Size => Values.Length + Passings.Length;
 }

@@ -21,6 +21,9 @@ public enum StateVariableKind
     /// <summary>Whether a switched supply is off (0) or on (1).</summary>
     Supply,
 
+    /// <summary>How a part stands that varies: as it likes, from the first on and at any time.</summary>
+    Value,
+
     /// <summary>Something that is not known: it has one value for good, and nobody knows which.</summary>
     Unknown,
 }

@@ -51,6 +51,8 @@ public sealed class StateVariables
         foreach (var actuator in panel.Actuators) Add(OfActuator(actuator, circuit));
         foreach (var supply in circuit.Supplies.Where(s => ((Supply)s.Part).IsSwitched))
             Add(new StateVariable(StateVariableKind.Supply, supply.Name, ["off", "on"], 1));
+        foreach (var (name, values) in Varying(circuit, VariationCause.AnyTime)) Add(new StateVariable(StateVariableKind.Value, name, values, 0) { IsOfPartThatVaries = true });
+        foreach (var (name, values) in Varying(circuit, VariationCause.NotKnown)) Add(new StateVariable(StateVariableKind.Unknown, name, values, 0) { IsOfPartThatVaries = true });
         foreach (var terminal in circuit.Untraced)
             Add(new StateVariable(StateVariableKind.Unknown, terminal.Terminal.ToString(), ["nothing", .. terminal.Joints.Select((_, i) => $"group {i + 1}")], 0));
         foreach (var load in circuit.Loads.Where(l => !l.IsRatingKnown))
@@ -95,6 +97,10 @@ public sealed class StateVariables
             if (isAsked) yield return new Passing(0, from, to, PassingContacts.Open);
         }
     }
+
+    private static IEnumerable<(string Name, ImmutableArray<string> Values)> Varying(Circuit circuit, VariationCause cause) =>
+        circuit.Contacts.Where(c => c.Way is not null && c.Part.Variation!.Cause == cause)
+            .Select(c => c.Part).Distinct().Select(p => (p.Designator, p.Variation!.Values));
 
     /// <summary>Relays, and whatever else contacts are stated to follow.</summary>
     private static IEnumerable<Element> CoilsThatMoveSomething(Circuit circuit)

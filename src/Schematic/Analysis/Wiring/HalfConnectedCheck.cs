@@ -70,6 +70,12 @@ public sealed class HalfConnectedCheck : ICheck
 
         public IEnumerable<string> Visit(Resistor resistor) => Ends(resistor);
 
+        public IEnumerable<string> Visit(RangedResistor resistor) => Ends(resistor);
+
+        /// <summary>The wiper and one end make a rheostat, the two ends alone a plain resistor.</summary>
+        public IEnumerable<string> Visit(Potentiometer track) =>
+            track.Terminals.Count(t => used(t.Name)) == 1 ? OpenEnds(track.Terminals.Select(t => t.Name), used) : [];
+
         public IEnumerable<string> Visit(Consumer consumer) => Ends(consumer);
 
         public IEnumerable<string> Visit(Capacitor capacitor) => Ends(capacitor);

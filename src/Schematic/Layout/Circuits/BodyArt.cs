@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Model;
@@ -49,14 +50,31 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var upright = _symbols.Get(kind.Symbol).Turned();
         var isTurnedOver = placed.UpperTerminal != link.From;
         var length = upright.Ports[1].At.Y - upright.Ports[0].At.Y;
-        var symbol = kind.Symbol == SymbolKind.Breaker ? upright.Mirrored() : upright;
+        // A wiper stands on the left, away from the words.
+        var symbol = kind.Symbol == SymbolKind.Breaker || (kind.Symbol == SymbolKind.Potentiometer && !isTurnedOver) ? upright.Mirrored() : upright;
         var drawing = new ArtDrawing(measures);
         var marks = (isTurnedOver ? symbol.Turned().Turned().PlacedAt(new PointMm(0, length), part.Designator) : symbol.PlacedAt(new PointMm(0, 0), part.Designator)).ToList();
         foreach (var mark in marks) drawing.Add(mark);
         var box = marks.Select(m => m.Bounds).Aggregate((a, b) => a.Union(b));
         NamePorts(drawing, placed, marks, length);
         var bottom = WriteDevice(drawing, part, kind, Math.Max(box.Right, 0) + measures.TextGap);
-        return drawing.Done(Math.Max(length, bottom)) with { LowerPort = length, Things = [new PlacedThing(ThingOf(part), box)] };
+        ImmutableArray<PlacedThing> wiper = part is Potentiometer track ? [.. Wiper(drawing, track, length / 2)] : [];
+        return drawing.Done(Math.Max(length, bottom)) with { LowerPort = length, Things = [new PlacedThing(ThingOf(part), box), .. wiper] };
+    }
+
+    /// <summary>The arm of a wiper on the left: its terminal, and an arrow with the place where the circuit goes on.</summary>
+    private IEnumerable<PlacedThing> Wiper(ArtDrawing drawing, Potentiometer track, double y)
+    {
+        const double arm = -5;
+        const double tip = -9;
+        var terminal = track.At(Potentiometer.WiperEnd);
+        if (!map.HasOthers(terminal)) return [];
+        var owner = "ref:" + terminal;
+        drawing.Wire(terminal.ToString(), new PointMm(arm, y), new PointMm(tip + 2, y));
+        drawing.Add(new LineMark(MarkRole.Symbol, [new(tip + 2, y - 0.9), new(tip, y), new(tip + 2, y + 0.9)], Pen.Narrow) { IsClosed = true, Fill = Ink.Black, Owner = owner });
+        drawing.Name(terminal, terminal.Name, arm - 0.5, y - 0.8, TextAlign.End);
+        drawing.Refer(owner, "", new Thing(ThingKind.Net, terminal.ToString(), "second"), tip - 0.7, y + (measures.Small / 2), TextAlign.End);
+        return [new PlacedThing(new Thing(ThingKind.Net, terminal.ToString(), "first"), new BoxMm(tip, y - 0.9, arm, y + 0.9))];
     }
 
     /// <summary>Name, description, ratings and, of a relay, its contacts with their places; returns where the words end.</summary>
@@ -200,7 +218,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var owner = "ref:" + cut.Name;
         drawing.Wire(terminal.ToString(), new PointMm(0, inner), new PointMm(0, neck));
         drawing.Add(new LineMark(MarkRole.Symbol, [new(0, neck), new(-0.9, neck), new(0, tip), new(0.9, neck)], Pen.Narrow) { IsClosed = true, Fill = Ink.Black, Owner = owner });
-        drawing.Refer(owner, "", new Thing(ThingKind.Net, cut.Name, cut.IsSecond ? "first" : "second"), 1.6, isUp ? 1.9 : length);
+        drawing.Refer(owner, cut.Words, new Thing(ThingKind.Net, cut.Name, cut.IsSecond ? "first" : "second"), 1.6, isUp ? 1.9 : length);
         var box = new BoxMm(-0.9, Math.Min(neck, tip), 0.9, Math.Max(neck, tip));
         return drawing.Done(length) with { Things = [new PlacedThing(new Thing(ThingKind.Net, cut.Name, cut.IsSecond ? "second" : "first"), box)] };
     }

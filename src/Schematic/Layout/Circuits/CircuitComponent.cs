@@ -60,7 +60,7 @@ internal static class Components
         if (live.Count == 0) live = [.. groups];
         AddCoils(groups, live);
         var idle = groups.Where(g => !live.Contains(g)).SelectMany(g => g).ToImmutableArray();
-        var drawn = groups.Where(g => live.Contains(g) && g.Any(l => l.Kind is not LinkKind.End))
+        var drawn = groups.Where(g => live.Contains(g) && g.Any(l => l.Kind is not LinkKind.End || l.Cut is not null))
             .Select(g => new CircuitComponent(g, RailsOf(g)))
             .OrderBy(c => c.Rails.IsEmpty).ThenBy(c => c.Links.Min(l => l.FileOrder));
         return ([.. drawn], idle);

@@ -70,7 +70,11 @@ internal sealed record CircuitLink(int Index, LinkKind Kind, TerminalId From, Te
 /// <summary>One of the two ends of a cut: both name each other's place.</summary>
 /// <param name="Name">The name of the cut.</param>
 /// <param name="IsSecond">Whether this is the end of the piece that was set apart.</param>
-internal sealed record Cut(string Name, bool IsSecond);
+internal sealed record Cut(string Name, bool IsSecond)
+{
+    /// <summary>What stands at the arrow beside the place; empty where the lines speak for themselves.</summary>
+    public string Words { get; init; } = "";
+}
 
 /// <summary>A pole of a switch or a relay, as one symbol shows it.</summary>
 /// <param name="Index">Its place among the poles.</param>

@@ -78,17 +78,36 @@ internal sealed class CircuitMap
 
     private void AddElements()
     {
-        foreach (var element in _circuit.Elements.Where(e => e.Kind != ElementKind.Pull))
+        foreach (var element in _circuit.Elements.Where(e => e.Kind != ElementKind.Pull && e.Part.Variation is null))
             Add(KindOf(element), element.Part, element.From, element.To);
-        AddOpenDevices();
+        AddOtherDevices();
+        foreach (var track in _context.Panel.Parts.OfType<Potentiometer>()) AddTrack(track);
     }
 
-    /// <summary>Devices that the proof counts as open, such as capacitors: they carry no direct current, and are drawn all the same.</summary>
-    private void AddOpenDevices()
+    /// <summary>The track from end to end; the wiper's arm leads to an arrow, and from another the circuit goes on.</summary>
+    private void AddTrack(Potentiometer track)
+    {
+        Add(LinkKind.Resistor, track, track.At(Potentiometer.FirstEnd), track.At(Potentiometer.LastEnd));
+        var wiper = track.At(Potentiometer.WiperEnd);
+        if (!HasOthers(wiper)) return;
+        _links.Add(new CircuitLink(_links.Count, LinkKind.End, wiper, wiper, NodeOf(wiper), _nodes++)
+        {
+            Part = track, FileOrder = OrderOf(track.Designator), IsUpperEnd = true, Cut = new Cut(wiper.ToString(), true) { Words = $"{wiper} wiper" },
+        });
+    }
+
+    /// <summary>Whether anything but itself belongs to the node of a terminal.</summary>
+    public bool HasOthers(TerminalId terminal) => _whole.MembersWith(terminal).Length > 1;
+
+    /// <summary>
+    /// Devices that the proof counts as open, such as capacitors: they carry no direct current, and are drawn all the same. Those
+    /// that vary are several elements in one.
+    /// </summary>
+    private void AddOtherDevices()
     {
         foreach (var part in _context.Panel.Parts.OfType<TwoEndedPart>())
         {
-            if (part is not Protector && _circuit.ElementOf(part.Designator) is null)
+            if (part is not Protector && (part.Variation is not null || _circuit.ElementOf(part.Designator) is null))
                 Add(part is Suppressor ? LinkKind.Diode : LinkKind.Resistor, part, part.At(part.Ends.From), part.At(part.Ends.To));
         }
     }
@@ -103,7 +122,7 @@ internal sealed class CircuitMap
 
     private void AddContacts()
     {
-        foreach (var contact in _circuit.Contacts)
+        foreach (var contact in _circuit.Contacts.Where(c => !c.IsInside))
         {
             if (!_poles.TryGetValue(contact.Common, out var pole))
             {

@@ -29,6 +29,10 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
         public PartWords? Visit(Resistor resistor) => new(SymbolKind.Resistor, Number(resistor.Ohms, "Ω"));
 
+        public PartWords? Visit(RangedResistor resistor) => new(FigureFactory.SymbolOf(resistor), FigureFactory.RangeText(resistor));
+
+        public PartWords? Visit(Potentiometer track) => new(SymbolKind.Potentiometer, Number(track.Ohms, "Ω"));
+
         public PartWords? Visit(Solenoid solenoid) => new(SymbolKind.Solenoid, FigureFactory.Rating(solenoid.Coil));
 
         public PartWords? Visit(Relay relay) => new(FigureFactory.SymbolOf(relay), FigureFactory.Rating(relay.Coil) + (relay.HasDelay ? $" {relay.DelayText}" : ""));

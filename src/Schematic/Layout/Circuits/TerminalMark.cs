@@ -46,6 +46,10 @@ internal sealed class TerminalMarks : IPartVisitor<TerminalMark>
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Resistor resistor) => TerminalMark.None;
 
+    TerminalMark IPartVisitor<TerminalMark>.Visit(RangedResistor resistor) => TerminalMark.None;
+
+    TerminalMark IPartVisitor<TerminalMark>.Visit(Potentiometer track) => TerminalMark.None;
+
     TerminalMark IPartVisitor<TerminalMark>.Visit(Consumer consumer) => TerminalMark.None;
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Capacitor capacitor) => TerminalMark.None;

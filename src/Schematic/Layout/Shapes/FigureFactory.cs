@@ -37,6 +37,20 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Resistor resistor) => [Two(resistor, SymbolKind.Resistor, Number(resistor.Ohms, "Ω"))];
 
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(RangedResistor resistor) => [Two(resistor, SymbolOf(resistor), RangeText(resistor))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Potentiometer track) =>
+    [
+        new Figure(track, _symbols.Get(SymbolKind.Potentiometer), [
+            new FigureEnd(track.At(Potentiometer.FirstEnd), "1", false, ""),
+            new FigureEnd(track.At(Potentiometer.WiperEnd), "2", true, "wiper"),
+            new FigureEnd(track.At(Potentiometer.LastEnd), "3", true, "")])
+        {
+            Value = Number(track.Ohms, "Ω"),
+            Remark = Lettering.Fit(track.Description, Metrics.QuietHeight, LongestRemarkMm),
+        },
+    ];
+
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Solenoid solenoid) => [Two(solenoid, SymbolKind.Solenoid, Rating(solenoid.Coil))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Fuse fuse) =>
@@ -102,6 +116,21 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
         ConsumerKind.Meter => SymbolKind.Meter,
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
+
+    /// <summary>The symbol of a resistor by what makes its resistance.</summary>
+    public static SymbolKind SymbolOf(RangedResistor resistor) => resistor.Kind switch
+    {
+        RangedResistorKind.Resistor => resistor.IsFixed ? SymbolKind.Resistor : SymbolKind.Rheostat,
+        RangedResistorKind.Rheostat => SymbolKind.Rheostat,
+        RangedResistorKind.Thermistor => SymbolKind.Thermistor,
+        RangedResistorKind.Photoresistor => SymbolKind.Photoresistor,
+        _ => throw new ArgumentOutOfRangeException(nameof(resistor)),
+    };
+
+    /// <summary>The range of a resistor; of a rheostat the whole of its track.</summary>
+    public static string RangeText(RangedResistor resistor) => resistor.Kind == RangedResistorKind.Rheostat ? Number(resistor.WholeOhms, "Ω")
+        : resistor.Thermistor is { } thermistor ? $"{Number(thermistor.OhmsAt25, "Ω")} at 25 °C"
+        : $"{Number(resistor.Least.Ohms, "Ω")} to {Number(resistor.Most.Ohms, "Ω")}";
 
     /// <summary>A button for what two positions move of which one must be held, else a lever.</summary>
     public Symbol ActuatorSymbol(Actuator actuator) => _symbols.Get(

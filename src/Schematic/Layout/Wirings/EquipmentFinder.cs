@@ -82,6 +82,10 @@ internal sealed class EquipmentFinder : IPartVisitor<Equipment>
 
     Equipment IPartVisitor<Equipment>.Visit(Resistor resistor) => Device(resistor);
 
+    Equipment IPartVisitor<Equipment>.Visit(RangedResistor resistor) => Device(resistor);
+
+    Equipment IPartVisitor<Equipment>.Visit(Potentiometer track) => Device(track);
+
     Equipment IPartVisitor<Equipment>.Visit(Fuse fuse) => Device(fuse);
 
     Equipment IPartVisitor<Equipment>.Visit(Breaker breaker) => Device(breaker);

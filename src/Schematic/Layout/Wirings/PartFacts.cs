@@ -35,6 +35,10 @@ internal sealed record PartFacts(string Word, int HomeRank, ImmutableArray<strin
 
         PartFacts IPartVisitor<PartFacts>.Visit(Resistor resistor) => Plain(resistor, "resistor");
 
+        PartFacts IPartVisitor<PartFacts>.Visit(RangedResistor resistor) => Plain(resistor, RangedResistorWords.Of(resistor.Kind));
+
+        PartFacts IPartVisitor<PartFacts>.Visit(Potentiometer track) => Plain(track, "potentiometer");
+
         PartFacts IPartVisitor<PartFacts>.Visit(Fuse fuse) => Plain(fuse, "fuse");
 
         PartFacts IPartVisitor<PartFacts>.Visit(Breaker breaker) => Plain(breaker, "breaker");

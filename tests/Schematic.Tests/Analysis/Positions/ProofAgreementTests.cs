@@ -120,6 +120,7 @@ public class ProofAgreementTests
             StateVariableKind.Delay => look.Delayed[sim.Relays.ToList().FindIndex(r => r.Designator == v.Name)] ? 1 : 0,
             StateVariableKind.Changeover => 0,
             StateVariableKind.Supply => look.On[sim.Supplies.ToList().FindIndex(s => s.Designator == v.Name)] ? 1 : 0,
+            StateVariableKind.Value => look.Ways[sim.Varying.ToList().FindIndex(p => p.Designator == v.Name)],
             _ => look.Coils[sim.Relays.ToList().FindIndex(r => r.Designator == v.Name)] ? 1 : 0,
         }),
     ];

@@ -12,9 +12,9 @@ internal static class RandomPanels
     public static Gen<PanelBuilder> All { get; } =
         from actuators in Gen.Frequency((200, Gen.Int[1, 3]), (60, Gen.Int[4, 5]), (8, Gen.Int[6, 7]), (1, Gen.Const(12)))
         from seed in Gen.Int[0, int.MaxValue - 1]
-        select Build(actuators, new Random(seed));
+        select Build(actuators, new Random(seed), new Random(seed ^ 0x5bd1e995));
 
-    private static PanelBuilder Build(int actuators, Random random)
+    private static PanelBuilder Build(int actuators, Random random, Random varying)
     {
         var builder = new PanelBuilder();
         var joints = random.Next(3, 8);
@@ -84,6 +84,7 @@ internal static class RandomPanels
         for (var i = 0; i < (hasDiodes ? random.Next(1, 3) : 0); i++) builder.Diode($"D{i}").Wire($"D{i}:A", Joint()).Wire($"D{i}:K", Joint());
         if (Chance(0.15)) builder.Led("LD1").Wire("LD1:A", Joint()).Wire("LD1:K", Joint());
         if (Chance(0.3)) builder.Motor("M1", amps: 0.6).Wire("M1:1", Joint()).Wire("M1:2", Joint());
+        if (actuators < 6) AddVarying(builder, () => $"SP{varying.Next(joints)}:1", varying);
         if (Chance(0.3)) builder.Solenoid("L1", ohms: 47).Wire("L1:A1", Joint()).Wire("L1:A2", Joint());
         if (Chance(0.7))
         {
@@ -94,6 +95,12 @@ internal static class RandomPanels
 
         AddStatements(builder, names, random);
         return builder;
+    }
+
+    private static void AddVarying(PanelBuilder builder, Func<string> joint, Random random)
+    {
+        if (random.Next(5) == 0) builder.Potentiometer("RP1", 470).Wire("RP1:1", joint()).Wire("RP1:2", joint()).Wire("RP1:3", joint());
+        if (random.Next(5) == 0) builder.Varying("RV1", random.Next(3) == 0 ? 0 : 53, 1900).Wire("RV1:1", joint()).Wire("RV1:2", joint());
     }
 
     private static void AddStatements(PanelBuilder builder, List<(string Name, string[] Positions)> names, Random random)

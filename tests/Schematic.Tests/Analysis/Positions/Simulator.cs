@@ -39,6 +39,7 @@ internal sealed class Simulator
         Relays = [.. panel.Parts.OfType<Relay>()];
         Loads = [.. panel.Parts.Where(p => p is Lamp or Led or Relay or Solenoid or Consumer)];
         Supplies = [.. panel.Parts.OfType<Supply>()];
+        Varying = [.. panel.Parts.Where(p => p is Potentiometer or RangedResistor)];
         Explore();
     }
 
@@ -47,6 +48,19 @@ internal sealed class Simulator
     public IReadOnlyList<Part> Loads { get; }
 
     public IReadOnlyList<Supply> Supplies { get; }
+
+    /// <summary>Parts that have no one value; a look has the number of the way in which each stands.</summary>
+    public IReadOnlyList<Part> Varying { get; }
+
+    /// <summary>What resistances such a part has between which terminals in one of its ways; none at all is a joint.</summary>
+    private static IEnumerable<(TerminalId A, TerminalId B, double Ohms)> Sections(Part part, int way) => part switch
+    {
+        Potentiometer track => [(part.At("1"), part.At("2"), way * track.Ohms / 2), (part.At("2"), part.At("3"), (2 - way) * track.Ohms / 2)],
+        RangedResistor ranged => [(part.At("1"), part.At("2"), way == 0 ? ranged.Least.Ohms : ranged.Most.Ohms)],
+        _ => throw new InvalidOperationException(),
+    };
+
+    private static int WaysOf(Part part) => part is Potentiometer ? 3 : 2;
 
     /// <summary>All states in which the panel can come to stand, with the fewest moves to each.</summary>
     public Dictionary<string, (Look Look, int Moves)> Lasting { get; } = [];
@@ -76,11 +90,11 @@ internal sealed class Simulator
     private void Explore()
     {
         var looks = new Dictionary<string, Look>();
-        Look LookAt(int[] positions, bool[] coils, bool[] delayed, bool[] on, Transit? transit = null)
+        Look LookAt(int[] positions, bool[] coils, bool[] delayed, bool[] on, int[] ways, Transit? transit = null)
         {
             string Bits(bool[] bits) => string.Concat(bits.Select(c => c ? '1' : '0'));
-            var key = $"{string.Join(' ', positions)}|{Bits(coils)}|{Bits(delayed)}|{Bits(on)}|{transit}";
-            if (!looks.TryGetValue(key, out var look)) looks[key] = look = new Look(this, key, positions, coils, delayed, on, transit);
+            var key = $"{string.Join(' ', positions)}|{Bits(coils)}|{Bits(delayed)}|{Bits(on)}|{string.Join(' ', ways)}|{transit}";
+            if (!looks.TryGetValue(key, out var look)) looks[key] = look = new Look(this, key, positions, coils, delayed, on, ways, transit);
             return look;
         }
 
@@ -88,18 +102,18 @@ internal sealed class Simulator
         {
             for (var k = 0; k < Relays.Count; k++)
             {
-                if (look.IsUnstable(k)) yield return LookAt(look.Positions, Turned(look.Coils, k), look.Delayed, look.On);
-                if (look.FollowsAtOnce(k)) yield return LookAt(look.Positions, look.Coils, Turned(look.Delayed, k), look.On);
+                if (look.IsUnstable(k)) yield return LookAt(look.Positions, Turned(look.Coils, k), look.Delayed, look.On, look.Ways);
+                if (look.FollowsAtOnce(k)) yield return LookAt(look.Positions, look.Coils, Turned(look.Delayed, k), look.On, look.Ways);
             }
         }
 
         IEnumerable<Look> Waits(Look look)
         {
             for (var k = 0; k < Relays.Count; k++)
-                if (look.IsWaiting(k)) yield return LookAt(look.Positions, look.Coils, Turned(look.Delayed, k), look.On);
+                if (look.IsWaiting(k)) yield return LookAt(look.Positions, look.Coils, Turned(look.Delayed, k), look.On, look.Ways);
         }
 
-        IEnumerable<Look> AfterWait(Look look, int relay) => Closure(LookAt(look.Positions, look.Coils, Turned(look.Delayed, relay), look.On)).Where(l => l.IsStable);
+        IEnumerable<Look> AfterWait(Look look, int relay) => Closure(LookAt(look.Positions, look.Coils, Turned(look.Delayed, relay), look.On, look.Ways)).Where(l => l.IsStable);
 
         HashSet<Look> Closure(Look start)
         {
@@ -111,6 +125,14 @@ internal sealed class Simulator
             return seen;
         }
 
+        IEnumerable<Look> Moved(Look look) =>
+        [
+            .. Moves(look).Select(m => LookAt(m, look.Coils, look.Delayed, look.On, look.Ways)),
+            .. Switchings(look).Select(on => LookAt(look.Positions, look.Coils, look.Delayed, on, look.Ways)),
+            .. Turnings(look).Select(ways => LookAt(look.Positions, look.Coils, look.Delayed, look.On, ways)),
+            .. Waits(look),
+        ];
+
         bool IsLasting(Look look)
         {
             if (look.IsStable) return true;
@@ -119,16 +141,17 @@ internal sealed class Simulator
             return chatters;
         }
 
-        var rest = LookAt([.. _panel.Actuators.Select(a => a.Positions.IndexOf(a.Rest))], new bool[Relays.Count], new bool[Relays.Count], [.. Supplies.Select(_ => true)]);
-        var frontier = Closure(rest).Where(IsLasting).ToList();
+        var starts = Varying.Aggregate((IEnumerable<int[]>)[[]], (all, part) => all.SelectMany(w => Enumerable.Range(0, WaysOf(part)).Select(v => (int[])[.. w, v])));
+        var rests = starts.Select(ways => LookAt(
+            [.. _panel.Actuators.Select(a => a.Positions.IndexOf(a.Rest))], new bool[Relays.Count], new bool[Relays.Count], [.. Supplies.Select(_ => true)], ways)).ToList();
+        var frontier = rests.SelectMany(Closure).Where(IsLasting).Distinct().ToList();
         foreach (var look in frontier) Lasting[look.Key] = (look, 0);
         for (var moves = 1; frontier.Count > 0; moves++)
         {
             var next = new List<Look>();
             foreach (var look in frontier)
             {
-                foreach (var moved in Moves(look).Select(m => LookAt(m, look.Coils, look.Delayed, look.On))
-                    .Concat(Switchings(look).Select(on => LookAt(look.Positions, look.Coils, look.Delayed, on))).Concat(Waits(look)))
+                foreach (var moved in Moved(look))
                 {
                     foreach (var settled in Closure(moved))
                     {
@@ -149,24 +172,22 @@ internal sealed class Simulator
                 {
                     int[] positions = [.. look.Positions];
                     positions[actuator] = position;
-                    return LookAt(positions, look.Coils, look.Delayed, look.On);
+                    return LookAt(positions, look.Coils, look.Delayed, look.On, look.Ways);
                 }
 
-                Moments.Add((LookAt(look.Positions, look.Coils, look.Delayed, look.On, transit), Standing(transit.From), Standing(transit.To), opens));
+                Moments.Add((LookAt(look.Positions, look.Coils, look.Delayed, look.On, look.Ways, transit), Standing(transit.From), Standing(transit.To), opens));
             }
 
         // A relay changes over while the relays settle: after a move, or when all is switched on.
         var moving = Lasting.Values.Select(l => l.Look)
-            .SelectMany(l => Moves(l).Select(m => LookAt(m, l.Coils, l.Delayed, l.On))
-                .Concat(Switchings(l).Select(on => LookAt(l.Positions, l.Coils, l.Delayed, on))).Concat(Waits(l)))
-            .Prepend(rest).SelectMany(Closure).Distinct().ToList();
+            .SelectMany(Moved).Concat(rests).SelectMany(Closure).Distinct().ToList();
         foreach (var at in moving)
             for (var k = 0; k < Relays.Count; k++)
                 if (_bridging.Contains(Relays[k].Designator) && at.IsUnstable(k))
                     foreach (var others in "ba")
                         Moments.Add((
-                            LookAt(at.Positions, at.Coils, at.Delayed, at.On, new Transit(-1 - k, 0, 1, others)), at,
-                            LookAt(at.Positions, Turned(at.Coils, k), at.Delayed, at.On), false));
+                            LookAt(at.Positions, at.Coils, at.Delayed, at.On, at.Ways, new Transit(-1 - k, 0, 1, others)), at,
+                            LookAt(at.Positions, Turned(at.Coils, k), at.Delayed, at.On, at.Ways), false));
 
         bool ComesBack(Look from, Look to)
         {
@@ -202,6 +223,20 @@ internal sealed class Simulator
             bool[] on = [.. look.On];
             on[i] = !on[i];
             yield return on;
+        }
+    }
+
+    /// <summary>Each part that varies to each of its other ways.</summary>
+    private IEnumerable<int[]> Turnings(Look look)
+    {
+        for (var i = 0; i < Varying.Count; i++)
+        {
+            foreach (var way in Enumerable.Range(0, WaysOf(Varying[i])).Where(w => w != look.Ways[i]))
+            {
+                int[] ways = [.. look.Ways];
+                ways[i] = way;
+                yield return ways;
+            }
         }
     }
 
@@ -263,16 +298,25 @@ internal sealed class Simulator
         private readonly int _groups;
         private readonly bool[] _shorted;
         private readonly Transit? _transit;
+        private readonly (TerminalId A, TerminalId B, double Ohms)[] _sections;
         private double[] _volts = [];
         private int[] _island = [];
 
-        public Look(Simulator owner, string key, int[] positions, bool[] coils, bool[] delayed, bool[] on, Transit? transit)
+        public Look(Simulator owner, string key, int[] positions, bool[] coils, bool[] delayed, bool[] on, int[] ways, Transit? transit)
         {
-            (_owner, Key, Positions, Coils, Delayed, On, _transit) = (owner, key, positions, coils, delayed, on, transit);
+            (_owner, Key, Positions, Coils, Delayed, On, Ways, _transit) = (owner, key, positions, coils, delayed, on, ways, transit);
+            _sections = [.. owner.Varying.SelectMany((part, i) => Sections(part, ways[i]))];
             var colour = Enumerable.Range(0, owner._nodes).ToArray();
             foreach (var (a, b, when, bridges) in owner._contacts)
             {
                 if (!IsClosed(when, bridges)) continue;
+                var (one, other) = (colour[owner._node[a]], colour[owner._node[b]]);
+                for (var i = 0; i < colour.Length; i++)
+                    if (colour[i] == other) colour[i] = one;
+            }
+
+            foreach (var (a, b, _) in _sections.Where(s => s.Ohms == 0))
+            {
                 var (one, other) = (colour[owner._node[a]], colour[owner._node[b]]);
                 for (var i = 0; i < colour.Length; i++)
                     if (colour[i] == other) colour[i] = one;
@@ -297,6 +341,8 @@ internal sealed class Simulator
         public bool[] Delayed { get; }
 
         public bool[] On { get; }
+
+        public int[] Ways { get; }
 
         public bool IsOn => On.All(o => o);
 
@@ -378,6 +424,10 @@ internal sealed class Simulator
                     foreach (var next in Crossings(at, start, end, oneWay: part is Diode or Led))
                         if (!rails.Contains(next) && seen.Add(next)) waiting.Push(next);
                 }
+
+                foreach (var (a, b, _) in _sections)
+                    foreach (var next in Crossings(at, Group(a), Group(b), oneWay: false))
+                        if (!rails.Contains(next) && seen.Add(next)) waiting.Push(next);
             }
 
             return seen;
@@ -459,6 +509,10 @@ internal sealed class Simulator
                     foreach (var next in Crossings(at, Group(a), Group(b), oneWay: false))
                         if (seen.Add(next)) waiting.Push(next);
                 }
+
+                foreach (var (a, b, _) in _sections)
+                    foreach (var next in Crossings(at, Group(a), Group(b), oneWay: false))
+                        if (seen.Add(next)) waiting.Push(next);
             }
 
             return found;
@@ -556,6 +610,7 @@ internal sealed class Simulator
                 else Branch(from, to, 1 / Ohms(part), Knee(part), ties: true);
             }
 
+            foreach (var (a, b, ohms) in _sections.Where(s => s.Ohms > 0)) Branch(a, b, 1 / ohms, 0, ties: true);
             foreach (var supply in _owner.Supplies.Where((_, i) => On[i]))
                 Branch(supply.At("+"), supply.At("-"), 1 / LeastOhms, setting(supply), ties: true);
             foreach (var board in _owner._panel.Parts.OfType<Board>())
