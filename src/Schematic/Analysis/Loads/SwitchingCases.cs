@@ -8,7 +8,8 @@ namespace Schematic.Analysis.Loads;
 /// Lists the electrically different cases of a panel exactly: the states are split at every contact that can carry current and
 /// at every supply that can be switched; what remains is one case each. States that differ in nothing electrical never
 /// multiply: the contacts that one variable alone moves are asked about together, by the values that differ for them, so that a
-/// rotary switch costs its throws.
+/// rotary switch costs its throws; and contacts in series, between which nothing hangs, are one question: none of them carries
+/// current unless all are closed.
 /// </summary>
 internal sealed class SwitchingCases
 {
@@ -26,13 +27,14 @@ internal sealed class SwitchingCases
         (_circuit, _rest, _store, _most, _contactCount) = (circuit, rest, circuit.Store, most, circuit.Circuit.Contacts.Length);
         var conditions = Conditions(circuit, isAsked);
         _answers = [.. conditions.Select(a => a.IsAlways)];
-        var open = conditions.Select((a, i) => (Place: i, Holds: a, Support: a.IsAlways || a.IsNever ? [] : _store.Support(a))).Where(q => q.Support.Count > 0).ToList();
+        var open = Together(conditions).Select(q => (q.Places, q.Holds, Support: q.Holds.IsAlways || q.Holds.IsNever ? [] : _store.Support(q.Holds)))
+            .Where(q => q.Support.Count > 0).ToList();
         // As at rest first: of cases that are equally bad the one nearest to rest is then the one that is told.
         _questions =
         [
             .. open.Where(q => q.Support.Count == 1).GroupBy(q => q.Support[0])
-                .Select(g => (g.First().Place, Answers: OfVariable(g.Key, [.. g.Select(q => (q.Place, q.Holds))])))
-                .Concat(open.Where(q => q.Support.Count > 1).Select(q => (q.Place, Answers: OfCondition(q.Place, q.Holds))))
+                .Select(g => (Place: g.First().Places[0], Answers: OfVariable(g.Key, [.. g.Select(q => (q.Places, q.Holds))])))
+                .Concat(open.Where(q => q.Support.Count > 1).Select(q => (Place: q.Places[0], Answers: OfCondition(q.Places, q.Holds))))
                 .OrderBy(q => q.Place).Select(q => q.Answers),
         ];
     }
@@ -58,6 +60,28 @@ internal sealed class SwitchingCases
         .. circuit.Circuit.Supplies.Select(circuit.IsOn),
     ];
 
+    /// <summary>
+    /// What is asked, each with the places that its answer holds for. Contacts in series are one: where one of them is open the
+    /// others carry nothing and count as open too.
+    /// </summary>
+    private IEnumerable<(ImmutableArray<int> Places, Diagram Holds)> Together(ImmutableArray<Diagram> conditions)
+    {
+        var chains = new DisjointSets(conditions.Length);
+        var contacts = _circuit.Circuit.Contacts;
+        var measured = _circuit.Circuit.Inputs.Select(i => i.Node).ToHashSet();
+        foreach (var contact in contacts.Where(c => !conditions[c.Index].IsNever))
+        {
+            foreach (var node in new[] { contact.CommonNode, contact.ThrowNode }.Where(n => n >= 0 && !measured.Contains(n) && _circuit.Circuit.ElementsAt(n).IsEmpty))
+            {
+                var joints = _circuit.Circuit.JointsAt(node);
+                if (joints.Length == 2 && joints.All(j => j.HiddenGroup == 0 && !conditions[j.Index].IsNever)) chains.Join(joints[0].Index, joints[1].Index);
+            }
+        }
+
+        var places = Enumerable.Range(0, conditions.Length).GroupBy(chains.Find);
+        return places.Select(g => ((ImmutableArray<int>)[.. g], _store.All(g.Select(p => conditions[p]))));
+    }
+
     private ImmutableArray<SwitchingCase>? In(Diagram states) => Split(states, 0) ? _found.ToImmutable() : null;
 
     private bool Split(Diagram states, int index)
@@ -82,7 +106,7 @@ internal sealed class SwitchingCases
     }
 
     /// <summary>The values of one variable, those that close the same contacts together.</summary>
-    private ImmutableArray<Answer> OfVariable(int variable, ImmutableArray<(int Place, Diagram Holds)> asked)
+    private ImmutableArray<Answer> OfVariable(int variable, ImmutableArray<(ImmutableArray<int> Places, Diagram Holds)> asked)
     {
         var values = _rest.ToArray();
         var classes = new Dictionary<string, (ImmutableArray<(int, bool)> Places, HashSet<int> Values)>(StringComparer.Ordinal);
@@ -90,18 +114,18 @@ internal sealed class SwitchingCases
         foreach (var value in Enumerable.Range(0, count).OrderBy(v => v != _rest[variable]))
         {
             values[variable] = value;
-            ImmutableArray<(int Place, bool Holds)> places = [.. asked.Select(a => (a.Place, _store.Holds(a.Holds, values)))];
-            var key = string.Concat(places.Select(p => p.Holds ? '1' : '0'));
-            if (!classes.TryGetValue(key, out var known)) classes[key] = known = (places, []);
+            var holds = asked.Select(a => _store.Holds(a.Holds, values)).ToList();
+            var key = string.Concat(holds.Select(h => h ? '1' : '0'));
+            if (!classes.TryGetValue(key, out var known)) classes[key] = known = ([.. asked.SelectMany((a, i) => a.Places.Select(p => (p, holds[i])))], []);
             known.Values.Add(value);
         }
 
         return [.. classes.Values.Select(c => new Answer(_store.Literal(variable, c.Values.Contains), c.Places))];
     }
 
-    private ImmutableArray<Answer> OfCondition(int place, Diagram holds)
+    private ImmutableArray<Answer> OfCondition(ImmutableArray<int> places, Diagram holds)
     {
-        Answer yes = new(holds, [(place, true)]), no = new(_store.Not(holds), [(place, false)]);
+        Answer yes = new(holds, [.. places.Select(p => (p, true))]), no = new(_store.Not(holds), [.. places.Select(p => (p, false))]);
         return _store.Holds(holds, _rest) ? [yes, no] : [no, yes];
     }
 

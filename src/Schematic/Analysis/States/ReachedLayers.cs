@@ -121,8 +121,12 @@ internal sealed class ReachedLayers
     private Diagram Settled(Diagram moved, int variable, Diagram from) => _settlings.Aggregate(moved, (states, s) =>
         _store.AndNot(from, s.Stable).IsNever ? s.ForwardAfter(states, variable) : s.Forward(states));
 
-    private Diagram After(Diagram states, Move move) =>
-        _store.And(_store.Restrict(states, move.Variable, move.From), _store.Literal(move.Variable, move.To));
+    private Diagram After(Diagram states, Move move)
+    {
+        var before = _store.Restrict(states, move.Variable, move.From);
+        // Of the many moves of a rotary switch all but two lead from nowhere: their literals, as wide as the switch, are not made.
+        return before.IsNever ? Diagram.Never : _store.And(before, _store.Literal(move.Variable, move.To));
+    }
 
     private Diagram Before(Diagram states, Move move) =>
         _store.And(_store.Restrict(states, move.Variable, move.To), _store.Literal(move.Variable, move.From));

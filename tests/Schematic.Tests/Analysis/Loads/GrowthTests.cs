@@ -99,4 +99,20 @@ public sealed class GrowthTests
         Assert.Equal(throws, worst.CaseCount);
         Assert.Equal(0.1, worst.Supplies.Single().Amps.Value, 1e-3);
     }
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(200)]
+    public void Switches_in_series_are_two_cases_however_many_they_are(int count)
+    {
+        var text = "supply PS1 24 V\nlamp DS1 24 V 100 mA\nnet RTN DS1:X2 PS1:-\n"
+            + string.Concat(Enumerable.Range(1, count).Select(i => $"actuator K{i}x {{ off rest ; on }}\nswitch S{i} make on K{i}x when on\n"
+                + $"wire W{i} 20 AWG 100 mm {(i == 1 ? "PS1:+" : $"S{i - 1}:2")} -> S{i}:1\n"))
+            + $"net LAST S{count}:2 DS1:X1\n";
+        var worst = LoadPanels.Context(text).Worst;
+        Assert.Equal(2, worst.CaseCount);
+        Assert.False(worst.IsBound);
+        Assert.All(worst.Contacts, c => Assert.InRange(c.Amps.Value, 0.09, 0.1));
+        Assert.Equal(count, worst.Contacts.Length);
+    }
 }
