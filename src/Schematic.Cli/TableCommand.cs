@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Schematic.Analysis;
 using Schematic.Cli.Files;
 using Schematic.Reports;
 
@@ -21,7 +20,7 @@ public sealed class TableCommand(ReportList list) : ICliCommand
         {
             if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
             if (panel.HasErrors) FindingsOutput.Print(console, panel, console.Error);
-            output.Print(console, parsed, list.Build(new AnalysisContext(panel.Panel).Sized));
+            output.Print(console, parsed, list.Build(panel.Context.Sized));
             return panel.ExitCode;
         });
         return command;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis;
 using Schematic.Analysis.Positions;
 using Schematic.Diagnostics;
 using Schematic.Model;
@@ -11,6 +12,9 @@ namespace Schematic.Cli.Files;
 /// <param name="Text">The file it came from.</param>
 public sealed record LoadedPanel(Panel Panel, ImmutableArray<Diagnostic> Findings, PanelText Text)
 {
+    /// <summary>What the check found out on its way, the proof in every position above all: it is not made again.</summary>
+    public required AnalysisContext Context { get; init; }
+
     /// <summary>Whether a finding is an error.</summary>
     public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
 

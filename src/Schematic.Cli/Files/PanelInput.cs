@@ -49,8 +49,9 @@ public sealed class PanelInput(string description = "panel file; - reads standar
         return console.During("checking", () =>
         {
             var loaded = PanelLoader.Load(file.Opened.Text, files);
-            var findings = PanelChecker.Check(loaded.Panel, [.. file.Opened.Diagnostics, .. loaded.Diagnostics], RecordCheck.All);
-            var panel = new LoadedPanel(loaded.Panel, findings, file);
+            var context = new AnalysisContext(loaded.Panel);
+            var findings = PanelChecker.Check(context, [.. file.Opened.Diagnostics, .. loaded.Diagnostics], RecordCheck.All);
+            var panel = new LoadedPanel(loaded.Panel, findings, file) { Context = context };
             return parsed.GetValue(_acceptUnproved) ? panel.AcceptingUnproved() : panel;
         });
     }

@@ -22,14 +22,20 @@ public sealed class AnalysisContext
     private readonly Lazy<ILookup<TerminalId, Attachment>> _attachmentsOf;
     private readonly Lazy<ILookup<TerminalId, TerminalId>> _matesOf;
     private readonly Lazy<NetComparison> _nets;
+    private readonly Lazy<AnalysisContext> _sized;
 
     /// <summary>Prepares the analysis of <paramref name="panel"/>.</summary>
     public AnalysisContext(Panel panel)
+        : this(panel, null)
+    {
+    }
+
+    private AnalysisContext(Panel panel, Lazy<PositionProof>? positions)
     {
         Panel = panel;
         _parts = new(() => panel.Parts.DistinctBy(p => p.Designator).ToDictionary(p => p.Designator, StringComparer.Ordinal));
         _connectivity = new(() => new Connectivity(panel));
-        _positions = new(() => new PositionProof(this));
+        _positions = positions ?? new(() => new PositionProof(this));
         _weak = new(() => new WeakLoads(Positions));
         _worst = new(() => WorstCaseFinder.Find(this, Positions.States));
         _assumptions = new(() => new Assumptions(panel));
@@ -45,6 +51,9 @@ public sealed class AnalysisContext
             .SelectMany(j => new[] { (j.From, j.To), (From: j.To, To: j.From) })
             .ToLookup(p => p.From, p => p.To));
         _nets = new(() => new NetComparison(this));
+        _sized = new(() => panel.Wires.All(w => w.Gauge is not null)
+            ? this
+            : new AnalysisContext(panel with { Wires = [.. Worst.Wires.Select(w => w.Wire)] }, _positions));
     }
 
     /// <summary>What is analysed.</summary>
@@ -67,11 +76,9 @@ public sealed class AnalysisContext
 
     /// <summary>
     /// The same panel with a gauge on every wire for which one could be chosen: what lists are made from. Itself when the file
-    /// states every gauge.
+    /// states every gauge. The proof is the same: it reckons with the gauge that is chosen.
     /// </summary>
-    public AnalysisContext Sized => Panel.Wires.All(w => w.Gauge is not null)
-        ? this
-        : new AnalysisContext(Panel with { Wires = [.. Worst.Wires.Select(w => w.Wire)] });
+    public AnalysisContext Sized => _sized.Value;
 
     /// <summary>How the wires and the made joints agree with the stated nets.</summary>
     public NetComparison Nets => _nets.Value;

@@ -78,9 +78,13 @@ public static class PanelChecker
 
     /// <summary>As above with the checks given.</summary>
     public static ImmutableArray<Diagnostic> Check(
-        Panel panel, ImmutableArray<Diagnostic> reading, ImmutableArray<ICheck> checks)
+        Panel panel, ImmutableArray<Diagnostic> reading, ImmutableArray<ICheck> checks) =>
+        Check(new AnalysisContext(panel), reading, checks);
+
+    /// <summary>As above; what is found out on the way stays in the context, for whoever draws the panel next.</summary>
+    public static ImmutableArray<Diagnostic> Check(
+        AnalysisContext context, ImmutableArray<Diagnostic> reading, ImmutableArray<ICheck> checks)
     {
-        var context = new AnalysisContext(panel);
         var found = new List<Diagnostic>(reading);
         var couldNotRead = reading.Any(IsError);
         var wiringIsWrong = false;

@@ -16,7 +16,7 @@ public static class PanelPage
     /// <summary>The document. The same request gives the same text on every machine.</summary>
     public static string Write(PageRequest request)
     {
-        var pack = PackBuilder.Draw(request.Panel, request.Findings);
+        var pack = request.Pack ?? PackBuilder.Draw(request.Context ?? new AnalysisContext(request.Panel), request.Findings);
         var page = new Markup();
         page.Made("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
         WriteHead(page, request, pack);
@@ -60,7 +60,7 @@ public static class PanelPage
                 .Made(SvgWriter.WritePart(sheet.Marks, (sheet.Size.WidthMm, sheet.Size.HeightMm), sheet.Title)).Close();
         }
 
-        var context = new AnalysisContext(request.Panel).Sized;
+        var context = (request.Context ?? new AnalysisContext(request.Panel)).Sized;
         foreach (var table in ReportLists.All.SelectMany(l => l.Build(context)).Where(t => !t.Rows.IsEmpty)) WriteTable(page, table);
         page.Close();
         foreach (var script in ScriptsOf(request)) page.Open("script").Made(script).Close();

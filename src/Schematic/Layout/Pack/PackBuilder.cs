@@ -38,10 +38,13 @@ public static class PackBuilder
     public static ImmutableArray<Sheet> Build(Panel panel, ImmutableArray<Diagnostic> findings) => Draw(panel, findings).Sheets;
 
     /// <summary>All sheets, and what the drawing itself found: things larger than their sheet, faults of the finished sheets.</summary>
-    public static DrawnPack Draw(Panel panel, ImmutableArray<Diagnostic> findings)
+    public static DrawnPack Draw(Panel panel, ImmutableArray<Diagnostic> findings) => Draw(new AnalysisContext(panel), findings);
+
+    /// <summary>As above, with what the check has found out already.</summary>
+    public static DrawnPack Draw(AnalysisContext context, ImmutableArray<Diagnostic> findings)
     {
-        var context = new AnalysisContext(panel).Sized;
-        panel = context.Panel;
+        context = context.Sized;
+        var panel = context.Panel;
         var frame = SheetFrame.For(panel);
         var circuits = CircuitSheets.Build(context, frame);
         var wirings = CircuitSheets.CarryWiring(panel, circuits) ? new WiringDrawing([], []) : WiringSheets.Draw(panel, frame);
