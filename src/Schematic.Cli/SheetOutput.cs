@@ -74,21 +74,31 @@ public sealed class SheetOutput(bool hasPage = false)
         var folder = console.PathOf(shownFolder);
         if (File.Exists(folder)) return Fail(console, $"'{shownFolder}' is a file; --out names a folder.");
         var formats = parsed.GetValue(_formats) ?? AllFormats;
-        var files = console.During("writing", () => PackFiles.Render(sheets, name, panel.Panel.Title, formats, parsed.GetValue(_dpi)));
-        if (formats.Contains(SheetFormat.Html) && page is not null)
-            files = files.Add(new PackFile(PackFiles.SafeName(name) + ".html", Encoding.UTF8.GetBytes(console.During("writing the page", page))));
-        if (files.Length > 1) files = files.Add(PackManifest.Of(name, files));
-        if (AtomicFiles.Write(folder, shownFolder, files) is { } problem) return Fail(console, problem);
-        foreach (var file in files) console.Say(Path.Combine(shownFolder, file.Name));
-        WarnOfOlderSheets(console, folder, shownFolder, name, files);
+        var files = PackFiles.Render(sheets, name, panel.Panel.Title, formats, parsed.GetValue(_dpi));
+        if (formats.Contains(SheetFormat.Html) && page is not null) files = files.Concat(Page(name, page));
+        var written = console.During("writing", () => AtomicFiles.Write(folder, shownFolder, PackManifest.Behind(name, files)));
+        if (written.Problem is { } problem) return Fail(console, problem);
+        foreach (var file in written.Names) console.Say(Path.Combine(shownFolder, file));
+        if (written.Unchanged > 0) console.Complain(Unchanged(written));
+        WarnOfOlderSheets(console, folder, shownFolder, name, written.Names);
         return ExitCode.Clean;
     }
 
+    /// <summary>The page as a file, made when it is its turn.</summary>
+    private static IEnumerable<PackFile> Page(string name, Func<string> page)
+    {
+        yield return new PackFile(PackFiles.SafeName(name) + ".html", Encoding.UTF8.GetBytes(page()));
+    }
+
+    private static string Unchanged(WrittenFiles written) => written.Unchanged == written.Names.Length
+        ? "nothing changed; no file was written again."
+        : $"{written.Unchanged.ToString(CultureInfo.InvariantCulture)} of {written.Names.Length.ToString(CultureInfo.InvariantCulture)} files have not changed and were not written again.";
+
     /// <summary>A sheet left from an earlier pack would be printed together with the new ones.</summary>
     private static void WarnOfOlderSheets(
-        CliConsole console, string folder, string shownFolder, string name, ImmutableArray<PackFile> files)
+        CliConsole console, string folder, string shownFolder, string name, ImmutableArray<string> files)
     {
-        var written = files.Select(f => f.Name).ToHashSet(StringComparer.Ordinal);
+        var written = files.ToHashSet(StringComparer.Ordinal);
         var prefix = PackFiles.SafeName(name) + "-";
         var older = Directory.EnumerateFiles(folder, prefix + "*").Select(p => Path.GetFileName(p))
             .Where(f => !written.Contains(f) && f.Length > prefix.Length && char.IsAsciiDigit(f[prefix.Length])

@@ -67,7 +67,7 @@ public sealed class NewCommand : ICliCommand
         }
 
         var name = Path.GetFileName(path);
-        if (AtomicFiles.Write(Path.GetDirectoryName(path)!, Path.GetDirectoryName(file) ?? "", [new PackFile(name, Encoding.UTF8.GetBytes(text))]) is { } problem)
+        if (AtomicFiles.Write(Path.GetDirectoryName(path)!, Path.GetDirectoryName(file) ?? "", [new PackFile(name, Encoding.UTF8.GetBytes(text))]).Problem is { } problem)
         {
             console.Complain(problem);
             return ExitCode.Failure;

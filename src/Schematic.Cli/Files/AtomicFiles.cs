@@ -13,42 +13,76 @@ public static class AtomicFiles
     /// <summary>The ending of temporary names.</summary>
     public const string TemporaryEnding = ".part";
 
-    /// <summary>Writes the files; returns null, or one sentence that says why it could not be done.</summary>
+    /// <summary>Writes the files as they come. A file that is there already with the same bytes is left as it is.</summary>
     /// <param name="folder">Absolute path of the folder; it is made when it is missing.</param>
     /// <param name="shownFolder">The folder as the user wrote it.</param>
     /// <param name="files">What to write; the last one is taken away first and put in place last, so that it can vouch for the others.</param>
-    public static string? Write(string folder, string shownFolder, ImmutableArray<PackFile> files)
+    public static WrittenFiles Write(string folder, string shownFolder, IEnumerable<PackFile> files)
     {
         var at = shownFolder;
+        var names = ImmutableArray.CreateBuilder<string>();
         var waiting = new List<string>();
         try
         {
             Directory.CreateDirectory(folder);
-            ClearStale(folder, files);
+            byte[] last = [];
             foreach (var file in files)
             {
                 at = Path.Combine(shownFolder, file.Name);
-                if (Directory.Exists(Path.Combine(folder, file.Name))) return $"'{at}' cannot be written: it is a folder.";
-                waiting.Add(TemporaryName(folder, file));
-                WriteWhole(waiting[^1], file.Bytes);
+                if (Directory.Exists(Path.Combine(folder, file.Name))) return new WrittenFiles([], 0) { Problem = $"'{at}' cannot be written: it is a folder." };
+                names.Add(file.Name);
+                last = file.Bytes;
+                if (IsThere(Path.Combine(folder, file.Name), file.Bytes)) continue;
+                waiting.Add(file.Name);
+                WriteWhole(TemporaryName(folder, file.Name), file.Bytes);
             }
 
-            if (files.Length > 1) File.Delete(Path.Combine(folder, files[^1].Name));
-            foreach (var file in files)
+            ClearStale(folder, names);
+            var voucher = names.Count > 1 ? names[^1] : null;
+            if (voucher is not null && waiting.Count > 0) PutAway(folder, voucher, last, waiting);
+            foreach (var name in waiting)
             {
-                at = Path.Combine(shownFolder, file.Name);
-                File.Move(TemporaryName(folder, file), Path.Combine(folder, file.Name), overwrite: true);
+                at = Path.Combine(shownFolder, name);
+                File.Move(TemporaryName(folder, name), Path.Combine(folder, name), overwrite: true);
             }
 
-            return null;
+            return new WrittenFiles(names.ToImmutable(), names.Count - waiting.Count);
         }
         catch (Exception failure) when (FileProblems.IsAboutFile(failure))
         {
-            return FileProblems.Writing(at, failure);
+            return new WrittenFiles([], 0) { Problem = FileProblems.Writing(at, failure) };
         }
         finally
         {
-            foreach (var path in waiting) Discard(path);
+            foreach (var name in waiting) Discard(TemporaryName(folder, name));
+        }
+    }
+
+    /// <summary>Takes away the file that vouches for the others; it is written anew even where it is the same.</summary>
+    private static void PutAway(string folder, string voucher, byte[] bytes, List<string> waiting)
+    {
+        if (waiting[^1] != voucher)
+        {
+            waiting.Add(voucher);
+            WriteWhole(TemporaryName(folder, voucher), bytes);
+        }
+
+        File.Delete(Path.Combine(folder, voucher));
+    }
+
+    /// <summary>Whether a file is there and holds just these bytes.</summary>
+    private static bool IsThere(string path, ReadOnlySpan<byte> bytes)
+    {
+        var known = new FileInfo(path);
+        if (!known.Exists || known.Length != bytes.Length) return false;
+        try
+        {
+            return bytes.SequenceEqual(File.ReadAllBytes(path));
+        }
+        catch (Exception failure) when (FileProblems.IsAboutFile(failure))
+        {
+            // It cannot be read; whether it can be written is told when it is.
+            return false;
         }
     }
 
@@ -83,13 +117,13 @@ public static class AtomicFiles
         }
     }
 
-    private static string TemporaryName(string folder, PackFile file) =>
-        Path.Combine(folder, $"{file.Name}.{Environment.ProcessId}{TemporaryEnding}");
+    private static string TemporaryName(string folder, string name) =>
+        Path.Combine(folder, $"{name}.{Environment.ProcessId}{TemporaryEnding}");
 
     /// <summary>Clears what a process that was killed left under the temporary names of these files.</summary>
-    private static void ClearStale(string folder, ImmutableArray<PackFile> files)
+    private static void ClearStale(string folder, IEnumerable<string> written)
     {
-        var names = files.Select(f => f.Name).ToHashSet(StringComparer.Ordinal);
+        var names = written.ToHashSet(StringComparer.Ordinal);
         foreach (var path in Directory.EnumerateFiles(folder, "*" + TemporaryEnding).ToList())
         {
             var stem = Path.GetFileName(path)[..^TemporaryEnding.Length];
@@ -129,4 +163,13 @@ public static class AtomicFiles
             // It was never made, or the folder went away: nothing is left to clean up.
         }
     }
+}
+
+/// <summary>What became of files that were to be written.</summary>
+/// <param name="Names">Their names, in the order in which they came; none when there was a problem.</param>
+/// <param name="Unchanged">How many of them were there already with the same bytes and were left as they are.</param>
+public sealed record WrittenFiles(ImmutableArray<string> Names, int Unchanged)
+{
+    /// <summary>One sentence that says why nothing could be written; null when all went well.</summary>
+    public string? Problem { get; init; }
 }

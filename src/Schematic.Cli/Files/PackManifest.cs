@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using Schematic.Rendering;
@@ -15,12 +14,20 @@ public static class PackManifest
     /// <summary>What the name of the list ends with.</summary>
     public const string Ending = "-sheets.sha256";
 
-    /// <summary>The list of some files.</summary>
+    /// <summary>The files as they come and, where they are several, the list of them behind the last.</summary>
     /// <param name="name">What the names of the files begin with.</param>
     /// <param name="files">The files.</param>
-    public static PackFile Of(string name, ImmutableArray<PackFile> files)
+    public static IEnumerable<PackFile> Behind(string name, IEnumerable<PackFile> files)
     {
-        var lines = files.Select(f => $"{Convert.ToHexStringLower(SHA256.HashData(f.Bytes))}  {f.Name}\n");
-        return new PackFile(PackFiles.SafeName(name) + Ending, Encoding.UTF8.GetBytes(string.Concat(lines)));
+        var list = new StringBuilder();
+        var count = 0;
+        foreach (var file in files)
+        {
+            list.Append(Convert.ToHexStringLower(SHA256.HashData(file.Bytes))).Append("  ").Append(file.Name).Append('\n');
+            count++;
+            yield return file;
+        }
+
+        if (count > 1) yield return new PackFile(PackFiles.SafeName(name) + Ending, Encoding.UTF8.GetBytes(list.ToString()));
     }
 }

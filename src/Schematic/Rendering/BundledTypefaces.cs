@@ -1,25 +1,23 @@
 using Schematic.Fonts;
 using SkiaSharp;
-using Svg.Skia.TypefaceProviders;
 
 namespace Schematic.Rendering;
 
 /// <summary>
-/// Gives the bundled face for any family that is asked for, at the nearest weight. The Skia build that we use knows no system
-/// fonts, so that a machine without fonts draws the same; a family it does not find would be left blank without a word.
+/// The bundled faces as Skia takes them. The Skia build that we use knows no system fonts, so that a machine without fonts draws
+/// the same. They are loaded once, never change, and serve all threads.
 /// </summary>
-internal sealed class BundledTypefaces : ITypefaceProvider
+internal static class BundledTypefaces
 {
-    private readonly Lazy<SKTypeface> _regular = new(() => Load(bold: false));
-    private readonly Lazy<SKTypeface> _bold = new(() => Load(bold: true));
+    private static readonly Lazy<SKTypeface> Regular = new(() => Load(isBold: false));
+    private static readonly Lazy<SKTypeface> Bold = new(() => Load(isBold: true));
 
-    public SKTypeface FromFamilyName(
-        string fontFamily, SKFontStyleWeight fontWeight, SKFontStyleWidth fontWidth, SKFontStyleSlant fontStyle) =>
-        (int)fontWeight > (int)SKFontStyleWeight.Medium ? _bold.Value : _regular.Value;
+    /// <summary>The face of that weight.</summary>
+    public static SKTypeface Of(bool isBold) => isBold ? Bold.Value : Regular.Value;
 
-    private static SKTypeface Load(bool bold)
+    private static SKTypeface Load(bool isBold)
     {
-        using var stream = BundledFonts.Open(bold);
+        using var stream = BundledFonts.Open(isBold);
         return SKTypeface.FromStream(stream);
     }
 }

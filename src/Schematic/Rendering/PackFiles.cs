@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using Schematic.Drawing;
 using Schematic.Model;
 
@@ -17,39 +16,39 @@ public static class PackFiles
     /// <param name="title">Goes into the document's properties.</param>
     /// <param name="formats">What to make.</param>
     /// <param name="dpi">Dots per inch of PNG pictures.</param>
-    public static ImmutableArray<PackFile> Render(
+    /// <returns>
+    /// The files one after the other: as many sheets as there are cores are drawn at a time and none is kept, so that a large pack needs no
+    /// more memory than a small one. What is not asked for is not made.
+    /// </returns>
+    public static IEnumerable<PackFile> Render(
         ImmutableArray<Sheet> sheets, string name, TitleData title, IReadOnlyCollection<SheetFormat> formats,
         int dpi = PngWriter.DefaultDpi)
     {
-        var svgs = sheets.Select(SvgWriter.Write).ToArray();
-        var (pictures, document) = Paint(svgs, title, formats, dpi);
-        var files = ImmutableArray.CreateBuilder<PackFile>();
-        for (var i = 0; i < sheets.Length; i++)
+        using var document = formats.Contains(SheetFormat.Pdf) ? new PdfBinder(title) : null;
+        var painters = Enumerable.Range(0, Math.Max(1, Math.Min(Environment.ProcessorCount, sheets.Length)))
+            .Select(_ => new SheetPainter(formats, dpi)).ToArray();
+        try
         {
-            var stem = SheetName(name, sheets[i], sheets.Length);
-            if (formats.Contains(SheetFormat.Svg)) files.Add(new PackFile(stem + ".svg", Encoding.UTF8.GetBytes(svgs[i])));
-            if (formats.Contains(SheetFormat.Png)) files.Add(new PackFile(stem + ".png", pictures[i]));
+            foreach (var group in sheets.Chunk(painters.Length))
+            {
+                var painted = new PaintedSheet[group.Length];
+                Parallel.For(0, group.Length, i => painted[i] = painters[i].Paint(group[i]));
+                foreach (var sheet in painted)
+                {
+                    if (sheet.Picture is { } picture) document?.Add(picture);
+                    sheet.Picture?.Dispose();
+                    var stem = SheetName(name, sheet.Sheet, sheets.Length);
+                    if (sheet.Svg is { } svg) yield return new PackFile(stem + ".svg", svg);
+                    if (sheet.Png is { } png) yield return new PackFile(stem + ".png", png);
+                }
+            }
+        }
+        finally
+        {
+            foreach (var painter in painters) painter.Dispose();
         }
 
-        if (formats.Contains(SheetFormat.Pdf)) files.Add(new PackFile(SafeName(name) + ".pdf", document));
-        return files.ToImmutable();
-    }
-
-    /// <summary>Reads every SVG once and paints both formats from it; the document is written beside the pictures.</summary>
-    private static (byte[][] Pictures, byte[] Document) Paint(
-        string[] svgs, TitleData title, IReadOnlyCollection<SheetFormat> formats, int dpi)
-    {
-        var files = new byte[svgs.Length][];
-        byte[] document = [];
-        if (!formats.Contains(SheetFormat.Png) && !formats.Contains(SheetFormat.Pdf)) return (files, document);
-        var pictures = svgs.AsParallel().AsOrdered().Select(svg => new SvgPicture(svg)).ToArray();
-        Parallel.For(-1, svgs.Length, i =>
-        {
-            if (i >= 0 && formats.Contains(SheetFormat.Png)) files[i] = PngWriter.Write(pictures[i], dpi);
-            if (i < 0 && formats.Contains(SheetFormat.Pdf)) document = PdfWriter.Write(pictures, title);
-        });
-        foreach (var picture in pictures) picture.Dispose();
-        return (files, document);
+        if (document is not null) yield return new PackFile(SafeName(name) + ".pdf", document.Finish());
     }
 
     /// <summary>A name that every file system takes: letters, digits, dot, hyphen, underscore.</summary>

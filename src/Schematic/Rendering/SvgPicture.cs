@@ -1,52 +1,55 @@
-using System.Globalization;
 using System.Xml;
 using SkiaSharp;
-using Svg.Skia;
 
 namespace Schematic.Rendering;
 
-/// <summary>A sheet read back from its SVG text, ready to be painted.</summary>
+/// <summary>
+/// A sheet read back from its SVG text, once for every format that is painted. It reads what <see cref="SvgWriter"/> writes and nothing
+/// else: a reader of all SVG takes twenty times as long and sets letters on whole dots. Tests hold its pictures to those of such a reader.
+/// </summary>
 internal sealed class SvgPicture : IDisposable
 {
-    // Shared by all sheets of a run: the faces are loaded once and never change.
-    private static readonly BundledTypefaces Typefaces = new();
+    private static readonly XmlReaderSettings Strict = new() { DtdProcessing = DtdProcessing.Prohibit, IgnoreWhitespace = true };
 
-    private readonly SKSvg _svg = new();
     private readonly SKPicture _picture;
 
+    /// <summary>Reads the text of a sheet.</summary>
+    /// <exception cref="ArgumentException">The text is no sheet of ours.</exception>
     public SvgPicture(string svg)
     {
-        _svg.Settings.TypefaceProviders!.Clear();
-        _svg.Settings.TypefaceProviders.Add(Typefaces);
-        _picture = _svg.FromSvg(svg) ?? throw new ArgumentException("The text is not an SVG drawing.", nameof(svg));
-        (WidthMm, HeightMm) = SizeOf(svg);
+        try
+        {
+            using var reader = XmlReader.Create(new StringReader(svg), Strict);
+            reader.MoveToContent();
+            (WidthMm, HeightMm) = SvgValues.SizeOf(reader.GetAttribute("viewBox") ?? "");
+            using var recorder = new SKPictureRecorder();
+            using var painter = new SvgPainter(recorder.BeginRecording(SKRect.Create((float)WidthMm, (float)HeightMm)));
+            painter.Paint(reader);
+            IsGrey = painter.IsGrey;
+            _picture = recorder.EndRecording();
+        }
+        catch (Exception failure) when (failure is XmlException or FormatException)
+        {
+            throw new ArgumentException($"The text is not a sheet: {failure.Message}", nameof(svg), failure);
+        }
     }
 
+    /// <summary>Width of the paper.</summary>
     public double WidthMm { get; }
 
+    /// <summary>Height of the paper.</summary>
     public double HeightMm { get; }
+
+    /// <summary>Whether every ink on it is black, white or grey.</summary>
+    public bool IsGrey { get; }
 
     /// <summary>Paints the sheet so that a millimetre has the given length on the canvas.</summary>
     public void PaintOn(SKCanvas canvas, double unitsPerMm)
     {
-        // Svg.Skia rounds the picture's size up to whole units and fits the sheet into that, centred: undo it, so that a
-        // millimetre on the sheet is a millimetre on paper.
-        var bounds = _picture.CullRect;
-        var fitted = Math.Min(bounds.Width / WidthMm, bounds.Height / HeightMm);
-        canvas.Scale((float)(unitsPerMm / fitted));
-        canvas.Translate(
-            (float)(((WidthMm * fitted) - bounds.Width) / 2), (float)(((HeightMm * fitted) - bounds.Height) / 2));
+        canvas.Scale((float)unitsPerMm);
         canvas.DrawPicture(_picture);
     }
 
-    public void Dispose() => _svg.Dispose();
-
-    /// <summary>The sheet's size, which the view box states in millimetres.</summary>
-    private static (double Width, double Height) SizeOf(string svg)
-    {
-        using var reader = XmlReader.Create(new StringReader(svg));
-        reader.MoveToContent();
-        var box = reader.GetAttribute("viewBox")!.Split(' ');
-        return (double.Parse(box[2], CultureInfo.InvariantCulture), double.Parse(box[3], CultureInfo.InvariantCulture));
-    }
+    /// <inheritdoc/>
+    public void Dispose() => _picture.Dispose();
 }

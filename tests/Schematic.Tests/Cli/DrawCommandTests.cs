@@ -220,12 +220,33 @@ public sealed class DrawCommandTests : IDisposable
         _cli.Write("a.svg", "old a");
         _cli.Write("c.svg/in the way", "");
         ImmutableArray<PackFile> files = [new("a.svg", [1]), new("b.svg", [2]), new("c.svg", [3])];
-        Assert.Equal("'out/c.svg' cannot be written: it is a folder.", AtomicFiles.Write(_cli.Folder, "out", files));
+        Assert.Equal("'out/c.svg' cannot be written: it is a folder.", AtomicFiles.Write(_cli.Folder, "out", files).Problem);
         Assert.Equal(["a.svg"], _cli.Files("."));
         Assert.Equal("old a", File.ReadAllText(Path.Combine(_cli.Folder, "a.svg")));
-        Assert.Null(AtomicFiles.Write(_cli.Folder, "out", files[..2]));
+        Assert.Null(AtomicFiles.Write(_cli.Folder, "out", files[..2]).Problem);
         Assert.Equal(["a.svg", "b.svg"], _cli.Files("."));
         Assert.Equal([1], _cli.Read("a.svg"));
+    }
+
+    [Fact]
+    public void What_has_not_changed_is_not_written_again_and_that_is_said()
+    {
+        var panel = _cli.Write("desk.panel", CliRun.CleanPanel);
+        Assert.Equal(0, _cli.Run("draw", panel, "--format", "svg,pdf"));
+        Assert.DoesNotContain("written again", _cli.Error, StringComparison.Ordinal);
+        var names = _cli.Files("out");
+        var old = new DateTime(2001, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+        foreach (var name in names) File.SetLastWriteTimeUtc(Path.Combine(_cli.Folder, "out", name), old);
+        Assert.Equal(0, _cli.Run("draw", panel, "--format", "svg,pdf"));
+        Assert.Equal("schematic: nothing changed; no file was written again.\n", _cli.Error);
+        Assert.All(names, n => Assert.Equal(old, File.GetLastWriteTimeUtc(Path.Combine(_cli.Folder, "out", n))));
+
+        // A sheet that was spoilt is mended; the list that vouches for it is put in place after it.
+        _cli.Write($"out/{names[0]}", "spoilt");
+        Assert.Equal(0, _cli.Run("draw", panel, "--format", "svg,pdf"));
+        Assert.Equal($"schematic: {names.Length - 2} of {names.Length} files have not changed and were not written again.\n", _cli.Error);
+        Assert.Equal(names, _cli.Files("out"));
+        Assert.All(names, n => Assert.Equal(n == names[0] || n.EndsWith(PackManifest.Ending, StringComparison.Ordinal), File.GetLastWriteTimeUtc(Path.Combine(_cli.Folder, "out", n)) != old));
     }
 
     [Fact]
@@ -233,7 +254,7 @@ public sealed class DrawCommandTests : IDisposable
     {
         _cli.Write("a.svg", "old");
         using var viewer = File.Open(Path.Combine(_cli.Folder, "a.svg"), FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-        Assert.Null(AtomicFiles.Write(_cli.Folder, "", [new("a.svg", "new"u8.ToArray())]));
+        Assert.Null(AtomicFiles.Write(_cli.Folder, "", [new("a.svg", "new"u8.ToArray())]).Problem);
         Assert.Equal("new", File.ReadAllText(Path.Combine(_cli.Folder, "a.svg")));
     }
 

@@ -36,4 +36,31 @@ public class PackFilesTests
         var files = PackFiles.Render([.. sheets], "N", new TitleData(), [SheetFormat.Svg, SheetFormat.Pdf]);
         Assert.Equal(["N-01-wiring.svg", "N-02-faces.svg", "N.pdf"], files.Select(f => f.Name));
     }
+
+    [Fact]
+    public void Sheets_are_drawn_when_it_is_their_turn_and_not_kept()
+    {
+        var sheets = Enumerable.Range(1, 100).Select(i => First with { Number = i });
+        using var files = PackFiles.Render([.. sheets], "N", new TitleData(), [SheetFormat.Svg]).GetEnumerator();
+        Assert.True(files.MoveNext());
+        Assert.Equal("N-001-wiring.svg", files.Current.Name);
+    }
+
+    [Fact]
+    public void A_pack_is_the_same_bytes_sheet_by_sheet_as_all_at_once()
+    {
+        var sheets = SheetSamples.Pack(SheetSamples.Panel());
+        SheetFormat[] all = [SheetFormat.Svg, SheetFormat.Png, SheetFormat.Pdf];
+        var files = PackFiles.Render(sheets, "N", new TitleData(), all, 60).ToList();
+        Assert.Equal([.. sheets.Select(SvgWriter.Write)], files.Where(f => f.Name.EndsWith(".svg", StringComparison.Ordinal)).Select(f => System.Text.Encoding.UTF8.GetString(f.Bytes)));
+        Assert.All(sheets.Zip(files.Where(f => f.Name.EndsWith(".png", StringComparison.Ordinal))), p => Assert.Equal(PngWriter.Write(SvgWriter.Write(p.First), 60), p.Second.Bytes));
+        Assert.Equal(PdfWriter.Write(sheets.Select(SvgWriter.Write), new TitleData()), files[^1].Bytes);
+    }
+
+    [Theory]
+    [InlineData("no drawing at all")]
+    [InlineData("<svg xmlns='http://www.w3.org/2000/svg'/>")]
+    [InlineData("<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'><ellipse/></svg>")]
+    [InlineData("<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'><circle fill='red' cx='1' cy='1' r='1'/></svg>")]
+    public void What_is_no_sheet_is_said_to_be_none(string svg) => Assert.Throws<ArgumentException>(() => PngWriter.Write(svg));
 }

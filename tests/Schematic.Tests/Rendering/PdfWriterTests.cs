@@ -36,7 +36,7 @@ public class PdfWriterTests
     public void The_zone_of_the_machine_leaves_no_trace(string written, string expected)
     {
         var bytes = System.Text.Encoding.ASCII.GetBytes(written);
-        PdfWriter.ClearZones(bytes);
+        PdfBinder.ClearZones(bytes);
         Assert.Equal(expected, System.Text.Encoding.ASCII.GetString(bytes));
     }
 
