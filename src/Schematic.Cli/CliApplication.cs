@@ -36,6 +36,7 @@ public static class CliApplication
         new LearnCommand(),
         new ExplainCommand(),
         new InsertsCommand(),
+        new LanguageServerCommand(),
     ];
 
     /// <summary>Runs one command line without colours. Returns an <see cref="ExitCode"/>.</summary>

@@ -9,6 +9,9 @@ namespace Schematic.Cli;
 /// <param name="WorkingDirectory">The folder that relative paths start from.</param>
 public sealed record CliConsole(TextWriter Out, TextWriter Error, Stream In, string WorkingDirectory)
 {
+    /// <summary>Standard output as bytes, for what is no text; null where there is none.</summary>
+    public Stream? OutBytes { get; init; }
+
     /// <summary>Whether the reader's terminal shows colours.</summary>
     public bool HasColour { get; init; }
 

@@ -1,12 +1,14 @@
 using System.Text;
 using Schematic.Cli;
 
-var output = Writer(Console.OpenStandardOutput());
+using var bytes = Console.OpenStandardOutput();
+var output = Writer(bytes);
 var error = Writer(Console.OpenStandardError());
 using var input = Console.OpenStandardInput();
 var code = CliApplication.Run(args, new CliConsole(output, error, input, Environment.CurrentDirectory)
 {
     HasColour = !Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
+    OutBytes = bytes,
     ShowsProgress = !Console.IsErrorRedirected,
     Width = Console.IsOutputRedirected ? 140 : Math.Clamp(Console.WindowWidth, 40, 200),
 });
@@ -20,6 +22,11 @@ static bool Flushed(StreamWriter writer)
     try
     {
         writer.Flush();
+        return true;
+    }
+    catch (ObjectDisposedException)
+    {
+        // A conversation over it has ended and closed it: nothing was left to print.
         return true;
     }
     catch (IOException)

@@ -7,6 +7,7 @@ return args switch
 {
     ["cold"] => ColdStart.Run(RepositoryRoot.Find()),
     ["circuits"] => CircuitRuns.Run(),
+    ["editor"] => EditorRuns.Run(),
     ["layout"] => LayoutRuns.Run(),
     ["layout-one", var contacts] => LayoutRuns.RunOne(int.Parse(contacts, CultureInfo.InvariantCulture)),
     ["compare"] => GraphDrawingRuns.Run(),
@@ -29,6 +30,7 @@ static int Help()
         cold           time 'check' and 'draw' of the main example against an empty console program
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
         proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
+        editor         time of findings and completion while somebody types into a panel of 2,000 lines
         layout         time and memory of wiring sheets of 250, 1,000 and 4,000 contacts
         bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn, grow
         circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time

@@ -59,6 +59,9 @@ public sealed class AnalysisContext
     /// <summary>What is analysed.</summary>
     public Panel Panel { get; }
 
+    /// <summary>Stops the work when nobody waits for its result any more; the context is then of no use.</summary>
+    public CancellationToken Cancelled { get; init; }
+
     /// <summary>What is joined to what while nothing is switched.</summary>
     public Connectivity Connectivity => _connectivity.Value;
 

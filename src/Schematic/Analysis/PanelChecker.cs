@@ -81,7 +81,10 @@ public static class PanelChecker
         Panel panel, ImmutableArray<Diagnostic> reading, ImmutableArray<ICheck> checks) =>
         Check(new AnalysisContext(panel), reading, checks);
 
-    /// <summary>As above; what is found out on the way stays in the context, for whoever draws the panel next.</summary>
+    /// <summary>
+    /// As above; what is found out on the way stays in the context, for whoever draws the panel next. When the context's token is
+    /// cancelled the checks stop with an <see cref="OperationCanceledException"/>.
+    /// </summary>
     public static ImmutableArray<Diagnostic> Check(
         AnalysisContext context, ImmutableArray<Diagnostic> reading, ImmutableArray<ICheck> checks)
     {
@@ -93,7 +96,7 @@ public static class PanelChecker
         {
             if (stage.Key == CheckStage.Conflicts || !(couldNotRead || (wiringIsWrong && stage.Key != CheckStage.Gaps)))
             {
-                var fresh = stage.SelectMany(check => check.Run(context)).Select(context.Assumptions.Beside).ToList();
+                var fresh = stage.SelectMany(check => Run(check, context)).Select(context.Assumptions.Beside).ToList();
                 wiringIsWrong |= stage.Key <= CheckStage.Gaps && fresh.Exists(IsError);
                 found.AddRange(fresh);
             }
@@ -105,6 +108,12 @@ public static class PanelChecker
 
         if (heldBack) found.Add(HeldBack(couldNotRead));
         return DiagnosticOrder.Sort(found);
+    }
+
+    private static IEnumerable<Diagnostic> Run(ICheck check, AnalysisContext context)
+    {
+        context.Cancelled.ThrowIfCancellationRequested();
+        return check.Run(context);
     }
 
     /// <summary>Says that this is not all: a list of errors that ends could be taken for a whole check.</summary>

@@ -30,7 +30,7 @@ public static class PanelLoader
         {
             Readings = new ReadingsFiles(files, report).Open(statements, scope),
         };
-        return new LoadResult(panel, InOrder(report.Found, main)) { Syntaxes = used.Syntaxes };
+        return new LoadResult(panel, InOrder(report.Found, main)) { Syntaxes = used.Syntaxes, Used = used.Used };
     }
 
     /// <summary>

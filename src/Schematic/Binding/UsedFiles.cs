@@ -19,6 +19,7 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report, IRead
 
     private readonly Dictionary<string, PanelSyntax> _read = new(StringComparer.Ordinal);
     private readonly List<PanelSyntax> _inOrder = [];
+    private readonly List<UsedFile> _used = [];
     private readonly List<ScopedStatement> _statements = [];
     private readonly List<string> _chain = [];
     private readonly List<string> _lacking = [];
@@ -29,6 +30,9 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report, IRead
 
     /// <summary>Every file that was read, the main file first.</summary>
     public ImmutableArray<PanelSyntax> Syntaxes => [.. _inOrder];
+
+    /// <summary>Which use statement took in which file.</summary>
+    public ImmutableArray<UsedFile> Used => [.. _used];
 
     /// <summary>
     /// All statements, those of a used file at the place of its use statement; the use statements themselves stay, to declare
@@ -93,6 +97,7 @@ internal sealed class UsedFiles(IPanelFiles files, BindingReporter report, IRead
             return;
         }
 
+        _used.Add(new UsedFile(span, syntax.Source.FileName, scope.Full(use.Name.Text) + "."));
         if (_chain.Count < DeepestUse) Add(syntax, new Scope(syntax.Source, scope.Full(use.Name.Text) + "."));
         else report.TooManyUses(span, DeepestUse);
     }

@@ -23,6 +23,9 @@ internal sealed class SyntaxReporter(SourceText source)
     /// <summary>How many findings there are.</summary>
     public int Count => _found.Count;
 
+    /// <summary>The places where statements could not be read, in the order found.</summary>
+    public List<SyntaxProblem> Problems { get; } = [];
+
     /// <summary>Whether there are so many findings that no more are kept.</summary>
     public bool IsFull => _found.Count > MostFindings;
 
@@ -109,6 +112,7 @@ internal sealed class SyntaxReporter(SourceText source)
     /// <summary>Reports a place where a statement could not be read.</summary>
     public void Problem(SyntaxProblem problem, TextSpan statement, string usage)
     {
+        Problems.Add(problem);
         var at = Characters.SkipBlanks(source.Content, problem.Position, statement.End);
         var word = WordAt(at, statement.End);
         if (!problem.KnownWords.IsEmpty && word.Length > 0)

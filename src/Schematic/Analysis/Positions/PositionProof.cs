@@ -30,7 +30,7 @@ public sealed class PositionProof
     public PositionProof(AnalysisContext context)
     {
         WiredJudge? judge = null;
-        Circuit = new ConditionalCircuit(new Circuit(context), c => judge = new WiredJudge(context, c));
+        Circuit = new ConditionalCircuit(new Circuit(context), c => judge = new WiredJudge(context, c), context.Cancelled);
         Judge = judge!;
         States = new StateSpace(Circuit);
         _isDecided = new Lazy<bool>(() => States.IsDecided);

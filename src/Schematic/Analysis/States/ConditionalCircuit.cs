@@ -43,11 +43,12 @@ public sealed class ConditionalCircuit
     /// <summary>Writes the conditions of a circuit.</summary>
     /// <param name="circuit">The circuit.</param>
     /// <param name="judge">Makes the judge that counts what wires and sources lose; without one they are ideal.</param>
-    public ConditionalCircuit(Circuit circuit, Func<ConditionalCircuit, ILoadJudge>? judge = null)
+    /// <param name="cancelled">Stops the work.</param>
+    public ConditionalCircuit(Circuit circuit, Func<ConditionalCircuit, ILoadJudge>? judge = null, CancellationToken cancelled = default)
     {
         Circuit = circuit;
         Variables = new StateVariables(circuit);
-        Store = new DiagramStore([.. Variables.All.Select(v => v.Size)]);
+        Store = new DiagramStore([.. Variables.All.Select(v => v.Size)], cancelled);
         _supplyIsHighest = new Lazy<bool>(SupplyIsHighest);
         (_surely, _perhaps) = (new Compiler(this, perhaps: false), new Compiler(this, perhaps: true));
         _closed = [.. circuit.Joints.Select(CompileContact)];

@@ -13,7 +13,10 @@ public sealed class DiagramStore
     private const int Impossible = int.MaxValue;
     private const int FirstRoom = 1 << 10;
 
+    private const int StepsBetweenLooks = 1 << 12;
+
     private readonly ImmutableArray<int> _sizes;
+    private readonly CancellationToken _cancelled;
     private int[] _variable = new int[FirstRoom];
     private int[] _firstBranch = new int[FirstRoom];
     private int[] _nextInBucket = new int[FirstRoom];
@@ -24,9 +27,13 @@ public sealed class DiagramStore
     private Remembered[] _remembered = new Remembered[1 << 10];
     private long _limit = long.MaxValue;
 
-    /// <summary>Makes a store for variables with these numbers of values, each at least one.</summary>
-    public DiagramStore(ImmutableArray<int> sizes)
+    /// <summary>
+    /// Makes a store for variables with these numbers of values, each at least one. Work in it stops with an
+    /// <see cref="OperationCanceledException"/> when <paramref name="cancelled"/> is set.
+    /// </summary>
+    public DiagramStore(ImmutableArray<int> sizes, CancellationToken cancelled = default)
     {
+        _cancelled = cancelled;
         _sizes = sizes;
         _variable[0] = _variable[1] = Leaf;
     }
@@ -233,6 +240,7 @@ public sealed class DiagramStore
 
         if (Recall(test, then, otherwise, out var known)) return known;
         if (++Steps > _limit) throw new StepsSpentException();
+        if (Steps % StepsBetweenLooks == 0) _cancelled.ThrowIfCancellationRequested();
         var variable = Math.Min(_variable[test], Math.Min(_variable[then], _variable[otherwise]));
         Span<int> branches = stackalloc int[_sizes[variable]];
         for (var i = 0; i < branches.Length; i++)
