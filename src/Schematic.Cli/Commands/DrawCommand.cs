@@ -17,6 +17,8 @@ public sealed class DrawCommand : ICliCommand
         input.AddTo(command);
         input.AddAcceptUnprovedTo(command);
         sheets.AddTo(command);
+        var allLists = new Option<bool>("--all-lists") { Description = "print also the lists that help to choose and buy: LEDs in place of lamps, alternatives" };
+        command.Options.Add(allLists);
         command.SetAction(parsed =>
         {
             if (input.Load(console, parsed) is not { } panel) return ExitCode.Failure;
@@ -33,7 +35,7 @@ public sealed class DrawCommand : ICliCommand
                 return ExitCode.Failure;
             }
 
-            var pack = console.During("drawing", () => PackBuilder.Draw(panel.Context, panel.Findings));
+            var pack = console.During("drawing", () => PackBuilder.Draw(panel.Context, panel.Findings, parsed.GetValue(allLists)));
             if (pack.Findings.Length > 0) FindingsOutput.Print(console, panel with { Findings = pack.Findings }, console.Error);
             var written = sheets.Write(console, parsed, pack.Sheets, panel.PackName, panel, () => PanelPage.Write(
                 new PageRequest(panel.Panel, panel.Findings) { FileName = Path.GetFileName(panel.Text.ShownName), Context = panel.Context, Pack = pack }));

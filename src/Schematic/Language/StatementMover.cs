@@ -28,7 +28,6 @@ internal sealed class StatementMover(int by) : IStatementVisitor<StatementSyntax
     {
         Name = actuator.Name.Moved(by),
         Description = actuator.Description?.Moved(by),
-        Clauses = Moved(actuator.Clauses),
         Positions = [.. actuator.Positions.Select(p => p.Moved(by))],
     };
 

@@ -18,11 +18,16 @@ public static class AssumedList
             .Select(g => Row(NameList.Compact(g.Select(w => w.Wire.Designator)), g.Key, "chosen for the current and the stated drop", g.Key));
         return new ReportTable(
             "Assumed, not stated", Columns,
-            [.. context.Assumptions.All.Select(a => Row(Names(a), a.What, a.Basis, a.Statement ?? "")), .. chosen])
+            [.. Alike(context.Assumptions.All), .. chosen])
         {
             Notes = [$"{Assumption.Mark} marks such a value where a sheet prints it. Measure it, write the words of the last column into the statement, and it is yours."],
         };
     }
+
+    /// <summary>A row for what is assumed alike, whatever it is assumed of.</summary>
+    private static IEnumerable<ImmutableArray<string>> Alike(IEnumerable<Assumption> assumptions) =>
+        assumptions.GroupBy(a => (a.What, a.Basis, Statement: a.Statement ?? ""))
+            .Select(g => Row(string.Join(' ', g.Select(Names).Distinct()), g.Key.What, g.Key.Basis, g.Key.Statement));
 
     private static string Names(Assumption assumption) => assumption.Subjects.Length < 4
         ? assumption.Names

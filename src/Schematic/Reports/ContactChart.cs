@@ -162,8 +162,7 @@ public static class ContactChart
     {
         yield return PositionsNote;
         if (actuator.Positions.Any(p => p.IsMomentary)) yield return HoldNote;
-        if (actuator.IsPushToTurn) yield return $"{actuator.Name} turns only while it is pushed.";
-        foreach (var one in panel.Locks.Where(l => l.Actuator == actuator.Name && !l.IsPush))
+        foreach (var one in panel.Locks.Where(l => l.Actuator == actuator.Name))
             yield return $"{actuator.Name} is locked at {NameList.Sentence(one.Positions)} until its lock is released.";
     }
 

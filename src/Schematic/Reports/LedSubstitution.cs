@@ -39,6 +39,7 @@ public static class LedSubstitution
             "LEDs in place of lamps", Columns,
             [.. context.Worst.Loads.Where(l => l.Load.Part is Lamp && l.MostVolts is not null).Select(l => Row(l, highest)).OfType<ImmutableArray<string>>()])
         {
+            IsExtra = true,
             Notes =
             [
                 $"R = (V - LED V) / 20 mA, the next higher value of {Sources.PreferredValues}; current, power and savings from the chosen value. W at the supply's highest setting; buy twice that or more.",

@@ -43,11 +43,36 @@ public static class PartsList
     public static ImmutableArray<ReportTable> BuildAll(AnalysisContext context) =>
         BuildAlternatives(context) is { } alternatives ? [Build(context), alternatives] : [Build(context)];
 
-    /// <summary>Builds the list.</summary>
-    public static ReportTable Build(AnalysisContext context)
+    /// <summary>
+    /// What a pack prints: pieces and metres beside their numbers, one currency named once, loose wire in a note, since the cut list
+    /// tells its pieces.
+    /// </summary>
+    public static ImmutableArray<ReportTable> BuildPrinted(AnalysisContext context)
     {
-        var panel = context.Panel;
         var lines = Lines(context).ToList();
+        var list = Table(context.Panel, lines.FindAll(l => !l.IsLooseWire));
+        var loose = lines.FindAll(l => l.IsLooseWire);
+        if (loose.Count > 0) list = list with { Notes = list.Notes.Add($"Loose wire to buy in metres, a tenth more for waste and slack (common practice, no source): {string.Join(", ", loose.Select(l => $"{l.Text["wire ".Length..]} {Number(l.Quantity)}"))}.") };
+        return [.. new[] { list, BuildAlternatives(context) }.OfType<ReportTable>().Select(t => WithCurrencyAbove(JoinedColumns.Of(t, "Buy", "quantity", "unit")))];
+    }
+
+    private static ReportTable WithCurrencyAbove(ReportTable table)
+    {
+        var at = table.Columns.Length - 1;
+        var used = table.Rows.Select(r => r[at]).Where(c => c.Length > 0).Distinct().ToList();
+        if (used.Count != 1) return table;
+        return table with
+        {
+            Columns = [.. table.Columns.RemoveAt(at).Select(c => c.Key == "total" ? c with { Header = $"{c.Header} {used[0]}" } : c)],
+            Rows = [.. table.Rows.Select(r => r.RemoveAt(at))],
+        };
+    }
+
+    /// <summary>Builds the list.</summary>
+    public static ReportTable Build(AnalysisContext context) => Table(context.Panel, [.. Lines(context)]);
+
+    private static ReportTable Table(Panel panel, List<Line> lines)
+    {
         var rows = lines.Select((line, i) => Row(line, i + 1)).Concat(Totals(lines));
         return new ReportTable("Parts list", Columns, [.. rows]) { Notes = [.. Notes(panel, lines)] };
     }
@@ -61,6 +86,7 @@ public static class PartsList
         if (rows.IsEmpty) return null;
         return new ReportTable("Alternatives", AlternativeColumns, rows)
         {
+            IsExtra = true,
             Notes = [$"For {CutList.Sets(panel.BuildCount)}. Saves: the first choice less the alternative; empty where a price is missing or the currencies differ."],
         };
     }
@@ -81,7 +107,7 @@ public static class PartsList
         foreach (var group in panel.Cables.GroupBy(c => (Text: PartNames.Of(c), c.PricePerMetre)))
             foreach (var line in Metres([.. group.Select(c => (c.Designator, c.LengthMm))], group.Key.Text, sets, group.Key.PricePerMetre)) yield return line;
         foreach (var group in LooseWire(panel))
-            foreach (var line in Metres([.. group.Select(w => (w.Designator, w.LengthMm))], $"wire {group.Key.Gauge} {group.Key.Colour}".TrimEnd(), sets, null)) yield return line;
+            foreach (var line in Metres([.. group.Select(w => (w.Designator, w.LengthMm))], $"wire {group.Key.Gauge} {group.Key.Colour}".TrimEnd(), sets, null)) yield return line with { IsLooseWire = true };
         var soldered = panel.Wires.Sum(w => (WireList.IsSoldered(context, w.From) ? 1 : 0) + (WireList.IsSoldered(context, w.To) ? 1 : 0));
         if (soldered > 0) yield return new Line("", "sleeve for a soldered joint", soldered, 0, soldered * sets, "pc", null);
     }
@@ -151,6 +177,8 @@ public static class PartsList
     private sealed record Line(
         string Names, string Text, decimal? PerSet, int Spares, decimal? Quantity, string Unit, Price? Price)
     {
+        public bool IsLooseWire { get; init; }
+
         public decimal? Total => Price is null ? null : Price.Amount * Quantity;
     }
 }

@@ -11,4 +11,7 @@ public sealed record ReportColumn(string Key, string Header, ColumnAlign Align =
 
     /// <summary>Whether the printed cell is sheet and zone of the terminal that it names. Such columns are added when a list is printed.</summary>
     public bool IsPlace { get; init; }
+
+    /// <summary>Whether the printed cells are never broken: what is read in one look.</summary>
+    public bool IsWhole { get; init; }
 }

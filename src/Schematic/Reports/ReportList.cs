@@ -22,10 +22,10 @@ public static class ReportLists
     public static ImmutableArray<ReportList> All { get; } =
     [
         new("chart", "Print which contacts are closed in which position, and what inputs and loads do there.", ContactChart.Build) { Printed = _ => [] },
-        new("wires", "Print the wire list and the cut list.", c => [WireList.Build(c), CutList.Build(c)]) { Printed = c => [WireList.BuildPrinted(c), CutList.Build(c)] },
+        new("wires", "Print the wire list and the cut list.", c => [WireList.Build(c), CutList.Build(c)]) { Printed = c => [WireList.BuildPrinted(c)] },
         new("work", "Print the work list: what to cut, mark and solder, in order.", WorkList.Build) { Printed = WorkList.BuildPrinted },
         new("load", "Print the load sheet: the worst current, voltage and drop of everything.", LoadSheet.Build) { Printed = LoadSheet.BuildPrinted },
-        new("parts", "Print the parts list for all sets that are built, with prices.", PartsList.BuildAll),
+        new("parts", "Print the parts list for all sets that are built, with prices.", PartsList.BuildAll) { Printed = PartsList.BuildPrinted },
         new("assumed", "Print what the program assumed where the file states nothing, and the words that would state it.", c => [AssumedList.Build(c)]),
         new("signals", "Print the signal list for software: inputs, meanings, levels by position.", c => [SignalList.Build(c)]),
     ];

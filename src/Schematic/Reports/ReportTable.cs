@@ -12,6 +12,18 @@ namespace Schematic.Reports;
 public sealed record ReportTable(
     string Title, ImmutableArray<ReportColumn> Columns, ImmutableArray<ImmutableArray<string>> Rows)
 {
+    /// <summary>Begins the first cell of a row that is a heading among the rows: it stands across all columns, with what it heads. Printed lists only.</summary>
+    public const char Across = '▸';
+
+    /// <summary>Sentences printed above, before any row: what must be read first. Printed lists only.</summary>
+    public ImmutableArray<string> Lead { get; init; } = [];
+
+    /// <summary>Whether lines stand as close as a book's: lists that are looked up and not written on. Printed lists only.</summary>
+    public bool IsDense { get; init; }
+
+    /// <summary>Whether it helps to choose and buy, not to build and test: a pack leaves it out unless all lists are asked for, and says so.</summary>
+    public bool IsExtra { get; init; }
+
     /// <summary>Sentences printed below: methods, sources, what a mark means.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 }

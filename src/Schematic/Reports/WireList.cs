@@ -36,16 +36,22 @@ public static class WireList
         };
     }
 
-    /// <summary>What a pack prints: where the marks stand says how many there are.</summary>
+    /// <summary>
+    /// What a pack prints: where the marks stand says how many there are, a core's number says which core of which cable it is, and
+    /// what all wires have alike is said once.
+    /// </summary>
     public static ReportTable BuildPrinted(AnalysisContext context)
     {
         var table = Build(context);
-        var marks = table.Columns.Select(c => c.Key).ToList().IndexOf("marks");
-        return table with
-        {
-            Columns = table.Columns.RemoveAt(marks),
-            Rows = [.. table.Rows.Select(r => r.RemoveAt(marks))],
-        };
+        var keys = table.Columns.Select(c => c.Key).ToList();
+        var (marks, sleeve, cable) = (keys.IndexOf("marks"), keys.IndexOf("sleeve"), keys.IndexOf("cable"));
+        var (wire, from, to) = (keys.IndexOf("wire"), keys.IndexOf("from"), keys.IndexOf("to"));
+        ImmutableArray<string> Short(ImmutableArray<string> row) => row
+            .SetItem(cable, row[wire].Length > 0 && row[cable] == string.Join(" core ", row[wire].Split('-', 2)) ? "" : row[cable])
+            .SetItem(sleeve, row[sleeve] == $"at {row[from]}" ? "first end" : row[sleeve] == $"at {row[to]}" ? "second end" : row[sleeve])
+            .RemoveAt(marks);
+        var shown = table with { Columns = table.Columns.RemoveAt(marks), Rows = [.. table.Rows.Select(Short)] };
+        return JoinedColumns.Of(SaidOnce.Of(shown), "Colour, gauge", "colour", "gauge");
     }
 
     /// <summary>What is printed for a wire's cross-section; a chosen one is marked.</summary>
@@ -90,7 +96,7 @@ public static class WireList
         var all = wires.ToList();
         if (all.Exists(w => IsSoldered(context, w.From) || IsSoldered(context, w.To)))
             yield return "Sleeve: goes on before soldering; reaches 5 mm or two insulated-wire diameters onto the insulation, the larger (NASA-STD-8739.3 9.8).";
-        yield return $"Marks: how often the wire carries its number, and how far from its first end ({Sources.WireMarks}). Cable cores are marked at both ends.";
+        if (all.Exists(w => w is { Cable: null, LengthMm: not null })) yield return $"Marks: how often the wire carries its number, and how far from its first end ({Sources.WireMarks}). Cable cores are marked at both ends.";
         if (all.Exists(w => w.LengthMm is null)) yield return "A wire without length is cut to fit; leave slack for two more terminations (FAA AC 43.13-1B 11-118).";
         if (all.Exists(w => w.IsGaugeChosen)) yield return "~ before a cross-section: chosen by the program, not stated in the file; the load sheet says how it was found.";
         foreach (var cable in context.Panel.Cables.Where(c => c.ScreenTerminal is not null))

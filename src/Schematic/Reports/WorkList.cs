@@ -62,7 +62,7 @@ public static class WorkList
 
     /// <summary>
     /// What a pack prints: the ends that are on no connector. Cutting and marking stand in wire list and cut list, a connector's
-    /// ends beside its face.
+    /// ends beside its face, what holds of any terminal in the list of the command.
     /// </summary>
     public static ImmutableArray<ReportTable> BuildPrinted(AnalysisContext context)
     {
@@ -70,10 +70,10 @@ public static class WorkList
         var stations = BuildOrder.Stations(context, fastenings);
         var others = stations.Where(p => p is not Connector).ToImmutableArray();
         if (others.IsEmpty) return [];
-        var table = Short(WithBoxes(OtherEnds(context, fastenings, others), context.Panel.BuildCount));
+        var table = JoinedColumns.Of(Short(WithBoxes(OtherEnds(context, fastenings, others), context.Panel.BuildCount)), "Wire or lead", "wire", "colour", "gauge");
         var connectors = stations.OfType<Connector>().Select(c => c.Designator).ToList();
         var first = connectors.Count == 0 ? "" : $"First the ends at {NameList.Compact(connectors)}: their order stands beside their faces. ";
-        return [table with { Notes = [$"{first}Disconnect every supply before work on the harness. Where nothing else is said: {Usual}. 2 here: two together on that terminal.", .. table.Notes] }];
+        return [table with { Notes = [$"{first}Disconnect every supply before work on the harness. Where nothing else is said: {Usual}. 2 here: two together on that terminal. Far ends: wire list."] }];
     }
 
     /// <summary>The ends at a connector in the order of soldering; no rows where nothing ends on it.</summary>
@@ -86,21 +86,28 @@ public static class WorkList
     private static ReportTable WithBoxes(ReportTable table, int sets) =>
         table with { Rows = [.. table.Rows.Select(r => r.SetItem(0, Boxes(sets)))] };
 
-    /// <summary>The table without step numbers and without what is done with every end.</summary>
+    /// <summary>
+    /// The table without step numbers, without what is done with every end and without the far ends of wires, which stand in the
+    /// wire list and at the flags of the wiring sheets.
+    /// </summary>
     private static ReportTable Short(ReportTable table)
     {
-        var (step, work) = (1, table.Columns.Length - 2);
+        var (step, wire, work, other) = (1, 3, table.Columns.Length - 2, table.Columns.Length - 1);
+        string Work(ImmutableArray<string> row) => row[wire] == "jumper" ? $"bar to {row[other]}"
+            : IsLead(row[wire]) && row[other].Length > 0 ? $"{ShortWork(row[work])}; {ShortEnds(row[other])}"
+            : ShortWork(row[work]);
         return table with
         {
-            Columns = table.Columns.RemoveAt(step),
-            Rows = [.. table.Rows.Select(r => r.SetItem(work, ShortWork(r[work])).SetItem(work + 1, ShortEnds(r[work + 1])).RemoveAt(step))],
+            Columns = table.Columns.RemoveAt(other).RemoveAt(step),
+            Rows = [.. table.Rows.Select(r => r.SetItem(work, Work(r)).RemoveAt(other).RemoveAt(step))],
         };
     }
 
+    /// <summary>Whether what is fastened is no wire: a device's own lead or a screen, of which no other list tells the far end.</summary>
+    private static bool IsLead(string name) => name.Contains(':', StringComparison.Ordinal) || name.EndsWith(" screen", StringComparison.Ordinal);
+
     private static string ShortWork(string work)
     {
-        // The bar's terminals stand in the columns on both sides.
-        if (work.StartsWith("fit a jumper bar", StringComparison.Ordinal)) return "fit the bar";
         return work.Replace(Usual, "", StringComparison.Ordinal).Replace(" together here", " here", StringComparison.Ordinal)
             .Replace(", ,", ",", StringComparison.Ordinal).Replace(": ,", ",", StringComparison.Ordinal).Trim(',', ' ', ':');
     }

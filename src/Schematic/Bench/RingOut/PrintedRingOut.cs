@@ -5,7 +5,7 @@ using Schematic.Reports;
 namespace Schematic.Bench.RingOut;
 
 /// <summary>
-/// A ring-out as a pack prints it: narrow, with a line or a box to fill in, and what is said of every ring-out only once. A black
+/// A ring-out as a pack prints it: narrow, with a line or a box to fill in, and what is said of every ring-out once, above the first. A black
 /// lead that takes over what was under the leads before is told by what is added to it.
 /// </summary>
 internal static class PrintedRingOut
@@ -13,37 +13,16 @@ internal static class PrintedRingOut
     private const string Box = "☐";
     private const string Line = "▂";
 
-    /// <summary>What is done before any of the ring-outs, and how to read their lists; no table where there is no plan.</summary>
-    public static IEnumerable<ReportTable> Before(IReadOnlyList<RingOutPlan> plans)
-    {
-        if (plans.Count == 0) yield break;
-        yield return new ReportTable(
-            "Before a ring-out",
-            [new("order", "", ColumnAlign.Right), new("what", "What to do first")],
-            [.. Common(plans).Select((c, i) => ImmutableArray.Create(Number(i + 1), c))])
-        {
-            Notes =
-            [
-                "Contacts under one lead are clipped together; \"+\": clip that on as well and take nothing off. A position is held until the next one is named.",
-                "Meter at ohms, or at diode test where that is said (current from red to black). closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.",
-                "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above.",
-            ],
-        };
-    }
-
-    /// <summary>The steps of one plan.</summary>
+    /// <summary>
+    /// The steps of one plan under headings of what is held and what the meter must show; the first of the plans begins with what
+    /// is done before any of them.
+    /// </summary>
     public static ReportTable Steps(RingOutPlan plan, IReadOnlyList<RingOutPlan> all) => new(
         $"Ring-out with power off: {RingOutList.SideWords(plan.Circuit)}",
-        [
-            new("step", "", ColumnAlign.Right),
-            new("hold", "Hold"),
-            new("red", "Red"),
-            new("black", "Black"),
-            new("expected", "Expected"),
-            new("reading", "Shows", ColumnAlign.Centre),
-        ],
-        [.. plan.Steps.Select((_, i) => Row(plan, i))])
+        [new("step", "", ColumnAlign.Right), new("red", "Red"), new("black", "Black"), new("reading", "Shows", ColumnAlign.Centre)],
+        [.. plan.Steps.SelectMany((_, i) => Rows(plan, i))])
     {
+        Lead = plan == all[0] ? [.. Before(all)] : [],
         Notes =
         [
             .. RingOutList.Cautions(plan.Circuit).Except(Common(all)),
@@ -53,19 +32,32 @@ internal static class PrintedRingOut
         ],
     };
 
+    /// <summary>What is done before any of the ring-outs, and how to read their lists.</summary>
+    private static IEnumerable<string> Before(IReadOnlyList<RingOutPlan> plans)
+    {
+        var steps = plans.SelectMany(p => p.Steps).ToList();
+        yield return $"First: {string.Join(' ', Common(plans).Select((c, i) => $"{Number(i + 1)}. {c}"))}";
+        yield return "Contacts under one lead are clipped together; \"+\": clip that on as well and take nothing off. A position is held until the next one is named.";
+        yield return $"Meter at ohms{(steps.Exists(s => s.Placement.Test != MeterTest.Ohms) ? ", or at diode test where that is said (current from red to black)" : "")}. closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.";
+        if (!steps.TrueForAll(IsTicked)) yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above.";
+    }
+
     /// <summary>What is said of every plan.</summary>
     private static IEnumerable<string> Common(IReadOnlyList<RingOutPlan> plans) =>
         plans.Select(p => RingOutList.Cautions(p.Circuit)).Aggregate((a, b) => a.Intersect(b));
 
-    private static ImmutableArray<string> Row(RingOutPlan plan, int index)
+    /// <summary>A step, under a heading where what is held or what must show is not as before.</summary>
+    private static IEnumerable<ImmutableArray<string>> Rows(RingOutPlan plan, int index)
     {
         var (circuit, step) = (plan.Circuit, plan.Steps[index]);
-        return
-        [
-            Number(index + 1), step.Move.Length == 0 ? "" : StandText.Describe(step.Placement.Stand, circuit.Actuators),
-            TerminalText.Of(circuit, step.Placement.Red), Black(plan, index), Expected(step),
-            IsTicked(step) ? Box : Line,
-        ];
+        var expected = Expected(step);
+        if (index == 0 || step.Move.Length > 0 || expected != Expected(plan.Steps[index - 1]))
+        {
+            var held = step.Move.Length == 0 ? "" : StandText.Describe(step.Placement.Stand, circuit.Actuators) + ": ";
+            yield return [$"{ReportTable.Across}{held}{expected}", "", "", ""];
+        }
+
+        yield return [Number(index + 1), TerminalText.Of(circuit, step.Placement.Red), Black(plan, index), IsTicked(step) ? Box : Line];
     }
 
     /// <summary>What is clipped to the black lead, or what is added to what was there before or under both leads.</summary>

@@ -17,7 +17,7 @@ public static class RingOutSheets
         var plans = circuits.Where(c => c.Accessible.Length <= MostContacts).Select(c => RingOutPlanner.Plan(c)).Where(p => !p.Steps.IsEmpty).ToList();
         return
         [
-            .. PrintedRingOut.Before(plans), .. plans.Select(p => WithHidden(p, plans)),
+            .. plans.Select(p => WithHidden(p, plans)),
             .. circuits.Where(c => c.Accessible.Length > MostContacts).Select(TooMany),
         ];
     }

@@ -15,6 +15,10 @@ internal sealed class ContactBars : FlowBlock
 {
     // The columns before those of the positions: contacts and device.
     private const int Names = 2;
+
+    // So many rows stand on any sheet.
+    private const int MostWholeRows = 20;
+    private const string GroupName = "contact chart";
     private const double LetterHeight = 2.5;
     private const double LinePitch = 3.75;
     private const double RowMm = 4.4;
@@ -47,11 +51,18 @@ internal sealed class ContactBars : FlowBlock
     {
         foreach (var table in tables)
         {
-            var bars = new ContactBars(table);
+            var bars = new ContactBars(table) { Group = GroupName };
             if (bars.WidthAt(bars._positionMm) <= sheetMm + 1e-6) yield return bars;
-            else foreach (var part in TableBlock.Of(table, sheetMm)) yield return part;
+            else foreach (var part in TableBlock.Of(table, sheetMm, group: GroupName)) yield return part;
         }
     }
+
+    /// <inheritdoc/>
+    /// <remarks>It tells of the contacts that the circuit shows at rest.</remarks>
+    public override SheetKind? Beside => SheetKind.Circuit;
+
+    /// <inheritdoc/>
+    public override bool IsWhole => _table.Rows.Length <= MostWholeRows;
 
     /// <inheritdoc/>
     public override FlowShape? ShapeFor(FlowRoom room)

@@ -23,11 +23,13 @@ internal sealed class FacePage(AnalysisContext context, Connector connector, Imm
     private readonly ReportTable _soldering = FaceTables.Soldering(context, connector);
     private readonly ImmutableArray<FlowBlock> _contacts = [.. TableBlock.Of(FaceTables.Contacts(connector, uses), box.Width)];
     private ImmutableArray<FlowBlock> _ends;
+    private ImmutableArray<FlowBlock> _shortEnds;
 
     /// <summary>The sheets, and whether they show the connector at true size.</summary>
     public (ImmutableArray<SheetContent> Sheets, bool HasTrueSize) Build()
     {
         _ends = _soldering.Rows.IsEmpty ? [] : [.. TableBlock.Of(_soldering with { Notes = [] }, box.Width)];
+        _shortEnds = _soldering.Rows.IsEmpty ? [] : [.. TableBlock.Of(FaceTables.WithoutFarEnds(_soldering) with { Notes = [] }, box.Width)];
         var scales = AcrossMm.Select(ScaleAt).OfType<FaceScale>().DistinctBy(s => Math.Round(s.Factor, 6)).ToList();
         foreach (var (withTrueSize, mating) in ((bool, FaceLettering)[])
             [(true, FaceLettering.NumbersOnly[0]), (true, FaceLettering.NumbersOnly[1]), (false, FaceLettering.NumbersOnly[0]), (false, FaceLettering.NumbersOnly[1])])
@@ -77,33 +79,41 @@ internal sealed class FacePage(AnalysisContext context, Connector connector, Imm
 
     private SheetContent? OnOne(FaceScale scale, FaceScale matingScale, bool withTrueSize)
     {
-        var (rear, mating, trueSize, notes) = Blocks(scale, matingScale, withTrueSize);
-        IReadOnlyList<FlowBlock>[] orders =
-        [
-            [rear, .. _contacts, .. _ends, mating, .. trueSize, notes],
-            [rear, .. trueSize, .. _ends, .. _contacts, mating, notes],
-            [rear, mating, .. _contacts, .. _ends, .. trueSize, notes],
-        ];
-        return SheetFlow.OnOne(SheetKind.Faces, box, orders) is { } sheet ? Finished(sheet) : null;
+        foreach (var isBroad in withTrueSize ? (bool[])[false, true] : [false])
+        {
+            var (rear, mating, trueSize, notes) = Blocks(scale, matingScale, withTrueSize, isBroad);
+            IReadOnlyList<FlowBlock>[] orders =
+            [
+                [rear, .. _contacts, .. _ends, mating, .. trueSize, notes],
+                [rear, .. trueSize, .. _ends, .. _contacts, mating, notes],
+                [rear, mating, .. _contacts, .. _ends, .. trueSize, notes],
+                [rear, .. _contacts, .. trueSize, .. _ends, mating, notes],
+            ];
+            // Where room is short the wire list alone tells the far ends.
+            IReadOnlyList<FlowBlock>[] shorter = _shortEnds.IsEmpty ? [] : [[rear, .. _contacts, .. _shortEnds, mating, .. trueSize, notes]];
+            if (SheetFlow.OnOne(SheetKind.Faces, box, [.. orders, .. shorter]) is { } sheet) return Finished(sheet);
+        }
+
+        return null;
     }
 
     private ImmutableArray<SheetContent> Flow(FaceScale scale, FaceScale matingScale)
     {
-        var (rear, mating, _, notes) = Blocks(scale, matingScale, withTrueSize: false);
-        return [.. SheetFlow.Build([rear, .. _contacts, .. _ends, mating, notes], SheetKind.Faces, box).Select(Finished)];
+        var (rear, mating, _, notes) = Blocks(scale, matingScale, withTrueSize: false, isBroad: false);
+        return [.. SheetFlow.Build([rear, mating, .. _contacts, .. _ends, notes], SheetKind.Faces, box).Select(Finished)];
     }
 
     private SheetContent Finished(SheetContent sheet) => sheet with { Title = $"Faces of {connector.Designator}", Things = ThingsOn(sheet) };
 
     private (FlowBlock Rear, FlowBlock Mating, ImmutableArray<FlowBlock> TrueSize, FlowBlock Notes) Blocks(
-        FaceScale scale, FaceScale matingScale, bool withTrueSize)
+        FaceScale scale, FaceScale matingScale, bool withTrueSize, bool isBroad)
     {
         var rear = new FaceViewDrawing(connector, uses, scale).Draw(FaceWords.RearOf(connector));
         var mating = new FaceViewDrawing(connector, uses, matingScale).Draw(FaceWords.FrontOf(connector));
         return (
             new FaceBlock($"{FaceText.NameOf(connector)}, wire side", Block.Stack(1.5, Data(rear.Width), rear)) { IsLeading = true },
             new FaceBlock($"{connector.Designator}, mating side", mating),
-            withTrueSize ? [.. TrueSizeCard.Pieces(connector).Select(p => new FaceBlock(p.Title, p.Picture))] : [],
+            withTrueSize ? [.. TrueSizeCard.Pieces(connector, isBroad, box).Select(p => new FaceBlock(p.Title, p.Picture))] : [],
             new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)]));
     }
 
@@ -120,6 +130,10 @@ internal sealed class FacePage(AnalysisContext context, Connector connector, Imm
     private ImmutableArray<PlacedThing> ThingsOn(SheetContent sheet)
     {
         var faces = sheet.Marks.Where(m => m.Role == MarkRole.Face && m.Owner == connector.Designator).Select(m => m.Bounds).ToList();
-        return faces.Count == 0 ? [] : [new PlacedThing(Thing.Part(connector.Designator, "face"), faces.MaxBy(b => b.Width * b.Height))];
+        if (faces.Count == 0) return [];
+        var face = faces.MaxBy(b => b.Width * b.Height);
+        var contacts = sheet.Marks.OfType<CircleMark>().Where(m => m.Role == MarkRole.Face && m.Owner is not null && m.Owner != connector.Designator && face.Contains(m.Bounds))
+            .GroupBy(m => m.Owner!).Select(g => new PlacedThing(Thing.Terminal(g.Key, "face"), g.First().Bounds));
+        return [new PlacedThing(Thing.Part(connector.Designator, "face"), face), .. contacts];
     }
 }

@@ -2,34 +2,58 @@ using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
+using Schematic.Layout.Tables;
 using Schematic.Model;
 using Schematic.Reports;
 
 namespace Schematic.Layout.Faces;
 
-/// <summary>
-/// The connector sheets, one for each connector: both faces, what each contact is for and the soldering order; then sheets for
-/// those whose true size found no room there.
-/// </summary>
+/// <summary>The connector sheets, one for each connector, and the true-size views that found no room there.</summary>
+/// <param name="Sheets">The sheets, in the order of the file.</param>
+/// <param name="TrueSize">True-size views, to stand where the pack has room.</param>
+internal sealed record FaceDrawing(ImmutableArray<SheetContent> Sheets, ImmutableArray<FlowBlock> TrueSize);
+
+/// <summary>Draws connectors: both faces, what each contact is for and the soldering order, at true size where there is room.</summary>
 public static class FaceSheets
 {
     /// <summary>The sheets of all connectors of a panel, in the order of the file; none when there are no connectors.</summary>
-    public static ImmutableArray<SheetContent> Build(Panel panel, SheetFrame frame) =>
-        Build(panel, [.. panel.Parts.OfType<Connector>()], frame);
-
-    /// <summary>The sheets of one connector.</summary>
-    public static ImmutableArray<SheetContent> Build(Panel panel, Connector connector, SheetFrame frame) =>
-        Build(panel, [connector], frame);
-
-    private static ImmutableArray<SheetContent> Build(Panel panel, ImmutableArray<Connector> connectors, SheetFrame frame)
+    internal static FaceDrawing Draw(AnalysisContext context, SheetFrame frame)
     {
-        var (context, uses) = (new AnalysisContext(panel), new ContactUses(panel));
-        var pages = connectors.Select(c => (Connector: c, Page: new FacePage(context, c, uses.Of(c), frame.ContentBox(SheetKind.Faces)).Build())).ToList();
-        ImmutableArray<Connector> others = [.. pages.Where(p => !p.Page.HasTrueSize).Select(p => p.Connector)];
+        var pages = Pages(context, [.. context.Panel.Parts.OfType<Connector>()], frame);
+        var lists = frame.ContentBox(SheetKind.Lists);
+        return new FaceDrawing([.. pages.SelectMany(p => p.Sheets)], [.. TrueSize([.. pages.Where(p => !p.HasTrueSize).Select(p => p.Connector)], lists)]);
+    }
+
+    /// <summary>The views of all; of two halves that mate and lie one on the other, the second is the first with its faces exchanged.</summary>
+    private static IEnumerable<FlowBlock> TrueSize(ImmutableArray<Connector> connectors, BoxMm box)
+    {
+        var drawn = new List<(Connector Connector, Connector? Mate)>();
+        foreach (var connector in connectors)
+        {
+            var first = drawn.FindIndex(d => d.Mate is null && TrueSizeView.LieOneOnTheOther(d.Connector, connector));
+            if (first < 0) drawn.Add((connector, null));
+            else drawn[first] = (drawn[first].Connector, connector);
+        }
+
+        return drawn.SelectMany(d => TrueSizeCard.Pieces(d.Connector, isBroad: true, box, d.Mate).Concat(d.Mate is null ? [] : TrueSizeCard.Panel(d.Mate, box)))
+            .Select(p => new FaceBlock(p.Title, p.Picture));
+    }
+
+    /// <summary>The sheets of one connector, a true-size sheet among them where the first has no room for it.</summary>
+    public static ImmutableArray<SheetContent> Build(Panel panel, Connector connector, SheetFrame frame)
+    {
+        var page = Pages(new AnalysisContext(panel), [connector], frame).Single();
+        return [.. page.Sheets, .. page.HasTrueSize ? [] : TrueSizeSheets.Build([connector], frame.ContentBox(SheetKind.TrueSize))];
+    }
+
+    private static List<(Connector Connector, ImmutableArray<SheetContent> Sheets, bool HasTrueSize)> Pages(
+        AnalysisContext context, ImmutableArray<Connector> connectors, SheetFrame frame)
+    {
+        var uses = new ContactUses(context.Panel);
         return
         [
-            .. pages.SelectMany(p => p.Page.Sheets),
-            .. others.IsEmpty ? [] : TrueSizeSheets.Build(others, frame.ContentBox(SheetKind.TrueSize)),
+            .. connectors.Select(c => (Connector: c, Page: new FacePage(context, c, uses.Of(c), frame.ContentBox(SheetKind.Faces)).Build()))
+                .Select(p => (p.Connector, p.Page.Sheets, p.Page.HasTrueSize)),
         ];
     }
 }

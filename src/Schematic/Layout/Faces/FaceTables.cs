@@ -17,14 +17,12 @@ internal static class FaceTables
         [
             (new("contact", "Contact"), u => u.Contact),
             (new("use", "Net and use"), UseWords),
-            (new("wire", "Wire"), u => u.WireNames),
-            (new("colour", "Colour"), u => u.ColourCodes),
-            (new("gauge", "Gauge"), u => u.Gauges),
+            (new("wire", "Wire, colour, gauge"), u => string.Join(' ', new[] { u.WireNames, u.ColourCodes, u.Gauges }.Where(w => w.Length > 0))),
         ];
         // A part without wires yet is written on with a pencil.
         if (uses.All(u => u.Wires.IsEmpty))
         {
-            columns = [columns[0], columns[1], (new("wire", "Wire, colour, gauge"), _ => CellSign.Blank)];
+            columns[2] = columns[2] with { Cell = _ => CellSign.Blank };
         }
 
         var shown = columns.Where(c => c.Column.Key is "contact" or "use" || uses.Any(u => c.Cell(u).Length > 0)).ToList();
@@ -37,7 +35,7 @@ internal static class FaceTables
     /// <summary>The wired contacts in the order in which the hand reaches them, with a box to tick for each set.</summary>
     public static ReportTable Soldering(AnalysisContext context, Connector connector)
     {
-        var table = WorkList.BuildConnector(context, connector);
+        var table = JoinedColumns.Of(WorkList.BuildConnector(context, connector), "Wire or lead", "wire", "colour");
         var work = connector.Termination is Termination.Solder or Termination.Unstated ? "Soldering order" : "Fitting order";
         string[] left = ["step", "work", "strip_mm", "gauge"];
         ImmutableArray<int> kept = [.. Enumerable.Range(0, table.Columns.Length).Where(i => !left.Contains(table.Columns[i].Key))];
@@ -50,6 +48,13 @@ internal static class FaceTables
             Rows = [.. table.Rows.Select(r => kept.Select(i => i == contact ? r[i][(connector.Designator.Length + 1)..] : r[i]).ToImmutableArray())],
             Notes = [$"Each: {words}{Strip(connector)}.", .. table.Notes],
         };
+    }
+
+    /// <summary>The order of soldering without the column that tells where the wires go.</summary>
+    public static ReportTable WithoutFarEnds(ReportTable soldering)
+    {
+        var far = Index(soldering, "other_end");
+        return soldering with { Columns = soldering.Columns.RemoveAt(far), Rows = [.. soldering.Rows.Select(r => r.RemoveAt(far))] };
     }
 
     /// <summary>How many notes of the soldering order stand beside the face; the others are practice that stands with the lists.</summary>

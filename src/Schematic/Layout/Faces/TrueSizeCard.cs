@@ -1,4 +1,5 @@
 using System.Globalization;
+using Schematic.Drawing;
 using Schematic.Inserts;
 using Schematic.Layout.Frame;
 using Schematic.Model;
@@ -9,6 +10,10 @@ namespace Schematic.Layout.Faces;
 internal static class TrueSizeCard
 {
     private const double Gap = 8;
+    private const double LongCaptionMm = 48;
+    private const double BroadCaptionMm = 30;
+    private const double HeadMm = 12;
+    private const string TooLarge = "Larger than this sheet at true size: choose a larger sheet for this view.";
 
     /// <summary>The card in at most the given room; a part that is larger than the sheet is named and not drawn.</summary>
     public static Block Draw(Connector connector, double width, double height)
@@ -26,35 +31,50 @@ internal static class TrueSizeCard
         var words = Words(connector, Math.Max(80, body.Width));
         var card = Block.Stack(3, heading, body, words);
         if (card.Width <= width && card.Height <= height) return card;
-        return Block.Stack(3, heading, FaceText.Lines(
-            "Larger than this sheet at true size: choose a larger sheet for this view.", FaceText.MainMm, width), words);
+        return Block.Stack(3, heading, FaceText.Lines(TooLarge, FaceText.MainMm, width), words);
     }
 
-    /// <summary>The same piece by piece, for the sheet of the faces.</summary>
-    public static IEnumerable<(string Title, Block Picture)> Pieces(Connector connector)
+    /// <summary>The same piece by piece, for the sheet of the faces and for sheets that have room; a piece that is larger than the box is named and not drawn.</summary>
+    /// <param name="connector">The connector.</param>
+    /// <param name="isBroad">Whether front and rear stand side by side.</param>
+    /// <param name="box">What a sheet may use.</param>
+    /// <param name="mate">Its other half, where that needs no view of its own.</param>
+    public static IEnumerable<(string Title, Block Picture)> Pieces(Connector connector, bool isBroad, BoxMm box, Connector? mate = null)
+    {
+        var caption = isBroad ? BroadCaptionMm : LongCaptionMm;
+        Block[] views = [TrueSizeView.Draw(connector, FaceWords.FrontOf(connector), caption), TrueSizeView.Draw(connector, FaceWords.RearOf(connector), caption)];
+        var both = isBroad && Block.Row(3, views).Width <= box.Width ? Block.Row(3, views) : Block.Stack(3, views);
+        // What the notes of the sheet say already is not said again.
+        IEnumerable<string> mates = mate is null ? [] : [$"{mate.Designator}: the same, front and rear exchanged."];
+        var words = Block.Stack(0.9, mates.Concat(Measures(connector)).Select(l => FaceText.Lines(l, FaceText.QuietMm, Math.Max(60, both.Width), owner: connector.Designator)));
+        yield return ($"{(mate is null ? connector.Designator : $"{connector.Designator}, {mate.Designator}")} at true size", Fitting(Block.Stack(3, Block.Around(ScaleBar.Compact()), both, words), box));
+        foreach (var panel in Panel(connector, box)) yield return panel;
+    }
+
+    /// <summary>The drilling template, where a hole or a flange is stated.</summary>
+    public static IEnumerable<(string Title, Block Picture)> Panel(Connector connector, BoxMm box)
     {
         var template = PanelTemplate.Draw(connector);
-        yield return ($"{connector.Designator} at true size", Block.Stack(
-            3, Block.Around(ScaleBar.Compact()), TrueSizeView.Draw(connector, FaceWords.FrontOf(connector)), TrueSizeView.Draw(connector, FaceWords.RearOf(connector)),
-            Words(connector, 60)));
-        if (!template.Marks.IsEmpty) yield return ($"Panel of {connector.Designator} at true size", template);
+        if (!template.Marks.IsEmpty) yield return ($"Panel of {connector.Designator} at true size", Fitting(Block.Stack(3, Block.Around(ScaleBar.Compact()), template), box));
     }
+
+    private static Block Fitting(Block piece, BoxMm box) => piece.Width <= box.Width && piece.Height + HeadMm <= box.Height
+        ? piece : FaceText.Lines(TooLarge, FaceText.MainMm, Math.Min(120, box.Width));
 
     private static Block Words(Connector connector, double width)
     {
-        var insert = connector.Insert;
-        var contacts = insert.Contacts;
-        var lines = new List<string>
-        {
-            $"Filled: contact {contacts[0].Name}. Second ring: every tenth and the last, {contacts[^1].Name}.",
-        };
-        if (contacts.Length > 1)
-            lines.Add($"Smallest distance of contact centres {Mark(connector)}{Text(FaceGeometry.LeastSpacingMm(contacts))} mm. {Extent(connector)}");
-        lines.AddRange(FaceWords.Assumed(connector));
-        if (connector.Cutout is null && connector.Flange is null)
-            lines.Add("No panel hole stated: contact centres only; the outline is computed from them, the part's shell is larger.");
-        lines.Add($"Numbering: {insert.Convention}.");
+        IEnumerable<string> lines = [.. Measures(connector), .. FaceWords.Assumed(connector), $"Numbering: {connector.Insert.Convention}."];
         return Block.Stack(0.9, lines.Select(l => FaceText.Lines(l, FaceText.QuietMm, width, owner: connector.Designator)));
+    }
+
+    private static IEnumerable<string> Measures(Connector connector)
+    {
+        var contacts = connector.Insert.Contacts;
+        yield return $"Filled: contact {contacts[0].Name}. Second ring: every tenth and the last, {contacts[^1].Name}.";
+        if (contacts.Length > 1)
+            yield return $"Smallest distance of contact centres {Mark(connector)}{Text(FaceGeometry.LeastSpacingMm(contacts))} mm. {Extent(connector)}";
+        if (connector.Cutout is null && connector.Flange is null)
+            yield return "No panel hole stated: contact centres only; the outline is computed from them, the part's shell is larger.";
     }
 
     private static string Extent(Connector connector)

@@ -16,18 +16,32 @@ internal static class TrueSizeView
     private const double CrossMm = 0.45;
 
     /// <summary>One face with its captions.</summary>
-    public static Block Draw(Connector connector, FaceView view)
+    /// <param name="connector">The connector.</param>
+    /// <param name="view">Which side.</param>
+    /// <param name="captionMm">Width of the captions in millimetres, where the face is no wider.</param>
+    public static Block Draw(Connector connector, FaceView view, double captionMm = 48)
     {
         var seen = FaceGeometry.Project(connector.Insert, view, connector.KeyDegrees);
         var captions = FaceWords.Captions(connector, view, seen);
         var face = Block.Around(Marks(connector, view, seen));
+        var width = Math.Max(captionMm, face.Width);
         return Block.Centred(
             2,
             Block.Stack(
                 0.8,
-                FaceText.Lines(captions[0], FaceText.MainMm, 60, bold: true, owner: connector.Designator),
-                FaceText.Lines(captions[1], FaceText.QuietMm, Math.Max(48, face.Width), owner: connector.Designator)),
+                FaceText.Lines(captions[0], FaceText.MainMm, width, bold: true, owner: connector.Designator),
+                FaceText.Lines(captions[1], FaceText.QuietMm, width, owner: connector.Designator)),
             face);
+    }
+
+    /// <summary>Whether the rear of one is the front of the other, contact on contact: two halves that mate.</summary>
+    public static bool LieOneOnTheOther(Connector one, Connector other)
+    {
+        const double tolerance = 0.005;
+        if (one.Mates != other.Designator && other.Mates != one.Designator) return false;
+        var (rear, front) = (FaceGeometry.Project(one.Insert, FaceWords.RearOf(one), one.KeyDegrees), FaceGeometry.Project(other.Insert, FaceWords.FrontOf(other), other.KeyDegrees));
+        return rear.Length == front.Length && rear.Zip(front).All(p => p.First.Name == p.Second.Name
+            && Math.Abs(p.First.XMm - p.Second.XMm) < tolerance && Math.Abs(p.First.YMm - p.Second.YMm) < tolerance);
     }
 
     /// <summary>Crosses at the contacts' centres.</summary>

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Schematic.Analysis;
 using Schematic.Drawing;
 using Schematic.Layout.Tables;
 using Schematic.Model;
@@ -12,10 +12,11 @@ namespace Schematic.Layout.Frame;
 /// cautions, and then where every part, terminal and wire is drawn. The lists flow on behind it, on the same sheet where there is
 /// room.
 /// </summary>
-internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? findings, IReadOnlyList<FlowBlock> lists)
+internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? findings, IReadOnlyList<FlowBlock> lists, ImmutableArray<string> leftOut)
 {
     private const int SheetsWithoutList = 3;
     private const int MostRounds = 8;
+    private const int MostAtPart = 4;
     private const string Title = "Index";
     private const string PlacesTitle = "Where everything is drawn";
 
@@ -23,25 +24,30 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
 
     private BoxMm Behind => frame.ContentBox(SheetKind.Lists);
 
-    /// <summary>The sheets that come before the drawings, none when an index is not needed, and the lists that come behind them.</summary>
-    public (ImmutableArray<SheetContent> Front, ImmutableArray<SheetContent> Behind) Build(IReadOnlyCollection<SheetContent> drawings)
+    /// <summary>
+    /// The sheets that come before the drawings, none when an index is not needed, the drawings with the lists that found room on
+    /// them, and the lists that come behind.
+    /// </summary>
+    public (ImmutableArray<SheetContent> Front, ImmutableArray<SheetContent> Drawings, ImmutableArray<SheetContent> Behind) Build(
+        IReadOnlyList<SheetContent> drawings)
     {
-        var alone = SheetFlow.Build(lists, SheetKind.Lists, Behind);
+        var flowed = SheetFlow.Flow(lists, SheetKind.Lists, Behind);
+        ImmutableArray<SheetContent> alone = [.. flowed.Pages.Select(p => p.Content)];
         var cautionsAreElsewhere = drawings.Concat(alone).Any(c => frame.ShowsAllCautions(c.Kind));
-        if (drawings.Count + alone.Length <= SheetsWithoutList && panel.Notes.IsEmpty && cautionsAreElsewhere && findings is null) return ([], alone);
+        if (drawings.Count + alone.Length <= SheetsWithoutList && panel.Notes.IsEmpty && cautionsAreElsewhere && findings is null && leftOut.IsEmpty) return ([], [.. drawings], alone);
 
         // The list of sheets counts the sheets that it stands on; its rows are of one height whatever they say, so that only
         // their number must settle. A row too many stays empty.
         var (front, count) = (1, drawings.Count + alone.Length + 1);
         for (var round = 0; ; round++)
         {
-            var pages = Flow(drawings, front, Enumerable.Repeat("", count), cautionsAreElsewhere, out var fronts);
+            var (pages, joined) = Flow(drawings, front, Enumerable.Repeat("", count), cautionsAreElsewhere, out var fronts);
             var needed = pages.Count + drawings.Count;
             if ((fronts == front && needed <= count) || round == MostRounds)
             {
-                var titles = Titles(pages, front, drawings);
-                pages = Flow(drawings, front, titles.Concat(Enumerable.Repeat("", Math.Max(0, count - titles.Count))), cautionsAreElsewhere, out _);
-                return ([.. pages.Take(front).Select((p, i) => p with { Kind = SheetKind.Index, Title = titles[i], IsContinued = i > 0 })], [.. pages.Skip(front)]);
+                var titles = Titles(pages, front, joined);
+                (pages, joined) = Flow(drawings, front, titles.Concat(Enumerable.Repeat("", Math.Max(0, count - titles.Count))), cautionsAreElsewhere, out _);
+                return ([.. pages.Take(front).Select((p, i) => p with { Kind = SheetKind.Index, Title = titles[i], IsContinued = i > 0 })], joined, [.. pages.Skip(front)]);
             }
 
             (front, count) = (fronts, Math.Max(count, needed));
@@ -49,21 +55,24 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
     }
 
     /// <summary>Index and lists in one flow, and how many of its sheets hold the index.</summary>
-    private List<SheetContent> Flow(
-        IReadOnlyCollection<SheetContent> drawings, int front, IEnumerable<string> titles, bool cautionsAreElsewhere, out int fronts)
+    private (List<SheetContent> Pages, ImmutableArray<SheetContent> Drawings) Flow(
+        IReadOnlyList<SheetContent> drawings, int front, IEnumerable<string> titles, bool cautionsAreElsewhere, out int fronts)
     {
         var places = new PlaceDirectory(drawings.Select((c, i) => (front + i + 1, c)), frame.ZoneAt);
         IEnumerable<string> cautions = cautionsAreElsewhere ? [] : Cautions.For(panel).Select(c => "Caution: " + c);
         List<FlowBlock> index =
         [
             .. Tables(findings),
-            new SheetList([.. titles], [.. panel.Notes, .. cautions]) { IsLeading = true },
+            new SheetList([.. titles], [.. panel.Notes, .. cautions, .. leftOut.IsEmpty ? [] : (string[])[$"Left out: {string.Join(", ", leftOut)}. 'draw --all-lists' prints them."]]) { IsLeading = true },
             .. Tables(Places(drawings, places)),
         ];
-        var pages = SheetFlow.Flow([.. index, .. lists], SheetKind.Lists, Behind, First);
-        fronts = 1 + pages.ToList().FindLastIndex(p => p.Blocks.Any(index.Contains));
-        return [.. pages.Select(p => p.Content)];
+        var flowed = SheetFlow.Flow([.. index, .. lists], SheetKind.Lists, Behind, First, Lent(drawings));
+        fronts = 1 + flowed.Pages.ToList().FindLastIndex(p => p.Blocks.Any(index.Contains));
+        return ([.. flowed.Pages.Select(p => p.Content)], flowed.Drawings);
     }
+
+    /// <summary>The drawings, each with what a sheet of its kind may use.</summary>
+    private IReadOnlyList<FlowDrawing> Lent(IEnumerable<SheetContent> drawings) => [.. drawings.Select(d => new FlowDrawing(d, frame.ContentBox(d.Kind)))];
 
     private IEnumerable<FlowBlock> Tables(ReportTable? table) => table is null ? [] : TableBlock.Of(table, First.Width, isLeading: true);
 
@@ -82,24 +91,44 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
         var things = contents.SelectMany(c => c.Things.Select(t => t.Thing with { Role = "" }))
             .Where(t => t.Kind is ThingKind.Part or ThingKind.Terminal or ThingKind.Wire or ThingKind.Cable or ThingKind.Actuator)
             .Distinct().OrderBy(t => OrderOf(t.Kind)).ThenBy(t => t.Name, NaturalOrder.Comparer)
-            .Select(t => (t.Name, Group: GroupOf(t), Where: string.Join(", ", places.Every(t)))).ToList();
+            .Select(t => (t.Kind, t.Name, Where: places.EveryWords(t))).ToList();
         if (things.Count == 0) return null;
-        var rows = new List<ImmutableArray<string>>();
-        for (var i = 0; i < things.Count;)
-        {
-            var run = i + 1;
-            while (run < things.Count && things[run].Where == things[i].Where && Follows(things[run - 1], things[run])) run++;
-            var name = run - i == 1 ? things[i].Name
-                : $"{things[i].Name}{(run - i == 2 ? "," : "..")}{things[run - 1].Name[(things[i].Group.Length + 1)..]}";
-            rows.Add([name, things[i].Where]);
-            i = run;
-        }
-
+        var rows = things.Where(t => t.Kind != ThingKind.Terminal && t.Kind != ThingKind.Wire).Select(t => Row(t.Name, t.Where))
+            .Concat(things.Where(t => t.Kind == ThingKind.Terminal).GroupBy(t => PartOf(t.Name)).Where(IsListed).SelectMany(p => p.GroupBy(t => t.Where)
+                .SelectMany(g => Lines(p.Key + ":", NameList.Compact(g.Select(t => t.Name[(p.Key.Length + 1)..]))).Select(names => Row(names, g.Key)))))
+            .Concat(things.Where(t => t.Kind == ThingKind.Wire).Select(t => Row(t.Name, t.Where)));
         return new ReportTable(PlacesTitle, [new("thing", "Name"), new("places", "Sheet/zone")], [.. rows])
         {
-            Notes = ["Parts and actuators first, then terminals, then wires. A zone is a row letter and a column number of the sheet's edge."],
+            IsDense = true,
+            Notes = [$"Parts and actuators first, then terminals, then wires. A part of up to {MostAtPart} terminals has them at its symbol. A zone is a row letter and a column number of the sheet's edge."],
         };
     }
+
+    /// <summary>Whether the terminals of a part are looked for one by one: a contact on a connector's face always.</summary>
+    private static bool IsListed<T>(IGrouping<string, T> terminals) => terminals.Count() > MostAtPart;
+
+    private static ImmutableArray<string> Row(string name, string where) => [name, where];
+
+    /// <summary>Names of the terminals of a part that lie together, in lines that the eye takes in at once.</summary>
+    private static IEnumerable<string> Lines(string before, string names)
+    {
+        const int most = 14;
+        var line = before;
+        foreach (var name in names.Split(' '))
+        {
+            if (line.Length > before.Length && line.Length + 1 + name.Length > most)
+            {
+                yield return line;
+                line = before;
+            }
+
+            line += line.Length == before.Length ? name : " " + name;
+        }
+
+        yield return line;
+    }
+
+    private static string PartOf(string terminal) => terminal[..terminal.LastIndexOf(':')];
 
     private static int OrderOf(ThingKind kind) => kind switch
     {
@@ -107,18 +136,4 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
         ThingKind.Terminal => 1,
         _ => 2,
     };
-
-    /// <summary>Whether a terminal is the next of the same part.</summary>
-    private static bool Follows((string Name, string Group, string Where) one, (string Name, string Group, string Where) next) =>
-        one.Group.Length > 0 && one.Group == next.Group && Number(one.Name) is { } n && Number(next.Name) == n + 1
-        && one.Name.TrimEnd(Digits) == next.Name.TrimEnd(Digits);
-
-    private static readonly char[] Digits = [.. "0123456789"];
-
-    private static long? Number(string name) =>
-        name.Length - name.TrimEnd(Digits).Length is > 0 and < 10 and var digits ? long.Parse(name.AsSpan(name.Length - digits), CultureInfo.InvariantCulture) : null;
-
-    /// <summary>The part of a terminal: its terminals may be drawn together.</summary>
-    private static string GroupOf(Thing thing) =>
-        thing.Kind == ThingKind.Terminal && thing.Name.LastIndexOf(':') is > 0 and var colon ? thing.Name[..colon] : "";
 }

@@ -31,6 +31,10 @@ public sealed class PlaceDirectory
     public IEnumerable<string> Every(Thing target) =>
         _places[(target.Kind, target.Name)].Select(p => p.Place).Distinct(StringComparer.Ordinal);
 
+    /// <summary>Every place in words, the sheet named once for all zones on it: <c>3/B2 C2, 5/A1</c>.</summary>
+    public string EveryWords(Thing target) => string.Join(", ", Every(target).GroupBy(p => p[..p.IndexOf('/')])
+        .Select(g => $"{g.Key}/{string.Join(' ', g.Select(p => p[(g.Key.Length + 1)..]))}"));
+
     /// <summary>The mark with the place it refers to written into it, on a sheet of that kind.</summary>
     public Mark Filled(Mark mark, SheetKind kind) => mark is TextMark { Reference: { } reference } text
         ? text with { Text = reference.TextFor(Of(reference.Target, reference.On ?? kind)) }

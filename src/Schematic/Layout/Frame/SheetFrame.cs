@@ -62,15 +62,15 @@ public sealed class SheetFrame
     /// a stamp such as "NOT CHECKED" across every sheet when asked; findings that are open come first. Texts that refer to a thing get its sheet and zone.
     /// </summary>
     public ImmutableArray<Sheet> Finish(IEnumerable<SheetContent> contents, Panel panel, string? stamp = null, ReportTable? findings = null) =>
-        Finish(contents, [], panel, stamp, findings);
+        Finish(contents, [], panel, stamp, findings, []);
 
-    /// <summary>The same with lists, which flow on behind the index and then behind the contents.</summary>
+    /// <summary>The same with lists, which flow on behind the index and then behind the contents; the index names the lists that are left out.</summary>
     internal ImmutableArray<Sheet> Finish(
-        IEnumerable<SheetContent> contents, IReadOnlyList<FlowBlock> lists, Panel panel, string? stamp, ReportTable? findings)
+        IEnumerable<SheetContent> contents, IReadOnlyList<FlowBlock> lists, Panel panel, string? stamp, ReportTable? findings, ImmutableArray<string> leftOut)
     {
         var given = contents.ToList();
-        var (front, behind) = new IndexSheets(panel, this, findings, lists).Build(given);
-        List<SheetContent> all = [.. front, .. given, .. behind];
+        var (front, drawings, behind) = new IndexSheets(panel, this, findings, lists, leftOut).Build(given);
+        List<SheetContent> all = [.. front, .. drawings, .. behind];
         var cautionSheet = front.Length > 0 ? 1 : all.FindIndex(c => c.Kind is SheetKind.Circuit or SheetKind.Wiring) + 1;
         var reference = $"All cautions: sheet {cautionSheet.ToString(CultureInfo.InvariantCulture)}.";
         var places = new PlaceDirectory(all.Select((content, i) => (i + 1, content)), ZoneAt);

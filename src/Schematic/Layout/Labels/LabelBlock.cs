@@ -5,11 +5,13 @@ using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Tables;
+using Schematic.Reports;
 
 namespace Schematic.Layout.Labels;
 
 /// <summary>
-/// Labels at true size, to be printed without scaling, cut out and slid into clear sleeves. The text reads left to right
+/// What to cut, each kind of piece with the labels of its wires beside it, for all sets: a wire is marked as soon as it is cut. The
+/// labels are at true size, to be printed without scaling, cut out and slid into clear sleeves; their text reads left to right
 /// (FAA AC 43.13-1B 11-208). A bar of 50 mm above them tells whether the printer kept the size.
 /// </summary>
 internal sealed class LabelBlock : FlowBlock
@@ -18,82 +20,88 @@ internal sealed class LabelBlock : FlowBlock
     private const double LabelHeight = 5;
     private const double LeastWidth = 15;
     private const double SidePadding = 2;
-    private const double Gap = 1.5;
-    private const double SetRoom = 5;
-    private const double LeastBlock = 140;
+    private const double Gap = 0.8;
+    private const double PiecesGap = 3;
+    private const double LeastLabels = 75;
 
     // A longer number or terminal name is cut: a label must go around a wire.
     private const double LongestText = 60;
 
-    private readonly ImmutableArray<WireLabel> _labels;
-    private readonly AnalysisContext _context;
+    private readonly ImmutableArray<(CutPieces Pieces, ImmutableArray<WireLabel> Labels)> _groups;
+    private readonly int _sets;
+    private readonly string _note;
+    private readonly double _piecesMm;
 
-    private LabelBlock(AnalysisContext context, ImmutableArray<WireLabel> labels)
-        : base("Wire labels") => (_context, _labels) = (context, labels);
+    private LabelBlock(AnalysisContext context, ImmutableArray<(CutPieces Pieces, ImmutableArray<WireLabel> Labels)> groups)
+        : base("Cut list and wire labels")
+    {
+        (_groups, _sets) = (groups, context.Panel.BuildCount);
+        _note = $"{CutList.Note(_sets)} Labels of {NameOf(context)}: cut them out at the lines.";
+        _piecesMm = PiecesGap + groups.Max(g => CellSign.WidthOf(WorkList.Boxes(_sets))!.Value + 2 + Lettering.WidthMm(Words(g.Pieces), LetterHeight));
+    }
 
-    /// <summary>The labels of all sets; none for a panel without wires.</summary>
+    /// <inheritdoc/>
+    public override bool IsApart => true;
+
+    /// <summary>Pieces and labels of all sets; none for a panel without wires.</summary>
     public static IEnumerable<LabelBlock> Of(AnalysisContext context)
     {
-        var labels = WireLabels.Of(context).Select(Shown).ToImmutableArray();
-        return labels.IsEmpty ? [] : [new LabelBlock(context, labels)];
+        var labels = WireLabels.Of(context).ToLookup(l => l.Wire, StringComparer.Ordinal);
+        // The cores of a cable are marked with it.
+        IEnumerable<string> Marked(string name) => context.Panel.Wires.Where(w => w.Cable == name).Select(w => w.Designator).Prepend(name);
+        ImmutableArray<(CutPieces, ImmutableArray<WireLabel>)> groups =
+            [.. CutList.Pieces(context).Select(p => (p, p.Names.SelectMany(Marked).SelectMany(n => labels[n]).Select(Shown).ToImmutableArray()))];
+        return groups.IsEmpty ? [] : [new LabelBlock(context, groups)];
     }
 
     /// <inheritdoc/>
     public override FlowShape? ShapeFor(FlowRoom room)
     {
-        if (room.WidthMm < Math.Min(LeastBlock, room.SheetMm) - 1e-6) return null;
-        var one = Rows(room.WidthMm).ToList();
-        var rows = Enumerable.Range(1, _context.Panel.BuildCount).SelectMany(set =>
-        {
-            var heading = Text(Heading(_context, set), new PointMm(0, LetterHeight)) with { IsBold = true };
-            var first = new FlowRow(SetRoom + one[0].HeightMm, [heading, .. one[0].Marks.Select(m => m.Moved(0, SetRoom))]);
-            return one.Skip(1).Prepend(first);
-        });
+        if (room.WidthMm < Math.Min(_piecesMm + LeastLabels, room.SheetMm) - 1e-6) return null;
         var bar = new FlowRow(ScaleBar.RoomMm, [.. ScaleBar.Marks(new BoxMm(0, 0, room.WidthMm, ScaleBar.RoomMm))]);
-        return new FlowShape(room.WidthMm, 1, bar, [.. rows], []);
+        var note = Lettering.Wrap(_note, LetterHeight, room.WidthMm);
+        return new FlowShape(room.WidthMm, 1, bar, [.. _groups.SelectMany(g => Rows(g.Pieces, g.Labels, room.WidthMm))],
+            [new FlowRow(2 + (note.Count * TableRow.LinePitch), [.. note.Select((l, i) => Text(l, new PointMm(0, 2 + LetterHeight + (i * TableRow.LinePitch))))])]);
     }
 
-    private static string Heading(AnalysisContext context, int set)
+    private static string NameOf(AnalysisContext context)
     {
         var title = context.Panel.Title;
-        var sets = string.Create(CultureInfo.InvariantCulture, $"Set {set} of {context.Panel.BuildCount}");
-        return string.Join(", ", new[] { sets, title.Number, title.Revision.Length > 0 ? $"revision {title.Revision}" : "" }.Where(t => t.Length > 0));
+        return string.Join(", ", new[] { title.Number, title.Revision.Length > 0 ? $"revision {title.Revision}" : "" }.Where(t => t.Length > 0)) is { Length: > 0 } name ? name : "this panel";
     }
 
-    /// <summary>The labels of one set in rows; the labels of one wire stay together where a row holds them.</summary>
-    private IEnumerable<FlowRow> Rows(double width)
+    private string Words(CutPieces pieces)
     {
-        var (x, row) = (0.0, new List<Mark>());
-        foreach (var group in Runs(_labels))
-        {
-            var whole = group.Sum(l => WidthOf(l) + Gap) - Gap;
-            var breaks = x > 0 && x + whole > width && whole <= width;
-            foreach (var label in group)
-            {
-                if (breaks || (x > 0 && x + WidthOf(label) > width))
-                {
-                    yield return new FlowRow(LabelHeight + Gap, [.. row]);
-                    (x, row, breaks) = (0, [], false);
-                }
+        var count = pieces.Names.Length * _sets;
+        var name = string.Join(' ', new[] { pieces.Gauge, pieces.Colour }.Where(w => w.Length > 0));
+        var length = pieces.LengthMm is { } mm ? string.Create(CultureInfo.InvariantCulture, $"{mm:0.#} mm") : "cut to fit";
+        return count == 1 ? $"{name}  {length}" : string.Create(CultureInfo.InvariantCulture, $"{name}  {count} x {length}");
+    }
 
-                row.AddRange(Draw(label, x, 0, WidthOf(label)));
-                x += WidthOf(label) + Gap;
+    /// <summary>The pieces at the left of the first row, the labels of one wire after the other in as many rows as they take.</summary>
+    private IEnumerable<FlowRow> Rows(CutPieces pieces, ImmutableArray<WireLabel> labels, double width)
+    {
+        const double middle = LabelHeight / 2;
+        var boxes = WorkList.Boxes(_sets);
+        var row = new List<Mark>(CellSign.Of(boxes, ColumnAlign.Left, 0, middle))
+        {
+            Text(Lettering.Fit(Words(pieces), LetterHeight, width - CellSign.WidthOf(boxes)!.Value - 2), new PointMm(CellSign.WidthOf(boxes)!.Value + 2, middle + (LetterHeight / 2))),
+        };
+        var left = Math.Min(_piecesMm, Math.Max(0, width - LeastLabels));
+        var x = left;
+        foreach (var label in labels.GroupBy(l => l.Wire).SelectMany(g => Enumerable.Repeat(g, _sets).SelectMany(s => s)))
+        {
+            if (x > left && x + WidthOf(label) > width)
+            {
+                yield return new FlowRow(LabelHeight + Gap, [.. row]);
+                (x, row) = (left, []);
             }
+
+            row.AddRange(Draw(label, x, 0, WidthOf(label)));
+            x += WidthOf(label) + Gap;
         }
 
         yield return new FlowRow(LabelHeight + Gap, [.. row]);
-    }
-
-    private static List<List<WireLabel>> Runs(ImmutableArray<WireLabel> labels)
-    {
-        var runs = new List<List<WireLabel>>();
-        foreach (var label in labels)
-        {
-            if (runs.Count == 0 || runs[^1][0].Wire != label.Wire) runs.Add([]);
-            runs[^1].Add(label);
-        }
-
-        return runs;
     }
 
     private static WireLabel Shown(WireLabel label) => new(

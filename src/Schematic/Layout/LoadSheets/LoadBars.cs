@@ -22,7 +22,9 @@ internal sealed class LoadBars : FlowBlock
     private const double NameWidth = 46;
     private const double WordsWidth = 55;
     private const double LeastWidth = 120;
-    private const int MostWires = 5;
+
+    // What uses less of its limit is not drawn: nobody has to look at it.
+    private const double LeastShare = 0.2;
 
     private readonly SupplyLoad _supply;
     private readonly ImmutableArray<LoadBar> _bars;
@@ -35,7 +37,8 @@ internal sealed class LoadBars : FlowBlock
     /// <summary>A block for each supply; what belongs to no one supply stands with the first.</summary>
     public static IEnumerable<LoadBars> Of(AnalysisContext context) => !context.Panel.Parts.Any(p => p is Supply) ? []
         : context.Worst.Supplies.Select((s, i) => new LoadBars(
-            s, [.. SupplyBars(s), .. i == 0 ? OtherBars(context.Worst) : []], i == 0 ? LeftOut(context.Worst) : ""));
+            s, [.. SupplyBars(s), .. i == 0 ? ProtectorBars(context.Worst).Concat(OtherBars(context.Worst).Where(IsShown)) : []],
+            i == 0 ? LeftOut(OtherBars(context.Worst).Count(b => !IsShown(b))) : ""));
 
     /// <inheritdoc/>
     public override FlowShape? ShapeFor(FlowRoom room)
@@ -53,11 +56,10 @@ internal sealed class LoadBars : FlowBlock
 
     private static FlowRow Line(string text) => new(LinePitch, [Text(text, new PointMm(0, LetterHeight))]);
 
-    private static string LeftOut(WorstCases worst)
-    {
-        var wires = worst.Wires.Count(w => w.Share > 0) - MostWires;
-        return wires <= 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{wires} more {(wires == 1 ? "wire is" : "wires are")} loaded less: see the table of wires.");
-    }
+    private static string LeftOut(int bars) => bars == 0 ? ""
+        : string.Create(CultureInfo.InvariantCulture, $"{bars} more contacts, drops and wires: below {LeastShare * 100:0} % each; \"schematic load\" prints them.");
+
+    private static bool IsShown(LoadBar bar) => bar.Share >= LeastShare;
 
     private static IEnumerable<string> Advice(SupplyLoad load)
     {
@@ -80,16 +82,20 @@ internal sealed class LoadBars : FlowBlock
             yield return new LoadBar($"{supply.Supply.Designator} current", Parts(supply), limit, Words(supply.Amps.Value, limit));
     }
 
-    /// <summary>What belongs to no one supply.</summary>
-    private static IEnumerable<LoadBar> OtherBars(WorstCases worst)
+    private static IEnumerable<LoadBar> ProtectorBars(WorstCases worst)
     {
         foreach (var p in worst.Protectors)
             if (p.RatedAmps is { } rated) yield return new LoadBar($"{p.Part.Designator} current", [("", p.Amps.Value)], rated, Words(p.Amps.Value, rated));
+    }
+
+    /// <summary>What belongs to no one supply.</summary>
+    private static IEnumerable<LoadBar> OtherBars(WorstCases worst)
+    {
         foreach (var c in worst.Contacts.Where(c => c.Rating is not null && !c.Loads.IsEmpty))
             yield return new LoadBar($"{c.Contact.Common} – {c.Contact.Throw}", [("", c.RequiredAmps.Value)], c.Rating!.Amps, $"{Words(c.RequiredAmps.Value, c.Rating.Amps)}, derated");
         foreach (var l in worst.Loads.Where(l => l.Drop is not null))
             yield return new LoadBar($"drop to {l.Name}", [("", l.Drop!.Value)], l.AllowedDrop, $"{ValueText.Volts(l.Drop.Value)} of {ValueText.Volts(l.AllowedDrop)}{Percent(l.Drop.Value / l.AllowedDrop)}");
-        foreach (var w in worst.Wires.Where(w => w.Share > 0).OrderByDescending(w => Math.Round(w.Share!.Value, 9)).ThenBy(w => w.Wire.Designator, NaturalOrder.Comparer).Take(MostWires))
+        foreach (var w in worst.Wires.Where(w => w.Share > 0).OrderByDescending(w => Math.Round(w.Share!.Value, 9)).ThenBy(w => w.Wire.Designator, NaturalOrder.Comparer))
             yield return new LoadBar($"{w.Wire.Designator}, {w.Wire.Gauge!.Text}", [("", w.Amps.Value)], w.Capacity!.Amps, Words(w.Amps.Value, w.Capacity.Amps));
     }
 

@@ -35,27 +35,36 @@ public static class PackBuilder
     /// All sheets. When <paramref name="findings"/> hold an error, every sheet is stamped "NOT CHECKED", and "NOT PROVED" when the proof gave up; open findings are
     /// listed on a sheet of their own.
     /// </summary>
-    public static ImmutableArray<Sheet> Build(Panel panel, ImmutableArray<Diagnostic> findings) => Draw(panel, findings).Sheets;
+    public static ImmutableArray<Sheet> Build(Panel panel, ImmutableArray<Diagnostic> findings) =>
+        Draw(panel, findings).Sheets;
 
     /// <summary>All sheets, and what the drawing itself found: things larger than their sheet, faults of the finished sheets.</summary>
     public static DrawnPack Draw(Panel panel, ImmutableArray<Diagnostic> findings) => Draw(new AnalysisContext(panel), findings);
 
     /// <summary>As above, with what the check has found out already.</summary>
-    public static DrawnPack Draw(AnalysisContext context, ImmutableArray<Diagnostic> findings)
+    /// <param name="context">What is known of the panel.</param>
+    /// <param name="findings">What is open.</param>
+    /// <param name="allLists">Whether lists that help to choose and buy, not to build and test, are printed too; else the index says that they are not.</param>
+    public static DrawnPack Draw(AnalysisContext context, ImmutableArray<Diagnostic> findings, bool allLists = false)
     {
         context = context.Sized;
         var panel = context.Panel;
         var frame = SheetFrame.For(panel);
         var circuits = CircuitSheets.Build(context, frame);
         var wirings = CircuitSheets.CarryWiring(panel, circuits) ? new WiringDrawing([], []) : WiringSheets.Draw(panel, frame);
+        var faces = FaceSheets.Draw(context, frame);
         findings = [.. findings, .. wirings.Findings];
         ImmutableArray<SheetContent> contents =
         [
             .. circuits,
             .. wirings.Contents,
-            .. FaceSheets.Build(panel, frame),
+            .. faces.Sheets,
         ];
-        var sheets = frame.Finish(contents.OrderBy(c => c.Kind), [.. Lists(context, frame)], panel, StampFor(findings), FindingsList.Build(findings));
+        var tables = Tables(context);
+        var leftOut = allLists ? [] : tables.Where(t => t.IsExtra).Select(t => t.Title).ToImmutableArray();
+        var sheets = frame.Finish(
+            contents.OrderBy(c => c.Kind), [.. Lists(context, frame, tables.Where(t => allLists || !t.IsExtra)), .. faces.TrueSize], panel,
+            StampFor(findings), FindingsList.Build(findings), leftOut);
         return new DrawnPack(sheets, [.. wirings.Findings, .. SheetFindings.Of(sheets, frame.ZoneAt)]);
     }
 
@@ -73,11 +82,21 @@ public static class PackBuilder
         return unproved is null ? null : $"{NotProved}: {NameList.Sentence(unproved.Subjects.Select(s => s.Name))}";
     }
 
+    private static ImmutableArray<ReportTable> Tables(AnalysisContext context) =>
+        [.. ReportLists.All.SelectMany(l => l.Printed(context)).Concat(BenchRecordList.Build(context.Panel)).Where(t => !t.Rows.IsEmpty)];
+
     /// <summary>The contact chart, all lists, the bars of the load sheet and the labels behind them.</summary>
-    private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame)
+    private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame, IEnumerable<ReportTable> lists)
     {
         var width = frame.ContentBox(SheetKind.Lists).Width;
-        var tables = ReportLists.All.SelectMany(l => l.Printed(context)).Concat(BenchRecordList.Build(context.Panel)).Concat(RingOutSheets.Build(context.Panel)).Where(t => !t.Rows.IsEmpty).Select(Printed.WithPlaces);
-        return [.. ContactBars.Of(ContactChart.BuildPrinted(context), width), .. tables.SelectMany(t => TableBlock.Of(t, width)), .. FaceTables.Practice(context), .. LoadBars.Of(context), .. LabelBlock.Of(context)];
+        IEnumerable<FlowBlock> Blocks(IEnumerable<ReportTable> tables, string? group = null) =>
+            tables.Select(SaidOnce.Of).Select(Printed.WithPlaces).SelectMany(t => TableBlock.Of(t, width, group: group));
+        return
+        [
+            .. ContactBars.Of(ContactChart.BuildPrinted(context), width),
+            .. Blocks(lists),
+            .. Blocks(RingOutSheets.Build(context.Panel).Where(t => !t.Rows.IsEmpty), group: "ring-out"),
+            .. FaceTables.Practice(context), .. LoadBars.Of(context), .. LabelBlock.Of(context),
+        ];
     }
 }

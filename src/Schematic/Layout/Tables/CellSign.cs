@@ -20,7 +20,7 @@ internal static class CellSign
     public const string ShortBlank = "▂";
 
     private const double BlankMm = 32;
-    private const double ShortBlankMm = 15;
+    private const double ShortBlankMm = 11;
     private const double BoxGapMm = 1;
     private const double DotMm = TableRow.Lettering;
 

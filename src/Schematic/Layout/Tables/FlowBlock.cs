@@ -16,6 +16,15 @@ internal abstract class FlowBlock(string title)
     /// <summary>Whether it belongs to what opens the flow and keeps its place there.</summary>
     public bool IsLeading { get; init; }
 
+    /// <summary>What blocks that belong together share: they stand on one sheet where one has room for them; null for none.</summary>
+    public string? Group { get; init; }
+
+    /// <summary>The kind of drawing that it is read with; null for none.</summary>
+    public virtual SheetKind? Beside => null;
+
+    /// <summary>Whether it keeps away from drawings: it is to be cut out.</summary>
+    public virtual bool IsApart => false;
+
     /// <summary>Whether it is never torn.</summary>
     public virtual bool IsWhole => false;
 
@@ -48,9 +57,56 @@ internal sealed record FlowShape(double PaneMm, int Panes, FlowRow Header, Immut
     /// <summary>Between panes, in millimetres.</summary>
     public const double PaneGapMm = 7;
 
+    /// <summary>What stands under the heading over the whole width, once, before any row.</summary>
+    public FlowRow Lead { get; init; } = FlowRow.None;
+
     /// <summary>What closes a pane under its last row.</summary>
     public ImmutableArray<Mark> Foot { get; init; } = [];
 
     /// <summary>Whether cells had to be broken that would stand in one line where there is more width.</summary>
     public bool IsBroken { get; init; }
+
+    /// <summary>Height in millimetres of the notes from one to another.</summary>
+    public double NotesHeight(int from, int? to = null)
+    {
+        var height = 0.0;
+        for (var i = from; i < (to ?? Notes.Length); i++) height += Notes[i].HeightMm;
+        return height;
+    }
+
+    /// <summary>The row after the last that finds room in panes whose rows may be that high together.</summary>
+    public int Deal(int from, double height)
+    {
+        var next = from;
+        for (var pane = 0; pane < Panes; pane++)
+        {
+            var left = height + 1e-9;
+            while (next < Rows.Length && Rows[next].HeightMm <= left) left -= Rows[next++].HeightMm;
+        }
+
+        return next;
+    }
+
+    /// <summary>The least height at which the panes hold all rows: they end at one height.</summary>
+    public double LeastHeight(int from, double most)
+    {
+        if (from == Rows.Length) return 0;
+        if (Panes == 1) return Rows.Skip(from).Sum(r => r.HeightMm);
+        var (low, high) = (0.0, most);
+        while (high - low > 0.01)
+        {
+            var middle = (low + high) / 2;
+            if (Deal(from, middle) == Rows.Length) high = middle;
+            else low = middle;
+        }
+
+        return high;
+    }
+
+    /// <summary>The least height at which the panes hold as many rows.</summary>
+    public double CutHeight(int from, int to, double most)
+    {
+        var cut = this with { Rows = Rows[..to] };
+        return cut.Deal(from, most) == to ? cut.LeastHeight(from, most) : most;
+    }
 }

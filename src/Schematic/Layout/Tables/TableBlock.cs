@@ -9,6 +9,17 @@ internal sealed class TableBlock : FlowBlock
 {
     private const double NotesGapMm = 2;
 
+    private const double LeadGapMm = 0.6;
+
+    // What leads a table takes no more than this share of a sheet's height, or the table stands wider.
+    private const double MostLeadShare = 0.4;
+
+    private const int MostWholeLetters = 1200;
+
+    // So many rows in more than one line do not slow the eye; more of them must save that much room.
+    private const double MostBrokenShare = 0.2;
+    private const double BrokenCost = 1.35;
+
     // Rows of a short table stay together.
     private const int LeastPaneRows = 8;
 
@@ -32,7 +43,7 @@ internal sealed class TableBlock : FlowBlock
     /// The table as one block, or, where its columns do not fit side by side on the whole sheet, as several that each begin with
     /// the first column.
     /// </summary>
-    public static IEnumerable<TableBlock> Of(ReportTable table, double sheetWidthMm, bool isLeading = false)
+    public static IEnumerable<TableBlock> Of(ReportTable table, double sheetWidthMm, bool isLeading = false, string? group = null)
     {
         var shown = WithoutEmptyColumns(table);
         var parts = TableColumns.Split(shown, sheetWidthMm).Select(p => p.Columns).ToList();
@@ -43,31 +54,47 @@ internal sealed class TableBlock : FlowBlock
             {
                 Columns = parts[i],
                 Rows = [.. shown.Rows.Select(r => kept.Select(k => r[k]).ToImmutableArray())],
+                Lead = i == 0 ? shown.Lead : [],
                 Notes = i == parts.Count - 1 ? shown.Notes : [],
             };
-            yield return new TableBlock(part, sheetWidthMm) { IsLeading = isLeading };
+            yield return new TableBlock(part, sheetWidthMm) { IsLeading = isLeading, Group = group };
         }
     }
+
+    /// <inheritdoc/>
+    /// <remarks>A short table stands on any sheet.</remarks>
+    public override bool IsWhole => _table.Rows.Length <= LeastPaneRows && _table.Rows.Sum(r => r.Sum(c => c.Length)) + _table.Notes.Sum(n => n.Length) < MostWholeLetters;
 
     /// <inheritdoc/>
     /// <remarks>Kept for each room: a flow asks again in every trial.</remarks>
     public override FlowShape? ShapeFor(FlowRoom room) =>
         _shapes.TryGetValue(room, out var known) ? known : _shapes[room] = Shape(room);
 
+    /// <summary>As many panes as stand side by side unbroken, or one more where the rows that break cost less than it saves.</summary>
     private FlowShape? Shape(FlowRoom room)
     {
-        if (room.WidthMm < Math.Min(_leastMm, room.SheetMm) - 1e-6 || (!_table.Notes.IsEmpty && room.WidthMm < Math.Min(LeastNoteMm, room.SheetMm) - 1e-6)) return null;
+        if (room.WidthMm < Math.Min(_leastMm, room.SheetMm) - 1e-6 || (!(_table.Notes.IsEmpty && _table.Lead.IsEmpty) && room.WidthMm < Math.Min(LeastNoteMm, room.SheetMm) - 1e-6)) return null;
+        var lead = Lead(room);
+        if (lead.HeightMm > MostLeadShare * room.HeightMm && room.WidthMm < room.SheetMm - 1e-6) return null;
         var most = Math.Max(1, _table.Rows.Length / LeastPaneRows);
-        var panes = Math.Clamp((int)((room.WidthMm + FlowShape.PaneGapMm) / (_naturalMm + FlowShape.PaneGapMm)), 1, most);
+        var whole = Math.Clamp((int)((room.WidthMm + FlowShape.PaneGapMm) / (_naturalMm + FlowShape.PaneGapMm)), 1, most);
+        var closer = Math.Clamp((int)((room.WidthMm + FlowShape.PaneGapMm) / (_leastMm + FlowShape.PaneGapMm)), whole, Math.Min(most, whole + 1));
+        return Enumerable.Range(whole, closer - whole + 1).Select(panes => Shape(room, lead, panes)).OfType<FlowShape>()
+            .MinBy(s => s.Rows.Sum(r => r.HeightMm) / s.Panes * (s.IsBroken ? BrokenCost : 1));
+    }
+
+    private FlowShape? Shape(FlowRoom room, FlowRow lead, int panes)
+    {
         var pane = ((room.WidthMm + FlowShape.PaneGapMm) / panes) - FlowShape.PaneGapMm;
-        var columns = TableColumns.Split(_table, pane, room.RowRoomMm).First();
+        var columns = TableColumns.Split(_table, pane, _table.IsDense ? TableRow.DenseRoom : room.RowRoomMm).First();
         if (columns.Columns.Length < _table.Columns.Length || columns.Width > pane + 1e-6) return null;
         columns = columns.Stretched(pane);
-        var rows = columns.Rows(room.HeightMm - columns.Header.Height);
-        return new FlowShape(pane, panes, Header(columns), [.. rows.Select((r, i) => Row(r, columns.Width, i % 2 == 1))], [.. Notes(room)])
+        var rows = columns.Rows(room.HeightMm - columns.Header.Height - lead.HeightMm);
+        return new FlowShape(pane, panes, Header(columns), [.. Joined(rows.Select((r, i) => (r, Row(r, columns.Width, i % 2 == 1))))], [.. Notes(room)])
         {
+            Lead = lead,
             Foot = [LineMark.Between(MarkRole.Table, default, new(columns.Width, 0), Pen.Narrow)],
-            IsBroken = _naturalMm > pane + 1e-6,
+            IsBroken = _naturalMm > pane + 1e-6 && rows.Count(r => r.Cells.Any(c => c.Length > 1)) > MostBrokenShare * rows.Length,
         };
     }
 
@@ -99,6 +126,33 @@ internal sealed class TableBlock : FlowBlock
     {
         IEnumerable<Mark> band = isBand ? [LineMark.Rectangle(MarkRole.Table, new BoxMm(0, 0, width, row.Height), null, Ink.Band)] : [];
         return new FlowRow(row.Height, [.. band, .. row.Marks(0, 0)]);
+    }
+
+    /// <summary>A heading among the rows and the row that it heads are one: no pane ends between them.</summary>
+    private static IEnumerable<FlowRow> Joined(IEnumerable<(TableRow Row, FlowRow Drawn)> rows)
+    {
+        var above = FlowRow.None;
+        foreach (var (row, drawn) in rows)
+        {
+            var joined = above.HeightMm == 0 ? drawn : new FlowRow(above.HeightMm + drawn.HeightMm, [.. above.Marks, .. drawn.Marks.Select(m => m.Moved(0, above.HeightMm))]);
+            above = row.IsAcross ? joined : FlowRow.None;
+            if (!row.IsAcross) yield return joined;
+        }
+
+        if (above.HeightMm > 0) yield return above;
+    }
+
+    /// <summary>What leads the table, as one row.</summary>
+    private FlowRow Lead(FlowRoom room)
+    {
+        var (y, marks) = (0.0, new List<Mark>());
+        foreach (var lines in _table.Lead.Select(text => CellText.Wrap(text, room.WidthMm, isBold: false)))
+        {
+            marks.AddRange(lines.Select((line, i) => new TextMark(MarkRole.Table, line, new PointMm(0, y + (i * TableRow.LinePitch) + TableRow.Lettering), TableRow.Lettering)));
+            y += (lines.Length * TableRow.LinePitch) + LeadGapMm;
+        }
+
+        return marks.Count == 0 ? FlowRow.None : new FlowRow(y + LeadGapMm, [.. marks]);
     }
 
     private IEnumerable<FlowRow> Notes(FlowRoom room) => _table.Notes.SelectMany((n, i) => Note(n, room, isFirst: i == 0));

@@ -13,6 +13,9 @@ internal sealed class TableColumns
     // A word that is longer than this may be broken, in millimetres.
     private const double UnbreakableWord = 40;
 
+    // A column of text is no narrower where it has that much to say, in millimetres.
+    private const double LeastTextMm = 16;
+
     // The most that a column of text grows beyond what stands in it, in millimetres.
     private const double MostSpread = 12;
 
@@ -42,11 +45,11 @@ internal sealed class TableColumns
 
     /// <summary>Width in millimetres at which no cell is broken.</summary>
     public static double NaturalWidth(ReportTable table) =>
-        table.Columns.Select((c, i) => SizeOf(c, table.Rows.Select(r => r[i]), double.PositiveInfinity).Natural).Sum();
+        table.Columns.Select((c, i) => SizeOf(c, Cells(table, i), double.PositiveInfinity).Natural).Sum();
 
     /// <summary>Width in millimetres below which words would be broken that can stand whole on a sheet.</summary>
     public static double LeastWidth(ReportTable table, double sheetWidth) =>
-        table.Columns.Select((c, i) => SizeOf(c, table.Rows.Select(r => r[i]), sheetWidth).Least).Sum();
+        table.Columns.Select((c, i) => SizeOf(c, Cells(table, i), sheetWidth).Least).Sum();
 
     /// <summary>
     /// The table as one part when its columns fit side by side, otherwise as several, each beginning with the first column.
@@ -54,7 +57,7 @@ internal sealed class TableColumns
     public static IEnumerable<TableColumns> Split(
         ReportTable table, double available, double roomAround = TableRow.UsualRoom)
     {
-        var sizes = table.Columns.Select((c, i) => SizeOf(c, table.Rows.Select(r => r[i]), available)).ToArray();
+        var sizes = table.Columns.Select((c, i) => SizeOf(c, Cells(table, i), available)).ToArray();
         if (sizes.Sum(s => s.Least) > available)
         {
             // What names the rows stands in every part: it is not squeezed to make room for one column more.
@@ -108,21 +111,31 @@ internal sealed class TableColumns
         }
     }
 
-    private TableRow RowOf(ImmutableArray<string> cells, bool isHeader) =>
-        new([.. cells.Select((text, i) => Columns[i].IsPlace && !isHeader ? [text] : CellText.Wrap(text, Widths[i] - (2 * Padding) + 1e-6, isHeader))], this, isHeader);
+    /// <summary>The cells of a column; headings among the rows take the width that there is.</summary>
+    private static IEnumerable<string> Cells(ReportTable table, int column) => table.Rows.Where(r => !IsAcross(r)).Select(r => r[column]);
+
+    private static bool IsAcross(ImmutableArray<string> row) => row[0].StartsWith(ReportTable.Across);
+
+    private TableRow RowOf(ImmutableArray<string> cells, bool isHeader) => !isHeader && IsAcross(cells)
+        ? new([CellText.Wrap(cells[0][1..], Width - (2 * Padding), isBold: true)], this, isHeader) { IsAcross = true }
+        : new([.. cells.Select((text, i) => Columns[i].IsPlace && !isHeader ? [text] : CellText.Wrap(text, Widths[i] - (2 * Padding) + 1e-6, isHeader))], this, isHeader);
 
     private static (double Least, double Natural) SizeOf(ReportColumn column, IEnumerable<string> cells, double available)
     {
         var least = CellText.LongestWord(column.Header, isBold: true);
         var natural = CellText.WidthOf(column.Header, isBold: true);
+        var sign = 0.0;
         foreach (var cell in cells.Select(c => column.IsPlace && c.Length > 0 ? PlaceReference.Widest : c))
         {
-            least = Math.Max(least, CellText.LongestWord(cell, isBold: false));
+            sign = Math.Max(sign, CellSign.WidthOf(cell) ?? 0);
+            least = Math.Max(least, column.IsWhole ? CellText.WidthOf(cell, isBold: false) : CellText.LongestWord(cell, isBold: false));
             natural = Math.Max(natural, CellText.WidthOf(cell, isBold: false));
         }
 
         var limit = Math.Min(UnbreakableWord, available / 3);
-        return (Math.Min(least, limit) + (2 * Padding), natural + (2 * Padding));
+        // Words are not stacked one on the other, and a line to write on is never shorter.
+        var wanted = Math.Max(least, Math.Min(natural, LeastTextMm));
+        return (Math.Max(sign, Math.Min(wanted, limit)) + (2 * Padding), natural + (2 * Padding));
     }
 
     /// <summary>

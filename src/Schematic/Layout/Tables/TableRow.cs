@@ -19,6 +19,12 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
     /// <summary>Room above and below the letters of a row where closer rows save a sheet, in millimetres.</summary>
     public const double CloseRoom = 1.1;
 
+    /// <summary>The same in a list that is only looked up, set like a book's index.</summary>
+    public const double DenseRoom = 0.7;
+
+    /// <summary>Whether it is a heading across all columns.</summary>
+    public bool IsAcross { get; init; }
+
     /// <summary>Height in millimetres.</summary>
     public double Height => HeightOf(Cells.Max(c => c.Length), Columns.RoomAround);
 
@@ -27,6 +33,13 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
 
     /// <summary>The row's letters with its upper left corner at the given place.</summary>
     public IEnumerable<Mark> Marks(double left, double top)
+    {
+        if (IsAcross) return Cells[0].Select((line, k) => new TextMark(
+            MarkRole.Table, line, new PointMm(left + TableColumns.Padding, top + Columns.RoomAround + Lettering + (k * LinePitch)), Lettering) { IsBold = true });
+        return CellMarks(left, top);
+    }
+
+    private IEnumerable<Mark> CellMarks(double left, double top)
     {
         var x = left;
         for (var i = 0; i < Cells.Length; i++)

@@ -14,7 +14,9 @@ internal static class SheetDrawer
         // Inner channels take some of what the sheet has left, so that things stand apart; the rest is margin.
         var inner = design.Channels.Length - 2;
         var share = inner > 0 ? Math.Min(weights.MostSpareMm, spare / inner) : 0;
-        var x = space.Left + ((spare - (share * inner)) / 2);
+        var margin = spare - (share * inner);
+        // Much room is left in one piece: lists that belong to the pack may stand there.
+        var x = space.Left + (margin > weights.MostMarginMm ? 0 : margin / 2);
         for (var i = 0; i < design.Channels.Length; i++)
         {
             var isInner = i > 0 && i < design.Channels.Length - 1;

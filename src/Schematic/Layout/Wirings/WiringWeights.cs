@@ -48,6 +48,9 @@ internal sealed record WiringWeights
     /// <summary>How far a channel may grow when the sheet has width left.</summary>
     public double MostSpareMm { get; init; } = 12;
 
+    /// <summary>A sheet with more to spare stands at the left, the rest in one piece beside it; with less it stands in the middle.</summary>
+    public double MostMarginMm { get; init; } = 50;
+
     /// <summary>Quiet words at the head of a thing are wrapped at this width.</summary>
     public double WordsMm { get; init; } = 24;
 

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
 using System.Text;
 using ApprovalTests;
 using CsCheck;
@@ -5,6 +7,7 @@ using Schematic.Drawing;
 using Schematic.Inserts;
 using Schematic.Layout.Faces;
 using Schematic.Layout.Frame;
+using Schematic.Layout.Tables;
 using Schematic.Model;
 using Schematic.Rendering;
 using Schematic.Tests.Inserts;
@@ -39,7 +42,7 @@ public class FaceSheetsTests
             {
                 var panel = FaceSamples.PanelOf(size, inserts);
                 var frame = SheetFrame.For(panel);
-                foreach (var sheet in FaceSheets.Build(panel, frame))
+                foreach (var sheet in Faces(panel, frame))
                 {
                     AssertInside(sheet, frame.ContentBox(sheet.Kind));
                     AssertNoOverlap(sheet);
@@ -61,7 +64,7 @@ public class FaceSheetsTests
                     Flange = round ? new FlangeHoles(4, 3.2, hole + 4, hole + 6) : new FlangeHoles(2, 3.2, hole + 8, 0),
                 };
                 var frame = SheetFrame.For(panel);
-                foreach (var sheet in FaceSheets.Build(panel with { Parts = [connector] }, frame))
+                foreach (var sheet in Faces(panel with { Parts = [connector] }, frame))
                 {
                     AssertInside(sheet, frame.ContentBox(sheet.Kind));
                     AssertNoOverlap(sheet);
@@ -77,7 +80,7 @@ public class FaceSheetsTests
             {
                 var panel = FaceSamples.PanelOf(size, insert);
                 var connector = (Connector)panel.Parts[0];
-                var sheets = FaceSheets.Build(panel, SheetFrame.For(panel));
+                var sheets = Faces(panel, SheetFrame.For(panel));
                 foreach (var contact in connector.Insert.Contacts)
                 {
                     var owner = connector.At(contact.Name).ToString();
@@ -97,7 +100,7 @@ public class FaceSheetsTests
     public void Numbers_on_an_enlarged_face_are_at_least_2_5_mm_high_and_carry_their_colour_letters(int count)
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(count));
-        var sheets = FaceSheets.Build(panel, SheetFrame.For(panel)).Where(s => s.Kind == SheetKind.Faces);
+        var sheets = Faces(panel, SheetFrame.For(panel)).Where(s => s.Kind == SheetKind.Faces);
         var texts = sheets.SelectMany(s => s.Marks).OfType<TextMark>().Where(t => t.Owner?.Contains(':', StringComparison.Ordinal) == true).ToList();
         foreach (var group in texts.GroupBy(t => t.Owner))
         {
@@ -115,7 +118,7 @@ public class FaceSheetsTests
             (insert, size) =>
             {
                 var panel = FaceSamples.PanelOf(size, insert);
-                foreach (var sheet in FaceSheets.Build(panel, SheetFrame.For(panel)).Where(s => s.Kind == SheetKind.Faces))
+                foreach (var sheet in Faces(panel, SheetFrame.For(panel)).Where(s => s.Kind == SheetKind.Faces))
                 {
                     var circles = sheet.Marks.OfType<CircleMark>().Where(c => c.Owner?.Contains(':', StringComparison.Ordinal) == true).ToLookup(c => c.Owner);
                     foreach (var text in sheet.Marks.OfType<TextMark>().Where(t => t.Owner?.Contains(':', StringComparison.Ordinal) == true))
@@ -128,7 +131,7 @@ public class FaceSheetsTests
     public void The_rear_view_is_the_exact_mirror_of_the_front_view()
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(37));
-        var sheet = FaceSheets.Build(panel, SheetFrame.For(panel)).First(s => s.Kind == SheetKind.Faces);
+        var sheet = Faces(panel, SheetFrame.For(panel)).First(s => s.Kind == SheetKind.Faces);
         // Each view has circles of one radius of its own: the wire side's are the largest.
         var circles = sheet.Marks.OfType<CircleMark>().Where(c => c.Owner?.Contains(':', StringComparison.Ordinal) == true).ToList();
         var radii = circles.Select(c => Math.Round(c.RadiusMm, 6)).Distinct().OrderDescending().Take(2).ToList();
@@ -203,7 +206,7 @@ public class FaceSheetsTests
     public void A_connector_has_a_sheet_of_its_own_with_its_true_size()
     {
         var panel = FaceSamples.PanelOf(A4, new RowsInsert([5, 4]) { IsStaggered = true }, new StripInsert(4));
-        var sheets = FaceSheets.Build(panel, SheetFrame.For(panel));
+        var sheets = Faces(panel, SheetFrame.For(panel));
         Assert.Equal(["Faces of P1", "Faces of P2"], sheets.Select(s => s.Title));
         Assert.All(sheets, s => Assert.Contains(s.Marks.OfType<TextMark>(), t => t.Text.EndsWith("at true size", StringComparison.Ordinal)));
     }
@@ -212,9 +215,12 @@ public class FaceSheetsTests
     public void The_wire_side_of_a_round_connector_is_about_110_mm_across_where_the_paper_allows()
     {
         var panel = FaceSamples.PanelOf(SheetSize.Find("A3", landscape: true)!, FaceSamples.Spiral(37));
-        var sheet = FaceSheets.Build(panel, SheetFrame.For(panel))[0];
+        var sheet = Faces(panel, SheetFrame.For(panel))[0];
         Assert.InRange(sheet.Marks.OfType<CircleMark>().Max(c => 2 * c.RadiusMm), 100, 112);
-        Assert.Equal("Part P1 (face)", Assert.Single(sheet.Things).Thing.ToString());
+        // The part, and each of its contacts for the index.
+        Assert.Equal("Part P1 (face)", sheet.Things[0].Thing.ToString());
+        Assert.Equal(Enumerable.Range(1, 37).Select(i => $"Terminal P1:{i} (face)").Order(), sheet.Things.Skip(1).Select(t => t.Thing.ToString()).Order());
+        Assert.All(sheet.Things.Skip(1), t => Assert.True(sheet.Things[0].Box.Contains(t.Box)));
     }
 
     [Fact]
@@ -222,7 +228,7 @@ public class FaceSheetsTests
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(7));
         var wire = panel.Wires.First(w => w.Colour!.Tracer is not null);
-        var own = FaceSheets.Build(panel, SheetFrame.For(panel))[0].Marks.Where(m => m.Owner == wire.From.ToString()).ToList();
+        var own = Faces(panel, SheetFrame.For(panel))[0].Marks.Where(m => m.Owner == wire.From.ToString()).ToList();
         Assert.Contains(own.OfType<CircleMark>(), c => c.Fill == WireInk.Of(wire.Colour!.Main));
         Assert.Contains(own.OfType<LineMark>(), l => l.IsClosed && l.Fill == WireInk.TracerOf(wire.Colour!));
         Assert.True(own.OfType<LineMark>().Count(l => !l.IsClosed && l.Role == MarkRole.Face) >= 5);
@@ -233,7 +239,7 @@ public class FaceSheetsTests
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(7)) with { Wires = [] };
         var connector = (Connector)panel.Parts[0] with { NotTraced = ["3"] };
-        var sheet = FaceSheets.Build(panel with { Parts = [connector] }, SheetFrame.For(panel))[0];
+        var sheet = Faces(panel with { Parts = [connector] }, SheetFrame.For(panel))[0];
         Assert.Contains(sheet.Marks.OfType<CircleMark>(), c => c.Owner == "P1:3" && c.Pen is { Kind: LineKind.Dashed });
         Assert.DoesNotContain(sheet.Marks.OfType<CircleMark>(), c => c.Owner == "P1:2" && c.Pen is { Kind: LineKind.Dashed });
         var texts = sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
@@ -245,7 +251,7 @@ public class FaceSheetsTests
     public void Each_view_says_what_is_seen_and_from_where()
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(37));
-        var texts = FaceSheets.Build(panel, SheetFrame.For(panel)).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).ToList();
+        var texts = Faces(panel, SheetFrame.For(panel)).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).ToList();
         Assert.Contains(texts, t => t.StartsWith("seen from the mating side of the sockets", StringComparison.Ordinal));
         Assert.Contains(texts, t => t.StartsWith("seen from the wire side of the sockets", StringComparison.Ordinal));
         Assert.Contains(
@@ -257,7 +263,7 @@ public class FaceSheetsTests
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(37));
         var frame = SheetFrame.For(panel);
-        var sheet = frame.Finish(FaceSheets.Build(panel, frame), panel).First(s => s.Kind == SheetKind.Faces);
+        var sheet = frame.Finish(Faces(panel, frame), panel).First(s => s.Kind == SheetKind.Faces);
         var print = GreyPicture.Of(sheet);
         Assert.All(
             sheet.Marks.OfType<TextMark>().Where(t => t.Owner?.StartsWith("P1:", StringComparison.Ordinal) == true),
@@ -269,7 +275,7 @@ public class FaceSheetsTests
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(7), new RowsInsert([5, 4]) { IsStaggered = true, Face = FaceView.FrontOfPins });
         var frame = SheetFrame.For(panel);
-        var sheet = frame.Finish(FaceSheets.Build(panel, frame), panel).First(s => s.Kind == SheetKind.Faces);
+        var sheet = frame.Finish(Faces(panel, frame), panel).First(s => s.Kind == SheetKind.Faces);
         Approvals.VerifyBinaryFile(Encoding.UTF8.GetBytes(SvgWriter.Write(sheet)), "svg");
     }
 
@@ -277,7 +283,14 @@ public class FaceSheetsTests
     public void A_panel_without_connectors_has_no_face_sheets()
     {
         var panel = new Panel();
-        Assert.Empty(FaceSheets.Build(panel, SheetFrame.For(panel)));
+        Assert.Empty(Faces(panel, SheetFrame.For(panel)));
+    }
+
+    /// <summary>The face sheets and, behind them, what found no room there.</summary>
+    private static ImmutableArray<SheetContent> Faces(Panel panel, SheetFrame frame)
+    {
+        var drawing = FaceSheets.Draw(new AnalysisContext(panel), frame);
+        return [.. drawing.Sheets, .. drawing.TrueSize.IsEmpty ? [] : SheetFlow.Build(drawing.TrueSize, SheetKind.Lists, frame.ContentBox(SheetKind.Lists))];
     }
 
     private static SheetContent TrueSize(Panel panel) =>

@@ -5,6 +5,7 @@ using Schematic.Layout.Frame;
 using Schematic.Layout.Labels;
 using Schematic.Layout.Tables;
 using Schematic.Model;
+using Schematic.Reports;
 using Schematic.Tests.Reports;
 using Xunit;
 
@@ -31,7 +32,7 @@ public sealed class LabelSheetTests
         var panel = SmallHarness.Panel(sets) with { Sheet = SheetSize.Find(size, landscape)! };
         var frame = SheetFrame.For(panel);
         var sheets = Sheets(panel, frame);
-        var boxes = sheets.Select(s => s.Marks.OfType<LineMark>().Where(m => m.IsClosed).Select(m => m.Bounds).ToList()).ToList();
+        var boxes = sheets.Select(s => s.Marks.OfType<LineMark>().Where(m => m is { IsClosed: true, Owner: not null }).Select(m => m.Bounds).ToList()).ToList();
 
         Assert.Equal(10 * sets, boxes.Sum(b => b.Count));
         foreach (var (sheet, labels) in sheets.Zip(boxes))
@@ -47,8 +48,20 @@ public sealed class LabelSheetTests
     {
         var panel = SmallHarness.Panel();
         var marks = Sheets(panel, SheetFrame.For(panel)).Single().Marks;
-        Assert.All(marks.OfType<LineMark>().Where(m => m.IsClosed), m => Assert.Equal(5, m.Bounds.Height, 1e-9));
+        Assert.All(marks.OfType<LineMark>().Where(m => m is { IsClosed: true, Owner: not null }), m => Assert.Equal(5, m.Bounds.Height, 1e-9));
         Assert.Contains(marks.OfType<LineMark>(), m => m.Role == MarkRole.Dimension && Math.Abs(m.Bounds.Width - 50) < 1e-9);
+    }
+
+    [Fact]
+    public void Pieces_that_are_cut_alike_stand_beside_the_labels_of_their_wires_with_a_box_for_each_set()
+    {
+        var panel = SmallHarness.Panel(2);
+        var marks = Sheets(panel, SheetFrame.For(panel)).Single().Marks;
+        var pieces = CutList.Pieces(new AnalysisContext(panel)).ToList();
+        Assert.Equal(2 * pieces.Count, marks.OfType<LineMark>().Count(m => m is { IsClosed: true, Owner: null }));
+        var w2 = pieces.Single(p => p.Names.Contains("W2"));
+        var row = marks.OfType<TextMark>().Single(m => m.Owner is null && m.Text.StartsWith($"{w2.Gauge} {w2.Colour}", StringComparison.Ordinal) && m.Text.EndsWith($"{w2.LengthMm} mm", StringComparison.Ordinal));
+        Assert.Contains(marks.OfType<TextMark>(), m => m.Owner == "W2" && Math.Abs(m.Anchor.Y - row.Anchor.Y) < 0.01);
     }
 
     private static ImmutableArray<SheetContent> Sheets(Panel panel, SheetFrame frame) =>

@@ -52,7 +52,7 @@ public class PackBuilderTests
         SheetKind[] expected = [SheetKind.Index, SheetKind.Wiring, SheetKind.Faces, SheetKind.Lists];
         Assert.Empty(expected.Except(kinds));
         var texts = PackBuilder.Build(panel, findings).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).ToHashSet();
-        string[] lists = ["Wire list", "Cut list", "Work list: the other ends", "Parts list", "Signal list", "Wire labels", "Load sheet: loads"];
+        string[] lists = ["Wire list", "Cut list and wire labels", "Work list: the other ends", "Parts list", "Signal list", "Load sheet: loads"];
         Assert.All(lists, l => Assert.Contains(texts, t => t.StartsWith(l, StringComparison.Ordinal)));
     }
 
