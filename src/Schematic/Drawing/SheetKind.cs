@@ -23,4 +23,7 @@ public enum SheetKind
 
     /// <summary>Ring-out sheet.</summary>
     RingOut,
+
+    /// <summary>What was measured, by whom, and what of it is still open.</summary>
+    BenchRecord,
 }

@@ -70,6 +70,7 @@ public static class PackFiles
     {
         SheetKind.TrueSize => "true-size",
         SheetKind.RingOut => "ring-out",
+        SheetKind.BenchRecord => "bench-record",
         _ => kind.ToString().ToLowerInvariant(),
     };
 }

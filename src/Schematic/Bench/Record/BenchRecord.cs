@@ -36,7 +36,11 @@ public sealed record BenchRecord(KeptReadings Kept, ReadingsResult Read, BenchCi
     public bool IsChanged => Read.Readings.Print.Length > 0 && Read.Readings.Print != PanelPrint.Of(Circuit.Panel);
 
     /// <summary>The readings that a sound unit cannot give.</summary>
-    public ImmutableArray<NotedReading> Contradictions => [.. Judged().Where(j => !j.Agrees).Select(j => j.Noted)];
+    public ImmutableArray<NotedReading> Contradictions => [.. Contradicted.Select(c => c.Noted)];
+
+    /// <summary>The readings that a sound unit cannot give, each with what it gives.</summary>
+    public ImmutableArray<(NotedReading Noted, Placement Placement, Reading Expected)> Contradicted =>
+        [.. Judged().Where(j => !j.Agrees).Select(j => (j.Noted, j.Placement, j.Expected))];
 
     /// <summary>For each contact on the bench how far it was proved.</summary>
     public ImmutableDictionary<TerminalId, ContactProof> Contacts
@@ -44,7 +48,7 @@ public sealed record BenchRecord(KeptReadings Kept, ReadingsResult Read, BenchCi
         get
         {
             var proofs = Circuit.Accessible.Select(t => Circuit.Terminals[t]).ToDictionary(t => t, _ => ContactProof.NotMeasured);
-            foreach (var (noted, agrees) in Judged())
+            foreach (var (noted, _, _, agrees) in Judged())
             {
                 foreach (var contact in noted.Red.Concat(noted.Black).Where(proofs.ContainsKey))
                     proofs[contact] = agrees ? (ContactProof)Math.Max((int)proofs[contact], (int)ContactProof.Proved) : ContactProof.Contradicted;
@@ -58,13 +62,14 @@ public sealed record BenchRecord(KeptReadings Kept, ReadingsResult Read, BenchCi
     public static ImmutableDictionary<TerminalId, ContactProof> ProofOf(Panel panel) => Of(panel).SelectMany(r => r.Contacts)
         .GroupBy(c => c.Key, c => c.Value).ToImmutableDictionary(g => g.Key, g => g.Max());
 
-    private IEnumerable<(NotedReading Noted, bool Agrees)> Judged()
+    private IEnumerable<(NotedReading Noted, Placement Placement, Reading Expected, bool Agrees)> Judged()
     {
         var sound = Explained.Of(Circuit, Explanation.Sound, new ReadingCache(Read.Readings.Meter));
         foreach (var noted in Read.Readings.Taken)
         {
             if (ReadingPlacement.Of(Circuit, noted) is not { } placement) continue;
-            yield return (noted, Likelihood.Of(noted.Value!, sound.Read(placement), Read.Readings.Meter) > Likelihood.Against);
+            var expected = sound.Read(placement);
+            yield return (noted, placement, expected, Likelihood.Of(noted.Value!, expected, Read.Readings.Meter) > Likelihood.Against);
         }
     }
 }

@@ -14,16 +14,41 @@ public static class BenchRecordList
     public static ImmutableArray<ReportTable> Build(Panel panel)
     {
         var records = BenchRecord.Of(panel);
-        return records.IsEmpty ? [] : [Records(records), Contacts(records)];
+        if (records.IsEmpty) return [];
+        var results = records.ToDictionary(r => r, r => Diagnoser.Diagnose(r.Circuit, r.Read.Readings));
+        return
+        [
+            Records(records, results), Contacts(records), .. Contradicted(records),
+            .. records.Where(r => !results[r].IsPass && results[r].UsedReadings > 0).Take(1).SelectMany(r => DiagnosisList.Build(results[r])),
+        ];
     }
 
-    private static ReportTable Records(ImmutableArray<BenchRecord> records) => new(
+    /// <summary>What was read that the panel does not give; no table where there is nothing.</summary>
+    private static IEnumerable<ReportTable> Contradicted(ImmutableArray<BenchRecord> records)
+    {
+        ImmutableArray<ImmutableArray<string>> rows =
+        [
+            .. from record in records
+               from found in record.Contradicted
+               select ImmutableArray.Create(
+                   $"{record.Kept.Text.FileName}, line {Number(found.Noted.Span.Start.Line)}",
+                   StandText.Describe(found.Placement.Stand, record.Circuit.Actuators),
+                   $"{TerminalText.Of(found.Noted.Red)}{(found.Noted.Test == MeterTest.Diode ? " -> " : " to ")}{TerminalText.Of(found.Noted.Black)}",
+                   found.Noted.Value!.Text, found.Expected.Text),
+        ];
+        if (rows.IsEmpty) yield break;
+        yield return new ReportTable(
+            "Readings that this panel does not give",
+            [new("where", "Noted in"), new("hold", "Held"), new("leads", "Leads"), new("read", "Read"), new("expected", "The panel gives")], rows);
+    }
+
+    private static ReportTable Records(ImmutableArray<BenchRecord> records, Dictionary<BenchRecord, DiagnosisResult> results) => new(
         "Bench record",
         [
             new("file", "File"), new("measured", "Measured"), new("when", "When"), new("who", "Who"), new("meter", "Meter and leads"),
             new("readings", "Readings", ColumnAlign.Right), new("found", "What was found"), new("open", "Still open"),
         ],
-        [.. records.Select(Row)])
+        [.. records.Select(r => Row(r, results[r]))])
     {
         Notes =
         [
@@ -32,10 +57,9 @@ public static class BenchRecordList
         ],
     };
 
-    private static ImmutableArray<string> Row(BenchRecord record)
+    private static ImmutableArray<string> Row(BenchRecord record, DiagnosisResult result)
     {
         var readings = record.Read.Readings;
-        var result = Diagnoser.Diagnose(record.Circuit, readings);
         var left = record.Contacts.Count(c => c.Value == ContactProof.NotMeasured);
         var blanks = readings.Readings.Length - readings.Taken.Count();
         return

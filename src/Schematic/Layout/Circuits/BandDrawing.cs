@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Drawing;
+using Schematic.Layout.Shapes;
 using Schematic.Fonts;
 using Schematic.Model;
 
@@ -251,7 +252,9 @@ internal sealed class BandDrawing
         if (_leadArt.IsMarked(mark))
         {
             if (hasCircle || TerminalMarks.Of(_map.Part(mark.Part)) == TerminalMark.Diamond) _leadArt.DrawSymbol(drawing, mark, x, y);
-            drawing.Name(mark, _leadArt.NameOf(mark), x - _measures.TextGap, BaseLineOf(line, y), TextAlign.End);
+            var name = _leadArt.NameOf(mark);
+            drawing.Name(mark, name, x - _measures.TextGap, BaseLineOf(line, y), TextAlign.End);
+            _leadArt.DrawProof(drawing, mark, x - _measures.TextGap - Lettering.WidthMm(name, _measures.Name) - (2 * ProofSign.UsualMm), BaseLineOf(line, y) - (_measures.Name / 2));
         }
 
         Add(drawing.Done(0), 0, 0);

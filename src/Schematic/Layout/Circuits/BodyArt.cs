@@ -277,6 +277,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         {
             var symbol = _symbols.Get(connector.Gender == Gender.Sockets ? SymbolKind.Socket : SymbolKind.Pin).Turned();
             foreach (var mark in (isUp ? symbol.Turned().Turned() : symbol).PlacedAt(new PointMm(0, inner), owner)) drawing.Add(mark);
+            _leads.DrawProof(drawing, terminal, LeadArt.ProofGap, (inner + outer) / 2);
         }
         else
         {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Analysis.Circuits;
+using Schematic.Bench.Record;
 using Schematic.Model;
 
 namespace Schematic.Layout.Circuits;
@@ -27,6 +28,7 @@ internal sealed class CircuitMap
     {
         _context = context;
         _whole = context.Connectivity.Whole;
+        Proofs = BenchRecord.ProofOf(context.Panel);
         _circuit = new Circuit(context);
         _nodes = _whole.Conductors.Length;
         _jointsOf = _whole.Joints.ToLookup(j => _whole.ConductorOf(j.From));
@@ -40,6 +42,9 @@ internal sealed class CircuitMap
 
     /// <summary>The panel.</summary>
     public Panel Panel => _context.Panel;
+
+    /// <summary>How far contacts were proved with the meter; empty where the panel keeps no readings.</summary>
+    public ImmutableDictionary<TerminalId, ContactProof> Proofs { get; }
 
     /// <summary>All links, numbered in this order.</summary>
     public ImmutableArray<CircuitLink> Links { get; }

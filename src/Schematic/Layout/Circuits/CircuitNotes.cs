@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Fonts;
+using Schematic.Layout.Shapes;
 using Schematic.Model;
 
 namespace Schematic.Layout.Circuits;
@@ -18,6 +19,7 @@ internal sealed class CircuitNotes(CircuitMap map, CircuitMeasures measures)
             .. Note("In no circuit: ", idle.Where(l => l.Kind != LinkKind.End).Select(l => l.Part!.Designator)),
             .. Note("Both ends on one line: ", map.Bridged.Select(p => p.Designator)),
             .. Note("Beside a joint that is there already: ", ExtraWires(plans)),
+            .. map.Proofs.IsEmpty ? [] : new[] { ProofSign.Legend },
         ];
         ImmutableArray<string> lines = [.. notes.SelectMany(n => Lettering.Wrap(n, measures.Name, width))];
         if (lines.IsEmpty) return null;

@@ -1,5 +1,6 @@
 using Schematic.Analysis;
 using Schematic.Drawing;
+using Schematic.Layout.Shapes;
 using Schematic.Model;
 
 namespace Schematic.Layout.Circuits;
@@ -10,6 +11,9 @@ namespace Schematic.Layout.Circuits;
 /// </summary>
 internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
 {
+    /// <summary>From the middle of a contact to the middle of its sign.</summary>
+    public const double ProofGap = 1.8;
+
     private readonly Dictionary<string, Wire> _wires = map.Panel.Wires.DistinctBy(w => w.Designator).ToDictionary(w => w.Designator, StringComparer.Ordinal);
 
     /// <summary>Draws one lead.</summary>
@@ -74,11 +78,19 @@ internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
                 break;
             case TerminalMark.Contact:
                 drawing.Add(LineMark.Rectangle(MarkRole.Symbol, new BoxMm(x - 0.45, y - 1.2, x + 0.45, y + 1.2), Pen.Narrow, map.Part(terminal.Part) is Connector { Gender: Gender.Sockets } ? Ink.White : Ink.Black) with { Owner = owner });
+                DrawProof(drawing, terminal, x + ProofGap, y);
                 break;
             case TerminalMark.None:
             default:
                 break;
         }
+    }
+
+    /// <summary>How far a contact was proved with the meter, where that is known.</summary>
+    public void DrawProof(ArtDrawing drawing, TerminalId terminal, double x, double y)
+    {
+        if (!map.Proofs.TryGetValue(terminal, out var proof)) return;
+        foreach (var mark in ProofSign.Draw(proof, new PointMm(x, y), ProofSign.UsualMm, MarkRole.Symbol, terminal.ToString())) drawing.Add(mark);
     }
 
     /// <summary>What a terminal is called on a line: a splice has one terminal and goes by its own name.</summary>
@@ -152,6 +164,8 @@ internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
         drawing.Wire(lower.ToString(), new(0, lowerEnd), new(0, bottom - (way < 0 && isFirst ? StartAt(lower) : 0)));
         drawing.Name(upper, NameOf(upper), -radius - 0.6, middle - 0.9, TextAlign.End);
         drawing.Name(lower, NameOf(lower), -radius - 0.6, middle + 3.2, TextAlign.End);
+        DrawProof(drawing, upper, radius + ProofGap, middle - 2);
+        DrawProof(drawing, lower, radius + ProofGap, middle + 2);
     }
 
     private bool IsPin(TerminalId terminal) => map.Part(terminal.Part) is Connector { Gender: Gender.Pins };

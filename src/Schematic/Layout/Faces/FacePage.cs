@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
+using Schematic.Bench.Record;
 using Schematic.Drawing;
+using Schematic.Layout.Shapes;
 using Schematic.Layout.Tables;
 using Schematic.Model;
 using Schematic.Reports;
@@ -11,7 +13,8 @@ namespace Schematic.Layout.Faces;
 /// The sheet of one connector: the wire side as large as the sheet allows, about 110 mm across, the mating side smaller, both at
 /// true size where there is room, the contacts in order and the order of soldering.
 /// </summary>
-internal sealed class FacePage(AnalysisContext context, Connector connector, ImmutableArray<ContactUse> uses, BoxMm box)
+internal sealed class FacePage(
+    AnalysisContext context, Connector connector, ImmutableArray<ContactUse> uses, ImmutableDictionary<TerminalId, ContactProof> proofs, BoxMm box)
 {
     // Sizes of the wire side, across, from the wanted one down. "About 110 mm" is our choice: numbers and colours read at arm's length.
     private static readonly double[] AcrossMm = [110, 102, 94, 86, 78, 70];
@@ -108,13 +111,13 @@ internal sealed class FacePage(AnalysisContext context, Connector connector, Imm
     private (FlowBlock Rear, FlowBlock Mating, ImmutableArray<FlowBlock> TrueSize, FlowBlock Notes) Blocks(
         FaceScale scale, FaceScale matingScale, bool withTrueSize, bool isBroad)
     {
-        var rear = new FaceViewDrawing(connector, uses, scale).Draw(FaceWords.RearOf(connector));
-        var mating = new FaceViewDrawing(connector, uses, matingScale).Draw(FaceWords.FrontOf(connector));
+        var rear = new FaceViewDrawing(connector, uses, proofs, scale).Draw(FaceWords.RearOf(connector));
+        var mating = new FaceViewDrawing(connector, uses, proofs, matingScale).Draw(FaceWords.FrontOf(connector));
         return (
             new FaceBlock($"{FaceText.NameOf(connector)}, wire side", Block.Stack(1.5, Data(rear.Width), rear)) { IsLeading = true },
             new FaceBlock($"{connector.Designator}, mating side", mating),
             withTrueSize ? [.. TrueSizeCard.Pieces(connector, isBroad, box).Select(p => new FaceBlock(p.Title, p.Picture))] : [],
-            new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)]));
+            new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. proofs.Keys.Any(t => t.Part == connector.Designator) ? new[] { ProofSign.Legend } : [], .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)]));
     }
 
     private Block Data(double width) =>

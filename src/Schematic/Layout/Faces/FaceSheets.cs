@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
+using Schematic.Bench.Record;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Tables;
@@ -49,10 +50,10 @@ public static class FaceSheets
     private static List<(Connector Connector, ImmutableArray<SheetContent> Sheets, bool HasTrueSize)> Pages(
         AnalysisContext context, ImmutableArray<Connector> connectors, SheetFrame frame)
     {
-        var uses = new ContactUses(context.Panel);
+        var (uses, proofs) = (new ContactUses(context.Panel), BenchRecord.ProofOf(context.Panel));
         return
         [
-            .. connectors.Select(c => (Connector: c, Page: new FacePage(context, c, uses.Of(c), frame.ContentBox(SheetKind.Faces)).Build()))
+            .. connectors.Select(c => (Connector: c, Page: new FacePage(context, c, uses.Of(c), proofs, frame.ContentBox(SheetKind.Faces)).Build()))
                 .Select(p => (p.Connector, p.Page.Sheets, p.Page.HasTrueSize)),
         ];
     }

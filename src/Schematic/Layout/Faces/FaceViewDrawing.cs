@@ -1,19 +1,25 @@
 using System.Collections.Immutable;
+using Schematic.Bench.Record;
 using Schematic.Drawing;
 using Schematic.Inserts;
+using Schematic.Layout.Shapes;
 using Schematic.Model;
 using Schematic.Reports;
 
 namespace Schematic.Layout.Faces;
 
 /// <summary>Draws one enlarged view of a connector's face.</summary>
-internal sealed class FaceViewDrawing(Connector connector, ImmutableArray<ContactUse> uses, FaceScale scale)
+internal sealed class FaceViewDrawing(
+    Connector connector, ImmutableArray<ContactUse> uses, ImmutableDictionary<TerminalId, ContactProof> proofs, FaceScale scale)
 {
     private const double KeyLengthMm = 1.6;
 
     private const double KeyWidthMm = 3.2;
 
     private const double LeastCaptionMm = 48;
+
+    /// <summary>Half the height of the sign on a rim, as a share of the radius.</summary>
+    private const double SignShare = 0.2;
 
     /// <summary>One view under its captions.</summary>
     public Block Draw(FaceView view)
@@ -168,7 +174,16 @@ internal sealed class FaceViewDrawing(Connector connector, ImmutableArray<Contac
             scale.RadiiMm[i],
             scale.Lettering,
             FaceWords.IsEmphasised(i, seen.Length),
-            connector.At(seen[i].Name).ToString()));
+            connector.At(seen[i].Name).ToString()).Concat(Proof(i, seen)));
+
+    /// <summary>How far the contact was proved, on the upper rim: the middle is left to its number.</summary>
+    private IEnumerable<Mark> Proof(int i, ImmutableArray<ContactPosition> seen)
+    {
+        var terminal = connector.At(seen[i].Name);
+        if (!proofs.TryGetValue(terminal, out var proof)) return [];
+        var half = Math.Clamp(scale.RadiiMm[i] * SignShare, 0.35, ProofSign.UsualMm);
+        return ProofSign.Draw(proof, OnSheet((seen[i].XMm, seen[i].YMm)).Moved(0, -(scale.RadiiMm[i] + (half * 0.6))), half, MarkRole.Face, terminal.ToString());
+    }
 
     private PointMm OnSheet((double X, double Y) seen) => new(seen.X * scale.Factor, -seen.Y * scale.Factor);
 }

@@ -58,6 +58,7 @@ internal static class TitleBlock
         SheetKind.TrueSize => "True-size template",
         SheetKind.Lists => "Lists",
         SheetKind.RingOut => "Ring-out sheet",
+        SheetKind.BenchRecord => "Bench record",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 

@@ -59,6 +59,7 @@ public static class PackBuilder
             .. circuits,
             .. wirings.Contents,
             .. faces.Sheets,
+            .. Record(panel, frame),
         ];
         var tables = Tables(context);
         var leftOut = allLists ? [] : tables.Where(t => t.IsExtra).Select(t => t.Title).ToImmutableArray();
@@ -83,7 +84,15 @@ public static class PackBuilder
     }
 
     private static ImmutableArray<ReportTable> Tables(AnalysisContext context) =>
-        [.. ReportLists.All.SelectMany(l => l.Printed(context)).Concat(BenchRecordList.Build(context.Panel)).Where(t => !t.Rows.IsEmpty)];
+        [.. ReportLists.All.SelectMany(l => l.Printed(context)).Where(t => !t.Rows.IsEmpty)];
+
+    /// <summary>The bench record on a sheet of its own: it is kept when the rest is drawn again. None where no readings are kept.</summary>
+    private static ImmutableArray<SheetContent> Record(Panel panel, SheetFrame frame)
+    {
+        var box = frame.ContentBox(SheetKind.BenchRecord);
+        FlowBlock[] blocks = [.. BenchRecordList.Build(panel).Where(t => !t.Rows.IsEmpty).Select(Printed.WithPlaces).SelectMany(t => TableBlock.Of(t, box.Width))];
+        return blocks.Length == 0 ? [] : [.. SheetFlow.Build(blocks, SheetKind.BenchRecord, box).Select(c => c with { Title = "Bench record" })];
+    }
 
     /// <summary>The contact chart, all lists, the bars of the load sheet and the labels behind them.</summary>
     private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame, IEnumerable<ReportTable> lists)

@@ -1,0 +1,39 @@
+using Schematic.Bench.Record;
+using Schematic.Drawing;
+
+namespace Schematic.Layout.Shapes;
+
+/// <summary>
+/// The sign beside a contact that tells how far it was proved with the meter. It is told by form and not by colour: a tick, a cross,
+/// an empty box.
+/// </summary>
+internal static class ProofSign
+{
+    /// <summary>Half the height of a sign at its usual size, in millimetres.</summary>
+    public const double UsualMm = 0.65;
+
+    /// <summary>What the signs say, for the notes of a sheet that shows some.</summary>
+    public const string Legend = "Beside contacts, from the bench record: tick, proved with the meter; cross, contradicted by a reading; empty box, not yet measured.";
+
+    private static readonly Pen Stroke = new(0.35);
+
+    /// <summary>The marks of one sign, on white ground.</summary>
+    public static IEnumerable<Mark> Draw(ContactProof proof, PointMm centre, double half, MarkRole role, string? owner)
+    {
+        yield return new CircleMark(role, centre, half * 1.25, null) { Fill = Ink.White, Owner = owner };
+        foreach (var mark in Strokes(proof, centre, half, role)) yield return mark with { Owner = owner };
+    }
+
+    private static IEnumerable<Mark> Strokes(ContactProof proof, PointMm centre, double half, MarkRole role) => proof switch
+    {
+        ContactProof.Proved => [new LineMark(role, [centre.Moved(-half, 0), centre.Moved(-half / 3, half * 0.8), centre.Moved(half, -half)], Stroke)],
+        ContactProof.Contradicted =>
+        [
+            LineMark.Between(role, centre.Moved(-half, -half), centre.Moved(half, half), Stroke),
+            LineMark.Between(role, centre.Moved(-half, half), centre.Moved(half, -half), Stroke),
+        ],
+        ContactProof.NotMeasured =>
+            [LineMark.Rectangle(role, new BoxMm(centre.X - (half * 0.8), centre.Y - (half * 0.8), centre.X + (half * 0.8), centre.Y + (half * 0.8)), Pen.Narrow)],
+        _ => throw new InvalidOperationException("A proof without a sign."),
+    };
+}
