@@ -226,18 +226,25 @@ internal static class BenchRun
         public void AddMistake(BenchCircuit circuit, RingOutPlan plan, Explanation truth)
         {
             var person = new SimulatedPerson(circuit, truth);
-            var begun = FirstReadings(plan);
+            var begun = FirstReadings(circuit, plan);
             // What the person did shows nowhere: then nobody can tell.
             if (!Shows(circuit, truth)) return;
             Follow(circuit, truth, person, begun, 12 - begun.Count, sure: 2, plan.Steps.Select(s => s.Placement).Except(begun));
         }
 
-        /// <summary>Two readings in each position of the plan, then some more at rest: eight at most.</summary>
-        private static List<Placement> FirstReadings(RingOutPlan plan)
+        /// <summary>
+        /// What a person takes first: in each position what closes there and in fewest others, then a second one, eight in all.
+        /// </summary>
+        private static List<Placement> FirstReadings(BenchCircuit circuit, RingOutPlan plan)
         {
+            var cache = new ReadingCache(new Meter());
+            var sound = Explained.Of(circuit, Explanation.Sound, cache);
+            var stands = plan.Steps.Select(s => s.Placement.Stand).Distinct().ToList();
             var closing = plan.Steps.Where(s => s.Expected.Kind != ReadingKind.Open).Select(s => s.Placement).ToList();
-            var each = closing.GroupBy(p => p.Stand).SelectMany(g => g.Take(2)).Take(8).ToList();
-            return [.. each.Concat(closing.Except(each)).Take(8)];
+            var each = closing.GroupBy(p => p.Stand)
+                .Select(g => g.OrderBy(p => stands.Count(s => sound.Read(p with { Stand = s }).Kind != ReadingKind.Open)).ToList()).ToList();
+            var most = each.Count == 0 ? 0 : each.Max(g => g.Count);
+            return [.. Enumerable.Range(0, most).SelectMany(i => each.Where(g => g.Count > i).Select(g => g[i])).Take(8)];
         }
 
         private void Follow(BenchCircuit circuit, Explanation truth, SimulatedPerson person, List<Placement> begun, int most, double sure = 0.95, IEnumerable<Placement>? goOn = null)

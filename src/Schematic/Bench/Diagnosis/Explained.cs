@@ -37,6 +37,13 @@ internal sealed class Explained
         return At(_mistake.RealStand(noted.Stand)).Read(noted.Test, _mistake.RealContacts(noted.Red), _mistake.RealContacts(noted.Black));
     }
 
+    /// <summary>A number that contacts share which are one place for the person who notes them.</summary>
+    public int PlaceOf(Stand noted, int contact) => At(_mistake?.RealStand(noted) ?? noted)
+        .PlaceOf(_mistake is null || _mistake.Contacts.IsEmpty ? contact : _mistake.Contacts[contact]);
+
+    /// <summary>The terminals of what is wrong.</summary>
+    public IEnumerable<int> EndsOfFaults => _faults.SelectMany(f => new[] { f.Ends(_sound).One, f.Ends(_sound).Other });
+
     /// <summary>What can be seen in a stand, all placements together, as one number.</summary>
     public ulong Look(Stand noted)
     {

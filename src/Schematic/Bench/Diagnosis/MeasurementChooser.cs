@@ -12,6 +12,7 @@ internal sealed class MeasurementChooser(BenchCircuit circuit, ImmutableArray<Pl
     private const int MostStands = 10;
     private const int MostContacts = 44;
     private const int MostExplanations = 40;
+    private const int MostPlaces = 90;
 
     /// <summary>A move costs as much as this share of a placement.</summary>
     private const double MoveWeight = 0.35;
@@ -69,15 +70,28 @@ internal sealed class MeasurementChooser(BenchCircuit circuit, ImmutableArray<Pl
     /// <summary>Contacts at which the explanations differ: one lead on such a contact and the other anywhere tells something.</summary>
     private List<int> Contacts(IReadOnlyList<(Explained Explained, double Share)> explanations, Stand stand)
     {
-        var differing = circuit.Accessible.Select(c => (Contact: c, Weight: Differences(explanations, stand, c))).Where(c => c.Weight > 0)
+        var near = Near(explanations, stand);
+        var differing = near.Select(c => (Contact: c, Weight: Differences(explanations, stand, c, near))).Where(c => c.Weight > 0)
             .OrderByDescending(c => c.Weight).Take(MostContacts).Select(c => c.Contact);
         return [.. differing.Order()];
     }
 
-    private int Differences(IReadOnlyList<(Explained Explained, double Share)> explanations, Stand stand, int contact)
+    /// <summary>
+    /// One contact of each place, and of very many only those in whose places the explanations have something wrong: contacts that
+    /// every explanation joins are one to a meter.
+    /// </summary>
+    private ImmutableArray<int> Near(IReadOnlyList<(Explained Explained, double Share)> explanations, Stand stand)
+    {
+        var places = circuit.Accessible.GroupBy(c => string.Join(' ', explanations.Select(e => e.Explained.PlaceOf(stand, c)))).Select(g => g.First()).ToImmutableArray();
+        if (places.Length <= MostPlaces) return places;
+        var wrong = explanations.SelectMany(e => e.Explained.EndsOfFaults.Select(t => e.Explained.PlaceOf(stand, t))).ToHashSet();
+        return [.. places.OrderBy(c => explanations.Any(e => wrong.Contains(e.Explained.PlaceOf(stand, c))) ? 0 : 1).Take(MostPlaces).Order()];
+    }
+
+    private int Differences(IReadOnlyList<(Explained Explained, double Share)> explanations, Stand stand, int contact, ImmutableArray<int> near)
     {
         var count = 0;
-        foreach (var other in circuit.Accessible)
+        foreach (var other in near)
         {
             if (other == contact) continue;
             var placement = new Placement(stand, MeterTest.Ohms, [contact], [other]);

@@ -93,11 +93,12 @@ public sealed class RingOutPlanner
             }
 
             var oneWay = sound.HasOneWay(group.Key);
+            var hub = places.Length <= MostPaired ? -1 : HubOf(sound, places);
             for (var i = 0; i < places.Length; i++)
             {
                 for (var j = 0; j < places.Length; j++)
                 {
-                    if (i == j) continue;
+                    if (i == j || (hub >= 0 && i != hub && j != hub && Math.Abs(i - j) > 1)) continue;
                     if (i < j) yield return new Placement(stand, MeterTest.Ohms, [places[i][0]], [places[j][0]]);
                     if (oneWay) yield return new Placement(stand, MeterTest.Diode, [places[i][0]], [places[j][0]]);
                 }
@@ -105,12 +106,22 @@ public sealed class RingOutPlanner
         }
     }
 
+    /// <summary>The place on which most devices hang: of many side by side each is measured from there.</summary>
+    private static int HubOf(ProbedCircuit sound, ImmutableArray<ImmutableArray<int>> places)
+    {
+        var ends = sound.Elements.SelectMany(e => new[] { e.From, e.To }).CountBy(p => p).ToDictionary();
+        return Enumerable.Range(0, places.Length).MaxBy(i => ends.GetValueOrDefault(sound.PlaceOf(places[i][0])));
+    }
+
     /// <summary>What touches is left to the isolation; what of it shows in the placements chosen is not looked for again.</summary>
     private void AddGreedily(List<Placement> candidates)
     {
         var wanted = _left.Where(f => !IsTouching(f)).Order().ToList();
+        if (wanted.Count == 0) return;
         var first = _steps.Count;
-        var sets = candidates.Select(c => (Placement: c, Expected: Expect(c))).Where(c => c.Expected.Kind != ReadingKind.Open)
+        var sound = _field.Sound(candidates.Count == 0 ? Stand.Rest(_circuit.Actuators) : candidates[0].Stand);
+        var near = wanted.SelectMany(f => new[] { sound.GroupOf(_field.EndsOf(f).One), sound.GroupOf(_field.EndsOf(f).Other) }).ToHashSet();
+        var sets = candidates.Where(c => near.Contains(sound.GroupOf(c.Red[0]))).Select(c => (Placement: c, Expected: Expect(c))).Where(c => c.Expected.Kind != ReadingKind.Open)
             .Select(c => (c.Placement, c.Expected, Shown: wanted.Where(f => _field.Shows(c.Placement, c.Expected, f)).ToHashSet())).ToList();
         while (sets.Count > 0)
         {
