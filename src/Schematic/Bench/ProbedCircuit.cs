@@ -148,23 +148,33 @@ internal sealed class ProbedCircuit
     {
         var reading = Read(test, red, black);
         if (test != MeterTest.Ohms || reading.Kind != ReadingKind.Ohms || reading.Value > 0) return reading;
+        // Nothing outside the place carries current, so the rest of the circuit is left away.
+        var place = _place[red[0]];
+        var local = new Dictionary<int, int>();
         var branches = new List<Branch>();
         var circuit = Circuit;
         var closed = circuit.ClosedAt(_stand);
         foreach (var joint in circuit.Joints)
-            if (joint.IsSound) branches.Add(new Branch(BranchKind.Linear, Ended(joint.From), Ended(joint.To), joint.Ohms));
+            if (joint.IsSound && _place[joint.From] == place) branches.Add(new Branch(BranchKind.Linear, Ended(joint.From), Ended(joint.To), joint.Ohms));
         for (var i = 0; i < circuit.Contacts.Length; i++)
         {
             var contact = circuit.Contacts[i];
-            if (contact.Stuck ?? closed[i]) branches.Add(new Branch(BranchKind.Linear, Ended(contact.From), Ended(contact.To), BenchCircuit.ContactOhms));
+            if ((contact.Stuck ?? closed[i]) && _place[contact.From] == place)
+                branches.Add(new Branch(BranchKind.Linear, Ended(contact.From), Ended(contact.To), BenchCircuit.ContactOhms));
         }
 
-        branches.Add(new Branch(BranchKind.Source, red[0], black[0], 1, 1));
-        var solved = NodalSolver.Solve(circuit.Terminals.Length, branches);
-        var ohms = (solved.Volts[red[0]] - solved.Volts[black[0]]) / -solved.Amps[^1];
+        var (from, to) = (Ended(red[0]), Ended(black[0]));
+        branches.Add(new Branch(BranchKind.Source, from, to, 1, 1));
+        var solved = NodalSolver.Solve(local.Count, branches);
+        var ohms = (solved.Volts[from] - solved.Volts[to]) / -solved.Amps[^1];
         return reading with { Value = ohms, Most = Math.Max(reading.Most, (ohms * 1.2) + 1) };
 
-        int Ended(int terminal) => red.Contains(terminal) ? red[0] : black.Contains(terminal) ? black[0] : terminal;
+        int Ended(int terminal)
+        {
+            var end = red.Contains(terminal) ? red[0] : black.Contains(terminal) ? black[0] : terminal;
+            if (!local.TryGetValue(end, out var number)) local[end] = number = local.Count;
+            return number;
+        }
     }
 
     private static Reading Closed(MeterTest test) => test == MeterTest.Ohms

@@ -50,12 +50,16 @@ internal sealed class UnknownUnit
         var readings = _head;
         for (var i = 0; i < most && LearnPlanner.Next(readings) is { } step; i++)
         {
-            var note = Note(step.Stand, step.Test, [.. step.Red.Select(Circuit.NumberOf)], [.. step.Black.Select(Circuit.NumberOf)]);
+            var note = NoteAt(step);
             readings = readings with { Readings = readings.Readings.Add(note) };
         }
 
         return readings;
     }
+
+    /// <summary>What is noted at a placement that the adaptive order names.</summary>
+    public NotedReading NoteAt(LearnStep step) =>
+        Note(step.Stand, step.Test, [.. step.Red.Select(Circuit.NumberOf)], [.. step.Black.Select(Circuit.NumberOf)]);
 
     /// <summary>Where the draft of these readings differs from the unit, or null.</summary>
     public string? DifferenceOf(BenchReadings readings)

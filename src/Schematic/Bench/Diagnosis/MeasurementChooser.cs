@@ -18,7 +18,7 @@ internal sealed class MeasurementChooser(BenchCircuit circuit, ImmutableArray<Pl
     private const double MoveWeight = 0.35;
 
     /// <summary>Less than this many bits are not worth a placement.</summary>
-    private const double LeastBits = 0.02;
+    private const double LeastBits = 0.005;
 
     /// <summary>The measurement that tells most; null when one explanation is as good as sure or nothing tells more.</summary>
     public NextMeasurement? Choose(IReadOnlyList<(Explained Explained, double Share)> explanations)

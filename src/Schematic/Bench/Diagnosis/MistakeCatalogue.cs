@@ -84,7 +84,7 @@ internal static class MistakeCatalogue
                 var held = actuator.Positions[i];
                 var springs = held.SpringsTo == names[other];
                 yield return new Mistake(
-                    MistakeKind.NotAtStop, springs ? 1e-2 : 1e-3,
+                    MistakeKind.NotAtStop, springs ? 1e-2 : 2e-3,
                     springs
                         ? $"{actuator.Name} was not held at {held.Name}: it stood at {names[other]}"
                         : $"{actuator.Name} did not reach {held.Name}: it stood at {names[other]}")
@@ -100,7 +100,7 @@ internal static class MistakeCatalogue
         {
             for (var j = i + 1; j < count; j++)
             {
-                yield return new Mistake(MistakeKind.NamedWrong, count == 2 ? 4e-3 : 1e-3, $"{actuator.Name} {names[i]} and {names[j]} were named the wrong way")
+                yield return new Mistake(MistakeKind.NamedWrong, count == 2 ? 4e-3 : 2e-3, $"{actuator.Name} {names[i]} and {names[j]} were named the wrong way")
                 {
                     Actuator = index,
                     Places = same.SetItem(2 * i, 2 * j).SetItem(2 * j, 2 * i),

@@ -7,6 +7,7 @@ namespace Schematic.Bench.RingOut;
 internal sealed class FaultField(BenchCircuit circuit, ImmutableArray<Fault> faults, ReadingCache cache)
 {
     private readonly Dictionary<Stand, (ProbedCircuit Sound, ProbedCircuit?[] Faulty)> _probed = [];
+    private readonly Dictionary<Stand, ulong> _looks = [];
     private readonly Dictionary<string, int> _conditions = new(StringComparer.Ordinal);
     private readonly (int One, int Other)[] _ends = [.. faults.Select(f => f.Ends(circuit))];
 
@@ -31,10 +32,15 @@ internal sealed class FaultField(BenchCircuit circuit, ImmutableArray<Fault> fau
     }
 
     /// <summary>What can be seen of the sound circuit.</summary>
-    public ulong SoundLook(Stand stand) => LookPrint.Of(circuit, Sound(stand), cache);
+    public ulong SoundLook(Stand stand)
+    {
+        if (!_looks.TryGetValue(stand, out var look)) _looks[stand] = look = LookPrint.Of(circuit, Sound(stand), cache);
+        return look;
+    }
 
     /// <summary>What can be seen of a faulty one.</summary>
-    public ulong Look(Stand stand, int fault) => LookPrint.Of(circuit, Faulty(stand, fault), cache);
+    public ulong Look(Stand stand, int fault) =>
+        Faulty(stand, fault) is var faulty && ReferenceEquals(faulty, Sound(stand)) ? SoundLook(stand) : LookPrint.Of(circuit, faulty, cache);
 
     /// <summary>Whether the fault shows at a placement.</summary>
     public bool Shows(Placement placement, Reading expected, int fault)

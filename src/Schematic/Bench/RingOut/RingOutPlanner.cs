@@ -13,6 +13,15 @@ public sealed class RingOutPlanner
 {
     private const int MostPaired = 16;
 
+    /// <summary>With more contacts beside a fault than this, one lead stays at the fault.</summary>
+    private const int MostSuspicious = 40;
+
+    /// <summary>Readings that are tried for what no step shows; what is left then is told as not looked at to the end.</summary>
+    private const long MostTried = 2_000_000;
+
+    /// <summary>With more stands times faults, what a step shows is not noted to the last.</summary>
+    private const long MostNoted = 150_000;
+
     /// <summary>So few pairs inside a conductor are measured one by one.</summary>
     private const int FewInside = 2;
 
@@ -21,6 +30,9 @@ public sealed class RingOutPlanner
     private readonly HashSet<int> _left;
     private readonly List<(Placement Placement, Reading Expected)> _steps = [];
     private readonly List<int[]> _shown = [];
+    private readonly List<int> _undecided = [];
+    private bool _isLarge;
+    private long _tried;
 
     private RingOutPlanner(BenchCircuit circuit, ReadingCache cache)
     {
@@ -39,6 +51,7 @@ public sealed class RingOutPlanner
         foreach (var fault in table.Hidden.Concat(table.Undecided)) _left.Remove(fault);
         var chosen = table.Choose();
         var stands = StandRoute.Find(_circuit, chosen);
+        _isLarge = (long)stands.Length * _field.Faults.Length > MostNoted;
         foreach (var stand in stands) AddSteps(stand);
         var missed = AddLeftovers(stands, table);
         Prune();
@@ -49,6 +62,7 @@ public sealed class RingOutPlanner
     {
         if (_left.Count == 0) return;
         var first = _steps.Count;
+        var before = _left.ToArray();
         var sound = _field.Sound(stand);
         AddGreedily(Joined(sound, stand).ToList());
         var isolation = new Isolation(_circuit, sound, stand);
@@ -58,7 +72,7 @@ public sealed class RingOutPlanner
         foreach (var placement in few ? isolation.Between(touching) : isolation.All()) AddIfItShows(placement, always: isThorough);
         foreach (var conductor in TouchingInside(sound))
             foreach (var placement in isolation.Inside(conductor)) AddIfItShows(placement);
-        for (var i = first; i < _steps.Count; i++) Note(_steps[i]);
+        for (var i = first; i < _steps.Count; i++) Note(_steps[i], _isLarge && first > 0 ? before : null);
         _field.Forget(stand);
     }
 
@@ -75,9 +89,12 @@ public sealed class RingOutPlanner
            select conductor.Key,
     ];
 
-    /// <summary>Notes all that a step shows, as long as its stand is probed: whether it can be left out is asked later.</summary>
-    private void Note((Placement Placement, Reading Expected) step) =>
-        _shown.Add([.. Enumerable.Range(0, _field.Faults.Length).Where(f => _field.Shows(step.Placement, step.Expected, f))]);
+    /// <summary>
+    /// Notes all that a step shows, as long as its stand is probed: whether it can be left out is asked later. In very many stands only
+    /// what was not shown before is looked at.
+    /// </summary>
+    private void Note((Placement Placement, Reading Expected) step, int[]? looked = null) =>
+        _shown.Add([.. (looked ?? Enumerable.Range(0, _field.Faults.Length)).Where(f => _field.Shows(step.Placement, step.Expected, f))]);
 
     /// <summary>Placements inside conductors: from the first contact of a place to each other one, and across devices.</summary>
     private IEnumerable<Placement> Joined(ProbedCircuit sound, Stand stand)
@@ -188,7 +205,7 @@ public sealed class RingOutPlanner
                 continue;
             }
 
-            missed.Add(fault);
+            (_tried > MostTried ? _undecided : missed).Add(fault);
             _left.Remove(fault);
         }
 
@@ -197,7 +214,8 @@ public sealed class RingOutPlanner
 
     private Placement? ShowingAt(Stand stand, int fault, HashSet<(ulong Sound, ulong Faulty)> looked)
     {
-        var found = !looked.Add((_field.SoundLook(stand), _field.Look(stand, fault))) ? null : Suspicious(stand, fault).FirstOrDefault(p => _field.Shows(p, Expect(p), fault));
+        var found = _tried > MostTried || !looked.Add((_field.SoundLook(stand), _field.Look(stand, fault))) ? null
+            : Suspicious(stand, fault).FirstOrDefault(p => _tried++ <= MostTried && _field.Shows(p, Expect(p), fault));
         if (found is null) _field.Forget(stand);
         return found;
     }
@@ -210,16 +228,21 @@ public sealed class RingOutPlanner
         // Contacts that are one place with and without the fault read alike.
         var near = _circuit.Accessible.Where(t => sound.GroupOf(t) == first || sound.GroupOf(t) == second)
             .DistinctBy(t => (sound.PlaceOf(t), faulty.PlaceOf(t))).ToList();
-        foreach (var one in near)
+        // Of very many, one lead stays where the fault is.
+        var ends = near.Count <= MostSuspicious ? near : [.. near.Where(t => IsAtEnd(sound, t) || IsAtEnd(faulty, t))];
+        foreach (var one in ends.Count == 0 ? near : ends)
         {
             foreach (var other in near)
             {
                 if (one == other || (sound.GroupOf(one) != sound.GroupOf(other) && faulty.GroupOf(one) != faulty.GroupOf(other))) continue;
-                if (one < other) yield return new Placement(stand, MeterTest.Ohms, [one], [other]);
+                if (one < other || ends.Count < near.Count) yield return new Placement(stand, MeterTest.Ohms, [one], [other]);
                 if (sound.HasOneWay(sound.GroupOf(one)) || faulty.HasOneWay(faulty.GroupOf(one)))
                     yield return new Placement(stand, MeterTest.Diode, [one], [other]);
             }
         }
+
+        bool IsAtEnd(ProbedCircuit probed, int terminal) => probed.PlaceOf(terminal) is var place
+            && (place == probed.PlaceOf(_field.EndsOf(fault).One) || place == probed.PlaceOf(_field.EndsOf(fault).Other));
     }
 
     /// <summary>Leaves out steps that show nothing which the others do not show.</summary>
@@ -255,8 +278,9 @@ public sealed class RingOutPlanner
         }
 
         var faults = _field.Faults;
+        ImmutableArray<int> undecided = [.. table.Undecided.Concat(_undecided).Order()];
         ImmutableArray<int> hidden = [.. table.Hidden.Concat(missed).Order()];
-        var seen = Enumerable.Range(0, faults.Length).Except(hidden).Except(table.Undecided).ToList();
+        var seen = Enumerable.Range(0, faults.Length).Except(hidden).Except(undecided).ToList();
         return new RingOutPlan(_circuit, steps.ToImmutable())
         {
             Moves = moves,
@@ -264,7 +288,7 @@ public sealed class RingOutPlanner
             FaultCount = faults.Length,
             FoundCount = seen.Count,
             Hidden = [.. hidden.Select(f => faults[f])],
-            Undecided = [.. table.Undecided.Select(f => faults[f])],
+            Undecided = [.. undecided.Select(f => faults[f])],
             Alike =
             [
                 .. seen.GroupBy(f => table.Prints[f])

@@ -30,7 +30,7 @@ public class BenchRecordSheetTests
     public void The_record_is_a_sheet_of_its_own()
     {
         var sheet = Assert.Single(PackBuilder.Build(Kept, []), s => s.Kind == SheetKind.BenchRecord);
-        var words = string.Join('\n', sheet.Marks.OfType<TextMark>().Select(t => t.Text));
+        var words = string.Join(' ', sheet.Marks.OfType<TextMark>().Select(t => t.Text));
         Assert.Contains("A. Warden", words, StringComparison.Ordinal);
         Assert.Contains("DS1", words, StringComparison.Ordinal); // blown: the likeliest
         Assert.Contains("Readings that this panel does not give", words, StringComparison.Ordinal);
