@@ -225,18 +225,24 @@ internal sealed class ProbedCircuit
             degree[to]++;
         }
 
-        for (var changed = true; changed;)
+        while (true)
         {
-            changed = false;
-            for (var i = network.Count - 1; i >= 0; i--)
+            var kept = 0;
+            for (var i = 0; i < network.Count; i++)
             {
                 var (_, from, to) = network[i];
-                if ((from < 2 || degree[from] > 1) && (to < 2 || degree[to] > 1)) continue;
-                degree[from]--;
-                degree[to]--;
-                network.RemoveAt(i);
-                changed = true;
+                if ((from >= 2 && degree[from] == 1) || (to >= 2 && degree[to] == 1))
+                {
+                    degree[from]--;
+                    degree[to]--;
+                    continue;
+                }
+
+                network[kept++] = network[i];
             }
+
+            if (kept == network.Count) return;
+            network.RemoveRange(kept, network.Count - kept);
         }
     }
 }

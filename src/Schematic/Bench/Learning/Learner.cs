@@ -181,9 +181,44 @@ internal sealed class Learner
 
         foreach (var ((one, other), (ohms, _, seen)) in pairs.OrderByDescending(p => Constant(p.Key, p.Value.Ohms)).ThenBy(p => p.Value.Ohms))
             if (!Explains(found, one, other, ohms)) found.Add(new LearnedDevice(one, other, ohms, false, seen));
+        found = WithRings(found);
         found.AddRange(Diodes(found));
         return [.. found.OrderBy(d => d.From).ThenBy(d => d.To)];
     }
+
+    /// <summary>
+    /// In a ring no pair reads one resistor alone, so the smallest first misses: where readings at rest are not explained, all
+    /// resistors between the nodes are reckoned together.
+    /// </summary>
+    private List<LearnedDevice> WithRings(List<LearnedDevice> found)
+    {
+        var rest = _known.At(_rest);
+        foreach (var nodes in Meshes(rest))
+        {
+            var missed = Missed(rest, found, nodes);
+            if (missed == 0) continue;
+            var ohms = nodes.Select(one => nodes.Select(other => one == other ? 0 : OhmsBetween(rest, one, other)).ToArray()).ToArray();
+            var ring = ResistorMesh.Of(ohms).Select(r => new LearnedDevice(nodes[r.One], nodes[r.Other], r.Ohms, false, rest.SeenBetween(nodes[r.One], nodes[r.Other])));
+            var other = found.Where(d => !nodes.Contains(d.From) || !nodes.Contains(d.To)).Concat(ring).ToList();
+            if (Missed(rest, other, nodes) < missed) found = other;
+        }
+
+        return found;
+    }
+
+    /// <summary>Three nodes and more that hang together through resistances at rest, each pair of them measured.</summary>
+    private IEnumerable<List<int>> Meshes(StandKnowledge rest)
+    {
+        var nodes = _node.Distinct().ToList();
+        var sets = new PlaceSets(_node.Length);
+        foreach (var (one, other) in nodes.SelectMany((n, i) => nodes.Skip(i + 1).Select(o => (n, o))))
+            if (rest.Between(one, other) == Relation.Ohms) sets.Join(one, other);
+        return nodes.GroupBy(sets.Find).Select(g => g.ToList())
+            .Where(g => g.Count > 2 && g.TrueForAll(one => g.TrueForAll(other => one == other || rest.Between(one, other) == Relation.Ohms)));
+    }
+
+    private int Missed(StandKnowledge stand, List<LearnedDevice> found, List<int> nodes) => nodes.SelectMany((n, i) => nodes.Skip(i + 1).Select(o => (n, o)))
+        .Count(p => Read(stand, found, MeterTest.Ohms, p.n, p.o) is not { Kind: ReadingKind.Ohms } read || !IsSame(read.Value, OhmsBetween(stand, p.n, p.o)));
 
     /// <summary>In how many stands the pair reads this: a device reads it always, a way through closed contacts only at times.</summary>
     private int Constant((int One, int Other) pair, double ohms) =>

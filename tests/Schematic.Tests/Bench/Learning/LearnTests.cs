@@ -102,6 +102,22 @@ public class LearnTests
         Assert.InRange(readings.Readings.Length, 1, LearnPlanner.AllPairs(readings.Declared) / 2);
     }
 
+    /// <summary>In a ring no pair reads one resistor alone.</summary>
+    [Theory]
+    [InlineData("resistor R1 100 ohm { J1:1 J1:2 }\nresistor R2 220 ohm { J1:2 J1:3 }\nresistor R3 330 ohm { J1:3 J1:1 }")]
+    [InlineData("resistor R1 47 ohm { J1:1 J1:2 }\nresistor R2 120 ohm { J1:2 J1:3 }\nresistor R3 82 ohm { J1:3 J1:4 }\nresistor R4 150 ohm { J1:4 J1:1 }\nresistor R5 100 ohm { J1:1 J1:3 }")]
+    [InlineData("lamp DS1 28 V 40 mA { J1:1 J1:2 }\nlamp DS2 28 V 40 mA { J1:2 J1:3 }\nlamp DS3 28 V 80 mA { J1:3 J1:1 }")]
+    public void A_ring_of_resistances_is_taken_apart(string inside)
+    {
+        var text = $"connector J1 {{ pins ; strip 6 pitch 5 mm }}\nactuator KNOB {{ off rest ; on }}\nswitch S1 make on KNOB when on {{ J1:5 J1:6 }}\n{inside}";
+        var unit = new UnknownUnit(text);
+        Assert.Null(unit.DifferenceOf(unit.Complete()));
+        Assert.Null(unit.DifferenceOf(unit.Adaptive(500)));
+        Assert.Equal(inside.Split('\n').Length, Draft.Of(unit.Complete()).Split('\n').Count(l => l.StartsWith("resistor", StringComparison.Ordinal)));
+        var noisy = new UnknownUnit(text, new Random(5), 0.03, leadOhms: 0.4);
+        Assert.Null(noisy.DifferenceOf(noisy.Complete()));
+    }
+
     [Fact]
     public void Noise_and_leads_do_not_change_the_draft()
     {
