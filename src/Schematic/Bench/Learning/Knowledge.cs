@@ -146,6 +146,16 @@ internal sealed class StandKnowledge(Stand stand, int contacts)
         }
     }
 
+    /// <summary>What hangs together in this stand as measured, through devices or not.</summary>
+    public PlaceSets Conductors()
+    {
+        var sets = new PlaceSets(contacts);
+        for (var one = 0; one < contacts; one++)
+            for (var other = one + 1; other < contacts; other++)
+                if (Between(one, other) is Relation.Closed or Relation.Ohms) sets.Join(one, other);
+        return sets;
+    }
+
     private void Set(int one, int other, Relation relation)
     {
         if (one == other) return;

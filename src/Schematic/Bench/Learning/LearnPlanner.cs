@@ -83,7 +83,18 @@ public sealed class LearnPlanner
                 return Step(at.Stand, MeterTest.Ohms, [head], [contact], "whether what is joined at rest still is");
         }
 
-        return Narrow(at) ?? Halved(at, rest);
+        return Narrow(at) ?? Devices(at, rest) ?? Halved(at, rest);
+    }
+
+    /// <summary>What hangs together through devices at rest, by as few readings as join it again: a contact may have closed across one.</summary>
+    private LearnStep? Devices(StandKnowledge at, StandKnowledge rest)
+    {
+        var sets = at.Conductors();
+        for (var one = 0; one < _count; one++)
+            for (var other = one + 1; other < _count; other++)
+                if (rest.Measured(one, other) == Relation.Ohms && at.Between(one, other) == Relation.Unknown && sets.Find(one) != sets.Find(other))
+                    return Step(at.Stand, MeterTest.Ohms, [one], [other], "whether what lies between them at rest still does");
+        return null;
     }
 
     /// <summary>Conductors of this stand, devices between them counted as joints, in two halves with as many untold pairs between them as can be.</summary>

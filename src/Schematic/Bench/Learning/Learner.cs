@@ -302,11 +302,16 @@ internal sealed class Learner
         {
             var where = StandText.Describe(stand.Stand, _known.Actuators);
             var groups = Enumerable.Range(0, _node.Length).Select(stand.GroupOf).Distinct().ToList();
-            var pairs = groups.SelectMany((g, i) => groups.Skip(i + 1).Where(o => stand.Between(g, o) == Relation.Unknown).Select(o => (g, o))).ToList();
+            var conductors = stand.Conductors();
+            var pairs = groups.SelectMany((g, i) => groups.Skip(i + 1).Where(o => stand.Between(g, o) == Relation.Unknown && !Hangs(conductors, g, o)).Select(o => (g, o))).ToList();
             if (pairs.Count == groups.Count * (groups.Count - 1) / 2 && pairs.Count > 3) _open.Add($"nothing was measured at {where}");
             else _open.AddRange(pairs.Select(p => $"measure {Name(p.g)} {Name(p.o)} at {where}"));
         }
     }
+
+    /// <summary>What hangs together through devices at rest and here need not be measured pair by pair.</summary>
+    private bool Hangs(PlaceSets conductors, int one, int other) =>
+        conductors.Find(one) == conductors.Find(other) && _known.At(_rest).Between(one, other) == Relation.Ohms;
 
     private string Name(int contact) => _known.Contacts[contact].ToString();
 }
