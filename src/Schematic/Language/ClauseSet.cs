@@ -153,7 +153,7 @@ internal sealed class ClauseSet
     private IResult<ClauseSyntax> Clause(SliceInput at)
     {
         var length = Characters.ScanContact(at.Rest);
-        var word = at.Rest[..length].ToString();
+        var word = at.Taken(length);
         var isPart = length < at.Rest.Length && at.Rest[length] == ':';
         var keyword = _synonyms.GetValueOrDefault(word, word);
         if (!isPart && _byKeyword.TryGetValue(keyword, out var values))
@@ -238,9 +238,9 @@ internal sealed class ClauseSet
 
         var numberEnd = slice.Position + (high == 0 ? low : low + 2 + high);
         var unit = UnitAt(slice.At(numberEnd));
-        var text = unit.Length == 0 ? "" : slice.Source.Substring(unit.Start, unit.Length);
+        var text = unit.Length == 0 ? "" : slice.Taken(unit);
         var end = unit.Length == 0 ? numberEnd : unit.End;
-        var first = MakeQuantity(slice.Rest[..low].ToString(), text, TextSpan.FromBounds(slice.Position, end));
+        var first = MakeQuantity(slice.Taken(low), text, TextSpan.FromBounds(slice.Position, end));
         ValueSyntax value = high == 0
             ? first
             : new QuantityRangeSyntax(

@@ -115,7 +115,7 @@ internal static class ContactLists
     }
 
     private static WordSyntax WordAt(SliceInput at, int length) =>
-        new(HiddenCharacters.Show(at.Rest[..length].ToString()), new TextSpan(at.Position, length));
+        new(HiddenCharacters.Show(at.Taken(length)), new TextSpan(at.Position, length));
 
     private static IResult<T> Fail<T>(IResult<ContactSyntax> result) =>
         Result.Failure<T>(result.Remainder, "", result.Expectations);

@@ -91,7 +91,7 @@ internal static class Lexemes
         var length = scan(slice.Rest);
         if (length == 0) return Result.Failure<T>(slice, "", [expected]);
         var span = new TextSpan(slice.Position, length);
-        return Result.Success(make(slice.Rest[..length].ToString(), span), Trim(slice.At(span.End)));
+        return Result.Success(make(slice.Taken(length), span), Trim(slice.At(span.End)));
     }
 
     /// <summary>A mark of the language.</summary>

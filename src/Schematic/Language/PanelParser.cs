@@ -34,8 +34,11 @@ public static class PanelParser
         var (raw, found) = StatementCutter.Cut(source, forms.ContainsKey);
         var reader = new StatementReader(source, report);
         var statements = ImmutableArray.CreateBuilder<StatementSyntax>(raw.Count);
-        foreach (var statement in raw)
+        for (var i = 0; i < raw.Count; i++)
         {
+            // What is read is let go: of a long file, the cut statements are as much as its text.
+            var statement = raw[i];
+            raw[i] = null!;
             var read = memory is not null && IsSound(statement, found)
                 ? Recall(source, statement, reader, report, forms, memory, before)
                 : Read(source, statement, reader, report, forms);
@@ -83,7 +86,7 @@ public static class PanelParser
     {
         var head = source.Slice(statement.Head);
         var length = Characters.ScanContact(head);
-        var word = source.Content.Substring(statement.Start, length);
+        var word = reader.Words.Of(source.Slice(new TextSpan(statement.Start, length)));
         var keyword = new WordSyntax(word, new TextSpan(statement.Start, length));
         var before = report.Count;
         if (!forms.TryGetValue(word, out var form))
@@ -106,7 +109,7 @@ public static class PanelParser
     /// <summary>What can be saved of a statement that could not be read: the name that it seems to declare.</summary>
     private static UnreadableSyntax? Unreadable(RawStatement statement, WordSyntax keyword, SourceText source)
     {
-        var input = new SliceInput(source.Content, keyword.Span.End, Math.Max(keyword.Span.End, statement.HeadEnd));
+        var input = new SliceInput(source.Content, keyword.Span.End, Math.Max(keyword.Span.End, statement.HeadEnd), new WordPool());
         var name = SharedGrammar.DeclaredNames(input);
         return name.WasSuccessful
             ? new UnreadableSyntax(keyword, name.Value.First, name.Value.Last, statement.Span) { HasErrors = true }

@@ -1,3 +1,4 @@
+using Schematic.Text;
 using Sprache;
 
 namespace Schematic.Language;
@@ -6,7 +7,11 @@ namespace Schematic.Language;
 /// A stretch of the file as input for Sprache's parsers. Positions count from the start of the file, so spans need no
 /// shifting; nothing is copied; and a scanner can jump over a whole word, which Sprache's own input cannot.
 /// </summary>
-internal sealed class SliceInput(string source, int position, int end) : IInput
+/// <param name="source">The whole file.</param>
+/// <param name="position">Where to read from.</param>
+/// <param name="end">The position just after the stretch.</param>
+/// <param name="words">Where words of the file are kept.</param>
+internal sealed class SliceInput(string source, int position, int end, WordPool words) : IInput
 {
     private SliceInput? _next;
     private Dictionary<object, object>? _memos;
@@ -33,10 +38,16 @@ internal sealed class SliceInput(string source, int position, int end) : IInput
     /// <summary>What is left of the stretch.</summary>
     public ReadOnlySpan<char> Rest => source.AsSpan(position, end - position);
 
-    public IInput Advance() => _next ??= new SliceInput(source, position + 1, end);
+    /// <summary>The next characters as a text.</summary>
+    public string Taken(int length) => words.Of(Rest[..length]);
+
+    /// <summary>A run of characters of the file as a text.</summary>
+    public string Taken(TextSpan span) => words.Of(source.AsSpan(span.Start, span.Length));
+
+    public IInput Advance() => _next ??= new SliceInput(source, position + 1, end, words);
 
     /// <summary>The same stretch, read from another position.</summary>
-    public SliceInput At(int other) => other == position ? this : new SliceInput(source, other, end);
+    public SliceInput At(int other) => other == position ? this : new SliceInput(source, other, end, words);
 
     public bool Equals(IInput? other) =>
         other is SliceInput slice && slice.Position == position && ReferenceEquals(slice.Source, source);

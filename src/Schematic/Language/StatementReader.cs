@@ -7,6 +7,9 @@ namespace Schematic.Language;
 /// <summary>Reads one file's statements with the grammar's parsers and turns their failures into findings.</summary>
 internal sealed class StatementReader(SourceText source, SyntaxReporter report)
 {
+    /// <summary>The words of the file.</summary>
+    public WordPool Words { get; } = new();
+
     /// <summary>Where faults are reported.</summary>
     public SyntaxReporter Report => report;
 
@@ -24,7 +27,7 @@ internal sealed class StatementReader(SourceText source, SyntaxReporter report)
     /// <summary>Reads the start of a stretch, and says what is left of it.</summary>
     public (T? Value, TextSpan Left) ReadStart<T>(Parser<T> parser, TextSpan span, string usage) where T : class
     {
-        var result = parser(new SliceInput(source.Content, span.Start, span.End));
+        var result = parser(new SliceInput(source.Content, span.Start, span.End, Words));
         var rest = Lexemes.Trim(result.Remainder).Position;
         if (result.WasSuccessful) return (result.Value, TextSpan.FromBounds(rest, span.End));
         report.Problem(new SyntaxProblem(rest, [.. result.Expectations], []), span, usage);
