@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using BenchmarkDotNet.Attributes;
 using Schematic.Binding;
 using Schematic.Language;
@@ -21,19 +19,7 @@ public class LanguageBenchmarks
     [GlobalSetup]
     public void Setup()
     {
-        var text = new StringBuilder("""
-            connector J1 { pins ; grid 100 by 10 by-rows on front of pins }
-            connector P1 { sockets ; mates J1 }
-
-            """);
-        for (var i = 0; i < Statements; i++)
-        {
-            text.Append(
-                CultureInfo.InvariantCulture,
-                $"wire W{i}  22 AWG black 450 mm   J1:{(i % 1000) + 1} -> P1:{(i * 7 % 1000) + 1}   # run {i}\n");
-        }
-
-        _source = new SourceText("benchmark.panel", text.ToString());
+        _source = new SourceText("benchmark.panel", GrowthRuns.Wires(Statements));
         Console.WriteLine($"// {Statements} statements are {_source.Content.Length / 1e6:F2} million characters.");
     }
 

@@ -6,6 +6,8 @@ using Schematic.Benchmarks.Fuzz;
 return args switch
 {
     ["cold"] => ColdStart.Run(RepositoryRoot.Find()),
+    ["growth"] => GrowthRuns.Run(RepositoryRoot.Find()),
+    ["load", var lines] => GrowthRuns.Load(int.Parse(lines, CultureInfo.InvariantCulture)),
     ["circuits"] => CircuitRuns.Run(),
     ["editor"] => EditorRuns.Run(),
     ["layout"] => LayoutRuns.Run(),
@@ -27,7 +29,8 @@ static int RunBenchmarks(string[] args)
 static int Help()
 {
     Console.WriteLine("""
-        cold           time 'check' and 'draw' of the main example against an empty console program
+        cold           'check' and 'draw' of the main example beside an empty program: processor time, peak; packages of the tool
+        growth         time and memory of long files and large packs
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
         proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
         editor         time of findings and completion while somebody types into a panel of 2,000 lines

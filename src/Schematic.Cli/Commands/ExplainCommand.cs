@@ -8,12 +8,15 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic explain WORD</c>: prints the page of a word of the language or of a rule, or the list of all.</summary>
 public sealed class ExplainCommand : ICliCommand
 {
+    /// <summary>What is asked for the whole language.</summary>
+    private const string WholeLanguage = "language";
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {
         var word = new Argument<string?>("WORD")
         {
-            Description = "a word of the language, such as lamp, or a rule as a finding shows it",
+            Description = $"a word of the language, such as lamp, a rule as a finding shows it, or '{WholeLanguage}' for all of the language",
             Arity = ArgumentArity.ZeroOrOne,
         };
         var list = new Option<bool>("--list") { Description = "list all words and rules, one line each" };
@@ -30,6 +33,12 @@ public sealed class ExplainCommand : ICliCommand
             return ExitCode.Clean;
         }
 
+        if (word == WholeLanguage)
+        {
+            console.Out.Write(LanguageReference.Text);
+            return ExitCode.Clean;
+        }
+
         var pages = new[] { WordCatalogue.Find(word)?.Text, RuleCatalogue.Find(word)?.Text }.OfType<string>().ToList();
         if (pages.Count > 0)
         {
@@ -37,7 +46,7 @@ public sealed class ExplainCommand : ICliCommand
             return ExitCode.Clean;
         }
 
-        var nearest = Spelling.Nearest(word, [.. WordCatalogue.Words, .. RuleCatalogue.Rules]);
+        var nearest = Spelling.Nearest(word, [.. WordCatalogue.Words, .. RuleCatalogue.Rules, WholeLanguage]);
         console.Complain(nearest is null
             ? $"there is no word and no rule '{word}'; 'schematic explain --list' names them all."
             : $"there is no word and no rule '{word}'; did you mean '{nearest}'?");
@@ -46,7 +55,8 @@ public sealed class ExplainCommand : ICliCommand
 
     private static void PrintList(CliConsole console)
     {
-        console.Out.Write("Words of the language\n");
+        PrintLine(console, WholeLanguage, "The whole language on one page.");
+        console.Out.Write("\nWords of the language\n");
         foreach (var page in WordCatalogue.Pages) PrintLine(console, string.Join(' ', page.Words), page.Summary);
         console.Out.Write("\nRules\n");
         foreach (var name in RuleCatalogue.Rules)

@@ -11,22 +11,23 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic new UNIT</c>: writes a commented panel file to start from.</summary>
 public sealed class NewCommand : ICliCommand
 {
-    private const string Prefix = "Schematic.Cli.Templates.";
+    private const string UnitPrefix = "Schematic.Cli.Templates.";
+    private const string ExamplePrefix = "Schematic.Cli.Examples.";
     private const string Suffix = ".panel";
 
     /// <summary>The kinds of unit that there is a file for.</summary>
-    public static ImmutableArray<string> Units { get; } =
-    [
-        .. Assembly.GetExecutingAssembly().GetManifestResourceNames()
-            .Where(n => n.StartsWith(Prefix, StringComparison.Ordinal))
-            .Select(n => n[Prefix.Length..^Suffix.Length])
-            .Order(StringComparer.Ordinal),
-    ];
+    public static ImmutableArray<string> Units { get; } = [.. NamesBehind(UnitPrefix)];
 
-    /// <summary>The file for a kind of unit.</summary>
+    /// <summary>The finished examples, to look at and to draw.</summary>
+    public static ImmutableArray<string> Examples { get; } = [.. NamesBehind(ExamplePrefix)];
+
+    private static ImmutableArray<string> All => [.. Units, .. Examples];
+
+    /// <summary>The file for a kind of unit, or an example.</summary>
     public static string TextOf(string unit)
     {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(Prefix + unit + Suffix)!;
+        var prefix = Units.Contains(unit) ? UnitPrefix : ExamplePrefix;
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(prefix + unit + Suffix)!;
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }
@@ -34,7 +35,7 @@ public sealed class NewCommand : ICliCommand
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {
-        var unit = new Argument<string>("UNIT") { Description = $"what you have: {string.Join(", ", Units)}" };
+        var unit = new Argument<string>("UNIT") { Description = $"what you have: {string.Join(", ", Units)}; or a finished example: {string.Join(", ", Examples)}" };
         var file = new Argument<string?>("FILE") { Description = "file to write; UNIT.panel unless given, - prints it", Arity = ArgumentArity.ZeroOrOne };
         var command = new Command("new", "Write a commented panel file to start from.") { unit, file };
         command.SetAction(parsed => Run(console, parsed.GetValue(unit)!, parsed.GetValue(file)));
@@ -43,11 +44,11 @@ public sealed class NewCommand : ICliCommand
 
     private static int Run(CliConsole console, string unit, string? file)
     {
-        if (!Units.Contains(unit))
+        if (!All.Contains(unit))
         {
-            console.Complain(Spelling.Nearest(unit, Units) is { } nearest
+            console.Complain(Spelling.Nearest(unit, All) is { } nearest
                 ? $"there is no file for '{unit}'; did you mean '{nearest}'?"
-                : $"there is no file for '{unit}'; there are {string.Join(", ", Units)}.");
+                : $"there is no file for '{unit}'; there are {string.Join(", ", All)}.");
             return ExitCode.Failure;
         }
 
@@ -74,7 +75,14 @@ public sealed class NewCommand : ICliCommand
         }
 
         console.Say(file);
-        console.Error.Write(HiddenCharacters.Show($"Change it to what you have, then: schematic check {file}") + "\n");
+        console.Error.Write(HiddenCharacters.Show(Units.Contains(unit)
+            ? $"Change it to what you have, then: schematic check {file}"
+            : $"Draw it with: schematic draw {file}") + "\n");
         return ExitCode.Clean;
     }
+
+    private static IEnumerable<string> NamesBehind(string prefix) => Assembly.GetExecutingAssembly().GetManifestResourceNames()
+        .Where(n => n.StartsWith(prefix, StringComparison.Ordinal))
+        .Select(n => n[prefix.Length..^Suffix.Length])
+        .Order(StringComparer.Ordinal);
 }

@@ -60,6 +60,13 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public void The_whole_language_is_inside()
+    {
+        Assert.Equal(0, _cli.Run("explain", "language"));
+        Assert.Equal(File.ReadAllText(Repository.PathOf("src/Schematic/Language/README.md")).ReplaceLineEndings("\n"), _cli.Out);
+    }
+
+    [Fact]
     public void A_rule_is_explained_by_its_page()
     {
         Assert.Equal(0, _cli.Run("explain", "broken-net"));

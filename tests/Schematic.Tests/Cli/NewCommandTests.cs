@@ -60,6 +60,20 @@ public sealed class NewCommandTests : IDisposable
         Assert.Equal(["lever", "relay-box", "switch-panel", "unknown-unit"], NewCommand.Units.AsEnumerable());
 
     [Fact]
+    public void The_examples_of_the_repository_are_inside_and_the_same()
+    {
+        string[] folders = [.. Directory.EnumerateDirectories(Repository.PathOf("examples"))
+            .Select(f => Path.GetFileName(f)).Where(f => f is not ("inserts" or "wrong")).Order(StringComparer.Ordinal)];
+        Assert.Equal(folders, NewCommand.Examples.AsEnumerable());
+        foreach (var name in folders)
+        {
+            Assert.Equal(0, _cli.Run("new", name));
+            Assert.Equal($"Draw it with: schematic draw {name}.panel\n", _cli.Error);
+            Assert.Equal(File.ReadAllText(Directory.EnumerateFiles(Repository.PathOf($"examples/{name}"), "*.panel").Single()), System.Text.Encoding.UTF8.GetString(_cli.Read($"{name}.panel")));
+        }
+    }
+
+    [Fact]
     public void A_file_that_is_there_is_never_written_over()
     {
         _cli.Write("lever.panel", "# mine\n");
