@@ -7,20 +7,64 @@ namespace Schematic.Binding;
 /// <summary>Builds actuators.</summary>
 internal sealed class ActuatorBinder(NameTable names, BindingReporter report)
 {
+    private const string PushToTurn = "push-to-turn";
+
+    private readonly NameTable _names = names;
+
     /// <summary>Builds an actuator and makes its positions known; null when its name was taken.</summary>
     public Actuator? Bind(Scope scope, ActuatorSyntax syntax)
     {
         var known = CheckPositions(scope, syntax);
-        if (names.Own(scope, syntax.Name.Text, syntax.Name.Span) is not { } declared) return null;
+        if (_names.Own(scope, syntax.Name.Text, syntax.Name.Span) is not { } declared) return null;
         declared.IsIncomplete |= syntax.HasErrors || known.IsEmpty;
         if (known.IsEmpty) return null;
+        var reader = new ClauseReader(syntax.Clauses, scope, report);
         declared.Actuator = new Actuator(declared.FullName, known, declared.Span)
         {
             Description = syntax.Description?.Text ?? "",
-            IsEndless = syntax.IsEndless,
+            IsEndless = reader.Has("endless"),
+            Operator = OperatorOf(reader),
+            IsPushToTurn = reader.Has(PushToTurn),
         };
         return declared.Actuator;
     }
+
+    /// <summary>
+    /// The lock of an actuator that turns only while another, the push, is out of its rest position; null where it has none, or where
+    /// no contact follows the push.
+    /// </summary>
+    public ActuatorLock? PushOf(Scope scope, ActuatorSyntax syntax)
+    {
+        var clause = syntax.Clauses.FirstOrDefault(c => c.Keyword == PushToTurn);
+        var names = clause?.All<ContactSyntax>().ToImmutableArray() ?? [];
+        if (names.IsEmpty || _names.Find(scope, syntax.Name.Text)?.Actuator is not { } turned) return null;
+        var span = scope.At(names[0].Span);
+        if (names.Length > 1 || names[0].Part is not null || names[0].To is not null || names[0].IsNotTraced)
+        {
+            report.Contradiction(span, $"`{PushToTurn}` takes the name of one actuator.", "Name the one that moves when this is pushed, or leave the name out where no contact follows the push.", turned.Span);
+            return null;
+        }
+
+        if (_names.ResolveActuator(scope, names[0].From)?.Actuator is not { } push) return null;
+        if (push == turned)
+        {
+            report.Contradiction(span, $"`{push.Name}` cannot be pushed and turned as one.", "Name the actuator that moves when it is pushed, or leave the name out where no contact follows the push.", turned.Span);
+            return null;
+        }
+
+        var pushed = push.Positions.Where(p => !p.IsRest).Select(p => p.Name).ToImmutableArray();
+        return new ActuatorLock(turned.Name, [.. turned.Positions.Select(p => p.Name)], new PositionCondition(push.Name, pushed, span), span) { IsPush = true };
+    }
+
+    private static OperatorKind OperatorOf(ClauseReader reader) => reader.Choice("lever", "button", "knob", "cam", "magnet") switch
+    {
+        "lever" => OperatorKind.Lever,
+        "button" => OperatorKind.Button,
+        "knob" => OperatorKind.Knob,
+        "cam" => OperatorKind.Cam,
+        "magnet" => OperatorKind.Magnet,
+        _ => OperatorKind.Unstated,
+    };
 
     private ImmutableArray<ActuatorPosition> CheckPositions(Scope scope, ActuatorSyntax syntax)
     {

@@ -59,7 +59,9 @@ internal sealed class PanelBinder
                 _names.Declare(scope, given.Name, given.Span, given.Keyword, given.Kind);
         }
 
-        var actuators = BindEach<ActuatorSyntax, Actuator>(new ActuatorBinder(_names, _report).Bind);
+        var hands = new ActuatorBinder(_names, _report);
+        var actuators = BindEach<ActuatorSyntax, Actuator>(hands.Bind);
+        var pushes = BindEach<ActuatorSyntax, ActuatorLock>(hands.PushOf);
         BindParts();
         var wires = new WireBinder(_names, _report, _terminals);
         var proofs = new ProofBinder(_names, _report, _terminals, _conditions);
@@ -68,7 +70,7 @@ internal sealed class PanelBinder
         var panel = new SettingBinder(_report).Bind(_statements, _main) with
         {
             Actuators = actuators,
-            Locks = BindEach<LockSyntax, ActuatorLock>(proofs.Lock),
+            Locks = [.. pushes, .. BindEach<LockSyntax, ActuatorLock>(proofs.Lock)],
             Parts = [.. _parts.Parts],
             Attachments = [.. _parts.Attachments],
             Nets = nets,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Schematic.Language;
 using Schematic.Model;
+using Schematic.Text;
 
 namespace Schematic.Binding;
 
@@ -18,6 +19,13 @@ internal sealed class SwitchBinder(
     public void Bind(Scope scope, SwitchSyntax syntax, PartList parts)
     {
         var reader = new ClauseReader(syntax.Clauses, scope, report);
+        if (KindOf(syntax) == SwitchKind.Plain && reader.Find(SnapTerminals.Keyword) is { } named)
+        {
+            report.Contradiction(
+                scope.At(named.KeywordSpan), $"The terminals of a plain {syntax.Keyword.Text} have their usual names.",
+                "Take the names out, or write microswitch or reed.", scope.At(syntax.Keyword.Span));
+        }
+
         var designators = Designators(syntax, scope);
         var movers = MoversOf(scope, syntax, designators.Count);
         var allRows = movers.Select(m => BindRows(scope, syntax, m)).ToList();
@@ -34,6 +42,7 @@ internal sealed class SwitchBinder(
             var pole = PoleOf(scope, syntax, rows, actuator);
             var part = new Switch(declared.FullName, FormOf(syntax), actuator!.FullName, pole, declared.Span)
             {
+                Kind = KindOf(syntax),
                 Description = syntax.Description?.Text ?? "",
                 Gang = movers.Count > 1 ? declared.FullName : scope.Full(designators[0]),
                 Rating = rating,
@@ -77,13 +86,21 @@ internal sealed class SwitchBinder(
         "make" => ContactForm.Make,
         "break" => ContactForm.Break,
         "changeover" => ContactForm.Changeover,
-        _ => ContactForm.Rotary,
+        _ => KindOf(syntax) == SwitchKind.Plain ? ContactForm.Rotary : ContactForm.Changeover,
+    };
+
+    private static SwitchKind KindOf(SwitchSyntax syntax) => syntax.Keyword.Text switch
+    {
+        "reed" => SwitchKind.Reed,
+        "microswitch" => SwitchKind.Micro,
+        _ => SwitchKind.Plain,
     };
 
     private static bool IsSingleThrow(SwitchSyntax syntax) => syntax.Form.Text is "make" or "break";
 
     private Rows BindRows(Scope scope, SwitchSyntax syntax, Declared? actuator)
     {
+        if (KindOf(syntax) != SwitchKind.Plain) return NamedRows(scope, syntax);
         var rows = IsSingleThrow(syntax) ? SingleThrowRows(scope, syntax) : ThrowRows(scope, syntax);
         if (!IsSingleThrow(syntax) && actuator is not null)
         {
@@ -138,6 +155,34 @@ internal sealed class SwitchBinder(
             report.StatedTwice(scope.At(twice.Last().Span), $"the throw `{twice.Key}`", scope.At(twice.First().Span));
     }
 
+    /// <summary>
+    /// The terminals of a reed contact or a microswitch, by their own names: rows named after them, or one list of contacts in their
+    /// order. What closes a throw is said by <c>when</c>.
+    /// </summary>
+    private Rows NamedRows(Scope scope, SwitchSyntax syntax)
+    {
+        var names = SnapTerminals.Of(scope, syntax, report);
+        var named = syntax.Rows.Where(r => !r.Names.IsEmpty).ToList();
+        PoleRowSyntax RowOf(string name) => named.FirstOrDefault(r => r.Names is [var only] && only.Text == name)
+            ?? new PoleRowSyntax([new WordSyntax(name, syntax.First.Span)], [], syntax.First.Span);
+        if (!syntax.HasErrors)
+        {
+            foreach (var strange in named.Where(r => r.Names is not [var only] || !names.Contains(only.Text)))
+            {
+                report.MissingValue(
+                    scope.At(strange.Span), $"`{syntax.First.Text}` has no terminal `{string.Join(',', strange.Names)}`.",
+                    $"Its terminals are {string.Join(", ", names)}; give other names so: terminals {string.Join(' ', names)}.");
+            }
+
+            foreach (var twice in named.GroupBy(r => r.Names[0].Text, StringComparer.Ordinal).Where(g => g.Count() > 1))
+                report.StatedTwice(scope.At(twice.Last().Span), $"the terminal `{twice.Key}`", scope.At(twice.First().Span));
+        }
+
+        var list = syntax.Rows.Where(r => r.Names.IsEmpty).SelectMany(r => r.Contacts).ToImmutableArray();
+        var rows = new Rows(RowOf(names[0]), [.. names.Skip(1).Select(RowOf)]);
+        return named.Count > 0 || list.IsEmpty ? rows : rows with { Common = rows.Common! with { Contacts = list }, IsList = true };
+    }
+
     /// <summary>The two contacts of a make or break contact; for a gang a row named common and a row named make or break.</summary>
     private Rows SingleThrowRows(Scope scope, SwitchSyntax syntax)
     {
@@ -165,7 +210,7 @@ internal sealed class SwitchBinder(
         return new Rows(
             new PoleRowSyntax([common], [.. pair], span), [new PoleRowSyntax([other], [], pair.IsEmpty ? span : pair[^1].Span)])
         {
-            IsPair = pair.Length > 0,
+            IsList = pair.Length > 0,
         };
     }
 
@@ -174,19 +219,24 @@ internal sealed class SwitchBinder(
     /// </summary>
     private List<List<BoundTerminal>> ContactsOfRows(Scope scope, Rows rows, int poles, bool mayShare)
     {
-        if (rows.IsPair)
+        if (rows.IsList)
         {
-            var (pair, hasBrokenRange) = terminals.BindJoints(scope, rows.Common!.Contacts, 2);
-            if (pair.Count != 2)
+            var own = 1 + rows.Throws.Length;
+            var (pair, hasBrokenRange) = terminals.BindJoints(scope, rows.Common!.Contacts, own);
+            if (pair.Count != own)
             {
                 if (hasBrokenRange) return [];
                 report.CountMismatch(
-                    pair[0].Span, $"A contact pair has two contacts; here {(pair.Count == 1 ? "is 1" : $"are {pair.Count}")}.",
-                    "Give the two contacts that the switch joins; for a gang give rows named common and make, or common and break.");
+                    pair[0].Span, own == 2
+                        ? $"A contact pair has two contacts; here {(pair.Count == 1 ? "is 1" : $"are {pair.Count}")}."
+                        : $"The contact has {own} terminals; here {(pair.Count == 1 ? "is 1 contact" : $"are {pair.Count} contacts")}.",
+                    own == 2
+                        ? "Give the two contacts that the switch joins; for a gang give rows named common and make, or common and break."
+                        : $"Give one for each of {string.Join(", ", rows.Throws.Prepend(rows.Common).Select(r => r.Names[0].Text))}, in this order.");
                 return [];
             }
 
-            return [[pair[0]], [pair[1]]];
+            return [.. pair.Select(p => new List<BoundTerminal> { p })];
         }
 
         var all = new List<List<BoundTerminal>>();
@@ -207,10 +257,12 @@ internal sealed class SwitchBinder(
     private Pole PoleOf(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator)
     {
         var commonSpan = scope.At(rows.Common?.Span ?? syntax.First.Span);
-        var throws = IsSingleThrow(syntax)
+        var throws = KindOf(syntax) != SwitchKind.Plain
+            ? rows.Throws.Select((r, i) => NamedThrow(scope, syntax, r, actuator, isMake: syntax.Form.Text != "break" && i == 0))
+            : IsSingleThrow(syntax)
             ? [SingleThrow(scope, syntax, rows, actuator)]
             : rows.Throws.Select((r, i) => ThrowOf(scope, r, actuator, rows.Closed[i]));
-        return new Pole(IsSingleThrow(syntax) ? "1" : CommonName, [.. throws], commonSpan)
+        return new Pole(KindOf(syntax) != SwitchKind.Plain ? rows.Common!.Names[0].Text : IsSingleThrow(syntax) ? "1" : CommonName, [.. throws], commonSpan)
         {
             MakesBeforeBreak = syntax.Clauses.Any(c => c.Keyword == "make-before-break"),
         };
@@ -226,22 +278,32 @@ internal sealed class SwitchBinder(
     /// </summary>
     private Throw SingleThrow(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator)
     {
+        var span = scope.At(rows.Throws[0].Span);
+        return new Throw("2", "", Closed(scope, syntax, actuator, syntax.Form.Text == "make", span), span);
+    }
+
+    /// <summary>A throw of a reed contact or a microswitch: NO makes in the positions after <c>when</c>, NC in all others.</summary>
+    private Throw NamedThrow(Scope scope, SwitchSyntax syntax, PoleRowSyntax row, Declared? actuator, bool isMake)
+    {
+        var span = scope.At(row.Span);
+        return new Throw(row.Names[0].Text, "", Closed(scope, syntax, actuator, isMake, span), span);
+    }
+
+    private PositionCondition Closed(Scope scope, SwitchSyntax syntax, Declared? actuator, bool isMake, SourceSpan span)
+    {
         var all = actuator?.Actuator?.Positions ?? [];
         var operated = syntax.When.Length == 0
             ? [.. all.Where(p => !p.IsRest).Select(p => p.Name)]
             : actuator is null ? []
                 : conditions.Positions(scope, actuator, syntax.Actuator.Text, syntax.When);
-        var closed = syntax.Form.Text == "make"
-            ? operated
-            : [.. all.Select(p => p.Name).Where(p => !operated.Contains(p))];
-        var span = scope.At(rows.Throws[0].Span);
-        return new Throw("2", "", new PositionCondition(actuator?.FullName ?? "", closed, span), span);
+        return new PositionCondition(
+            actuator?.FullName ?? "", isMake ? operated : [.. all.Select(p => p.Name).Where(p => !operated.Contains(p))], span);
     }
 
-    /// <summary>The rows of a block, sorted. <see cref="IsPair"/>: the common's contacts are the two of one contact.</summary>
+    /// <summary>The rows of a block, sorted. <see cref="IsList"/>: the common's contacts are all those of one contact, in order.</summary>
     private sealed record Rows(PoleRowSyntax? Common, ImmutableArray<PoleRowSyntax> Throws)
     {
-        public bool IsPair { get; init; }
+        public bool IsList { get; init; }
 
         /// <summary>For each throw the positions that close it, where they are named by its row.</summary>
         public ImmutableArray<ImmutableArray<string>> Closed { get; init; } = [.. Throws.Select(_ => ImmutableArray<string>.Empty)];

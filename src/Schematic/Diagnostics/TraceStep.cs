@@ -48,6 +48,7 @@ public sealed record MoveStep(MoveAction Action, string Actuator, string Positio
     {
         MoveAction.Hold => $"hold {Actuator} at {Position}",
         MoveAction.LetGo => $"let {Actuator} go: it springs to {Position}",
+        MoveAction.PushAndTurn => $"push {Actuator} and turn it to {Position}",
         MoveAction.Switch => $"switch {Actuator} {Position}",
         MoveAction.Wait => $"wait until {Actuator} is {Position}",
         MoveAction.Vary => $"{Actuator} comes to stand {Position}",
@@ -69,6 +70,9 @@ public enum MoveAction
 
     /// <summary>Switches a supply on or off.</summary>
     Switch,
+
+    /// <summary>Pushes an actuator and turns it while it is pushed.</summary>
+    PushAndTurn,
 
     /// <summary>Waits until the delay of a relay is over.</summary>
     Wait,

@@ -18,6 +18,7 @@ internal static partial class Slips
     private static readonly FrozenDictionary<string, string> OtherWords = new Dictionary<string, string>(StringComparer.Ordinal)
     {
         ["contactor"] = "A contactor is written as a relay: relay K1 24 V 30 mA { coil X1:1 X1:2 ; make }.",
+        ["micro"] = "Write microswitch: microswitch S1 changeover on CAM when lifted { COM J1:1 ; NO J1:2 ; NC J1:3 }.",
         ["timer"] = "A timer is written as a relay with a delay: relay K1 24 V 30 mA on-delay 5 s { coil X1:1 X1:2 ; delayed-make }.",
         ["coil"] = "A coil that moves contacts is a relay, one that moves or locks something else a solenoid.",
         ["bulb"] = "Write lamp.",

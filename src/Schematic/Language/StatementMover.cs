@@ -28,6 +28,7 @@ internal sealed class StatementMover(int by) : IStatementVisitor<StatementSyntax
     {
         Name = actuator.Name.Moved(by),
         Description = actuator.Description?.Moved(by),
+        Clauses = Moved(actuator.Clauses),
         Positions = [.. actuator.Positions.Select(p => p.Moved(by))],
     };
 

@@ -10,7 +10,8 @@ internal static class SwitchGrammar
     private const string PositionUsage = "one position between semicolons or on a line: { normal rest ; check ; in springs-to normal }";
 
     private static readonly ClauseSet Switching = new ClauseSet().WithPurchase()
-        .With("when", s => s.Names).With("rated", s => s.Quantity.AtLeastOnce()).Flags("make-before-break");
+        .With("when", s => s.Names).With("rated", s => s.Quantity.AtLeastOnce()).Flags("make-before-break")
+        .With("terminals", s => s.Names);
 
     private static readonly Parser<PositionSyntax> Position =
         from name in Lexemes.Contact
@@ -22,12 +23,15 @@ internal static class SwitchGrammar
         from restAfter in Lexemes.Keyword("rest").Maybe()
         select new PositionSyntax(name, rest ?? restAfter, springs);
 
-    private static readonly Parser<Tuple<WordSyntax, WordSyntax?, WordSyntax?, WordSyntax?>> ActuatorHead =
+    private static readonly ClauseSet Working = new ClauseSet()
+        .Flags("lever", "button", "knob", "cam", "magnet", "endless").With("push-to-turn", s => s.Names.OrNone());
+
+    private static readonly Parser<Tuple<WordSyntax, WordSyntax?, ClauseRun, WordSyntax?>> ActuatorHead =
         from name in Lexemes.SimpleName
         from last in SharedGrammar.Through(Lexemes.SimpleName)
         from description in Lexemes.String.Maybe()
-        from endless in Lexemes.Keyword("endless").Maybe()
-        select Tuple.Create(name, description, endless, last);
+        from run in (Parser<ClauseRun>)Working.Run
+        select Tuple.Create(name, description, run, last);
 
     private static readonly Parser<SwitchHead> SwitchHeadParser =
         from names in SharedGrammar.DeclaredNames
@@ -54,6 +58,8 @@ internal static class SwitchGrammar
     [
         new("actuator", new("actuator LEVER { normal rest ; check ; reverse }", ReadActuator)),
         new("switch", new("switch S7 make on GRIP when left-stop { J1:22 J1:23 }", ReadSwitch)),
+        new("reed", new("reed S10 make on DOOR when open { J1:22 J1:23 }", ReadSwitch)),
+        new("microswitch", new("microswitch S11 changeover on CAM when lifted { COM J1:24 ; NO J1:25 ; NC J1:26 }", ReadSwitch)),
         new("pole", new("pole S8 rotary on GRIP { common J1:26 ; left J1:27 ; right J1:28 }", ReadSwitch)),
         new("poles", new("poles S1..S2 changeover on LEVER { common J1:4 7 ; normal J1:5 8 ; reverse J1:6 9 }", ReadSwitch)),
     ];
@@ -62,8 +68,9 @@ internal static class SwitchGrammar
         RawStatement raw, WordSyntax keyword, TextSpan rest, StatementReader reader, string usage)
     {
         if (reader.Read(ActuatorHead, rest, usage) is not { } head) return null;
+        var clauses = reader.Accept(head.Item3, rest, usage);
         var positions = reader.Lines(raw, Position, PositionUsage);
-        return new ActuatorSyntax(keyword, head.Item1, head.Item2, head.Item3 is not null, [.. positions], raw.Span)
+        return new ActuatorSyntax(keyword, head.Item1, head.Item2, clauses, [.. positions], raw.Span)
         {
             Through = head.Item4,
         };

@@ -14,6 +14,15 @@ public sealed record Actuator(string Name, ImmutableArray<ActuatorPosition> Posi
     /// <summary>Whether the last position is a neighbour of the first, as on a rotary switch without a stop.</summary>
     public bool IsEndless { get; init; }
 
+    /// <summary>What it is worked by.</summary>
+    public OperatorKind Operator { get; init; }
+
+    /// <summary>
+    /// Whether it turns only while it is pushed. Where contacts follow the push that is an actuator of its own, and a lock
+    /// (<see cref="ActuatorLock.IsPush"/>) holds this one while it is not pushed.
+    /// </summary>
+    public bool IsPushToTurn { get; init; }
+
     /// <summary>The position it stands in before anybody touches it: the one marked rest, or the first.</summary>
     public ActuatorPosition Rest => Positions.FirstOrDefault(p => p.IsRest) ?? Positions[0];
 }

@@ -10,6 +10,9 @@ public sealed record Switch(string Designator, ContactForm Form, string Actuator
     /// <summary>The designator of the gang's first pole; poles of one statement share it. Equal to the own designator when alone.</summary>
     public string Gang { get; init; } = Designator;
 
+    /// <summary>How its contact is built.</summary>
+    public SwitchKind Kind { get; init; }
+
     /// <inheritdoc/>
     public override ImmutableArray<Pole> ContactSets => [Pole];
 

@@ -162,7 +162,8 @@ public static class ContactChart
     {
         yield return PositionsNote;
         if (actuator.Positions.Any(p => p.IsMomentary)) yield return HoldNote;
-        foreach (var one in panel.Locks.Where(l => l.Actuator == actuator.Name))
+        if (actuator.IsPushToTurn) yield return $"{actuator.Name} turns only while it is pushed.";
+        foreach (var one in panel.Locks.Where(l => l.Actuator == actuator.Name && !l.IsPush))
             yield return $"{actuator.Name} is locked at {NameList.Sentence(one.Positions)} until its lock is released.";
     }
 

@@ -33,6 +33,13 @@ public static class PartNames
     private static string? TerminationWord(Termination termination) =>
         termination == Termination.Unstated ? null : termination.ToString().ToLowerInvariant();
 
+    private static string KindWord(SwitchKind kind) => kind switch
+    {
+        SwitchKind.Reed => "reed contact",
+        SwitchKind.Micro => "microswitch",
+        _ => "switch",
+    };
+
     private static string? Size(Connector c) => c.ContactSize is { } size ? $"size {size}" : null;
 
     private static string Forms(Relay relay) => string.Join(
@@ -63,7 +70,7 @@ public static class PartNames
             $"connector, {connector.Terminals.Length} {GenderWord(connector.Gender)}", $"{connector.Insert.Family}", Size(connector),
             TerminationWord(connector.Termination));
 
-        public string Visit(Switch pole) => Joined($"switch, {FormWord(pole.Form)}", pole.Pole.MakesBeforeBreak ? "make-before-break" : null, Rating(pole.Rating));
+        public string Visit(Switch pole) => Joined($"{KindWord(pole.Kind)}, {FormWord(pole.Form)}", pole.Pole.MakesBeforeBreak ? "make-before-break" : null, Rating(pole.Rating));
 
         public string Visit(Relay relay) => Joined($"{(relay.HasDelay ? "time-delay relay" : "relay")} {CoilVolts(relay.Coil)}", relay.DelayText, Forms(relay), Rating(relay.Rating));
 

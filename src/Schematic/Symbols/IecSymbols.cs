@@ -149,6 +149,17 @@ internal sealed class IecSymbols : SymbolSet
         .Port("1", 0, 0, PortSide.Right)
         .Line(-5, 0, 0, 0).Line(-3.75, -1.5, -5, -1.5, -5, 1.5, -3.75, 1.5).Done();
 
+    protected override Symbol PushTurnActuator() => Turning(
+        new SymbolDrawing(SymbolKind.PushTurnActuator).Port("1", 0, 0, PortSide.Right)
+            .Line(-6.25, 0, 0, 0).Line(-5, -1.5, -6.25, -1.5, -6.25, 1.5, -5, 1.5), -2.5).Done();
+
+    protected override double BladeSlope(SymbolKind kind) => kind switch
+    {
+        SymbolKind.BreakContact => 2.3 / 5.75,
+        SymbolKind.ChangeoverContact => 1.53 / 5.75,
+        _ => 2.45 / 4.75,
+    };
+
     private static SymbolDrawing OpenBlade(SymbolDrawing drawing) => drawing.InLine("1", "2")
         .Line(0, 0, 2.5, 0, 7.25, -2.45).Line(7.5, 0, 10, 0);
 

@@ -144,6 +144,17 @@ internal sealed class IeeeSymbols : SymbolSet
         .Port("1", 0, 0, PortSide.Right)
         .Line(-5, 0, 0, 0).Line(-5, -2, -5, 2).Done();
 
+    protected override Symbol PushTurnActuator() => Turning(
+        new SymbolDrawing(SymbolKind.PushTurnActuator).Port("1", 0, 0, PortSide.Right)
+            .Line(-6.25, 0, 0, 0).Line(-6.25, -2, -6.25, 2), -2.5).Done();
+
+    protected override double BladeSlope(SymbolKind kind) => kind switch
+    {
+        SymbolKind.BreakContact => 0.95 / 6,
+        SymbolKind.ChangeoverContact => 0.5,
+        _ => 2.45 / 4.75,
+    };
+
     private static SymbolDrawing Terminals(SymbolDrawing drawing) => drawing
         .Line(7.5, 0, 10, 0).ContactPoint(2.5, 0).ContactPoint(7.5, 0);
 

@@ -113,4 +113,16 @@ public enum SymbolKind
 
     /// <summary>Push button as the actuator of a linkage: one port on the right.</summary>
     ButtonActuator,
+
+    /// <summary>Knob that is turned as the actuator of a linkage: one port on the right.</summary>
+    KnobActuator,
+
+    /// <summary>Knob that is pushed to be turned as the actuator of a linkage: one port on the right.</summary>
+    PushTurnActuator,
+
+    /// <summary>Cam as the actuator of a linkage: one port on the right.</summary>
+    CamActuator,
+
+    /// <summary>Magnet that comes near as the actuator of a linkage: one port on the right.</summary>
+    MagnetActuator,
 }

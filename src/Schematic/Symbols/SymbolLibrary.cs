@@ -35,10 +35,23 @@ public sealed class SymbolLibrary
     /// <param name="closedAtRest">Which throw the blade rests on, from zero; null when it rests on none.</param>
     public Symbol RotaryContact(int throws, int? closedAtRest = 0) => _set.Rotary(throws, closedAtRest);
 
-    /// <summary>A contact of a part, lying, with the signs of its delays where it is a delayed contact of a relay.</summary>
-    public Symbol ContactOf(Symbol contact, Part part, Pole pole) => part is Relay relay && relay.IsDelayed(pole.Common)
-        ? _set.Delayed(contact, relay.OnDelay is not null, relay.OffDelay is not null)
-        : contact;
+    /// <summary>
+    /// A contact of a part, lying, with the sign of what is special about it: delays of a relay, the tube of a reed, the trip of a
+    /// microswitch.
+    /// </summary>
+    public Symbol ContactOf(Symbol contact, Part part, Pole pole)
+    {
+        if (part is Relay relay && relay.IsDelayed(pole.Common)) return _set.Delayed(contact, relay.OnDelay is not null, relay.OffDelay is not null);
+        return OfKind(contact, part is Switch own ? own.Kind : SwitchKind.Plain);
+    }
+
+    /// <summary>A lying contact with the sign of how it is built.</summary>
+    public Symbol OfKind(Symbol contact, SwitchKind kind) => kind switch
+    {
+        SwitchKind.Reed => SymbolSet.Reed(contact),
+        SwitchKind.Micro => _set.Tripped(contact),
+        _ => contact,
+    };
 
     /// <summary>A lying contact of which the operating or the releasing is delayed, or both.</summary>
     public Symbol Delayed(Symbol contact, bool operating, bool releasing) => _set.Delayed(contact, operating, releasing);

@@ -45,6 +45,10 @@ internal abstract class SymbolSet
         SymbolKind.PullUp => PullUp(),
         SymbolKind.LeverActuator => LeverActuator(),
         SymbolKind.ButtonActuator => ButtonActuator(),
+        SymbolKind.KnobActuator => Turning(new SymbolDrawing(SymbolKind.KnobActuator).Port("1", 0, 0, PortSide.Right).Line(-4, 0, 0, 0), -4).Done(),
+        SymbolKind.PushTurnActuator => PushTurnActuator(),
+        SymbolKind.CamActuator => CamActuator(),
+        SymbolKind.MagnetActuator => MagnetActuator(),
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
@@ -157,6 +161,45 @@ internal abstract class SymbolSet
     protected abstract Symbol PullUp();
 
     protected abstract Symbol ButtonActuator();
+
+    protected abstract Symbol PushTurnActuator();
+
+    /// <summary>The sign of turning by hand, across a linkage (IEC 60617, from memory; IEEE 315 has none that is remembered).</summary>
+    protected static SymbolDrawing Turning(SymbolDrawing drawing, double x) => drawing.Line(x + 1.1, -1.5, x, -1.5, x, 1.5, x - 1.1, 1.5);
+
+    /// <summary>A cam whose nose points to the linkage.</summary>
+    private static Symbol CamActuator() => new SymbolDrawing(SymbolKind.CamActuator).Port("1", 0, 0, PortSide.Right)
+        .Arc(-4, 0, 1.6, 60, 240).Line(-3.2, -1.386, -0.8, 0, -3.2, 1.386).Line(-0.8, 0, 0, 0).Dot(-4, 0, 0.35).Done();
+
+    /// <summary>A horseshoe magnet, open towards the contact that it draws.</summary>
+    private static Symbol MagnetActuator() => new SymbolDrawing(SymbolKind.MagnetActuator).Port("1", 0, 0, PortSide.Right)
+        .Arc(-4, 0, 1.6, 90, 180).Line(-4, -1.6, -2, -1.6).Line(-4, 1.6, -2, 1.6).Arc(-4, 0, 0.8, 90, 180)
+        .Line(-4, -0.8, -2, -0.8).Line(-4, 0.8, -2, 0.8).Line(-2, -1.6, -2, -0.8).Line(-2, 0.8, -2, 1.6).Line(-1.2, 0, 0, 0).Done();
+
+    /// <summary>A lying contact in the glass tube of a reed.</summary>
+    public static Symbol Reed(Symbol contact)
+    {
+        var bounds = contact.Bounds;
+        var (top, bottom) = (Math.Min(bounds.Top, -2.3) - 0.8, Math.Max(bounds.Bottom, 0.3) + 0.9);
+        var (radius, middle) = (Math.Min((bottom - top) / 2, 3.1), (top + bottom) / 2);
+        // Two throws leave room for a round tube alone, set away from the common's name.
+        var (left, right) = radius > 2.5 ? (5.6, 5.6) : (1.2 + radius, 8.8 - radius);
+        var tube = new SymbolDrawing(contact.Kind).Arc(left, middle, radius, 90, 180).Arc(right, middle, radius, 270, 180);
+        if (right > left) tube.Line(left, top, right, top).Line(left, bottom, right, bottom);
+        return contact with { Marks = [.. contact.Marks, .. tube.Done().Marks] };
+    }
+
+    /// <summary>A lying contact with the small triangle on its blade of one that a part of a machine trips (IEC 60617 position switch, from memory).</summary>
+    public Symbol Tripped(Symbol contact)
+    {
+        var slope = BladeSlope(contact.Kind);
+        double Blade(double x) => (x - 2.5) * -slope;
+        var sign = new SymbolDrawing(contact.Kind).Outline(3.6, Blade(3.6), 5.4, Blade(5.4), 4.1, Blade(4.5) - 1.5);
+        return contact with { Marks = [.. contact.Marks, .. sign.Done().Marks] };
+    }
+
+    /// <summary>How steeply the blade of a lying contact rises from its pivot.</summary>
+    protected abstract double BladeSlope(SymbolKind kind);
 
     /// <summary>Two arrows that leave upwards to the right: light.</summary>
     protected static SymbolDrawing Rays(SymbolDrawing drawing)

@@ -77,17 +77,19 @@ internal static class PanelSample
         from count in Gen.Int[2, 5]
         from rest in Gen.Int[0, count - 1]
         from springs in Gen.Int[-3, count - 1].Array[count]
-        from data in Gen.Select(Words, Gen.Bool)
+        from data in Gen.Select(Words, Gen.Bool, Gen.Enum<OperatorKind>(), Gen.Bool)
         select new Actuator(
             "", [.. Enumerable.Range(0, count).Select(i => new ActuatorPosition(
                 $"p-{i}", i == rest, i == rest || springs[i] < 0 || springs[i] >= i ? null : $"p-{springs[i]}", At))], At)
         {
             Description = data.Item1,
             IsEndless = data.Item2,
+            Operator = data.Item3,
+            IsPushToTurn = data.Item4,
         };
 
-    private static Gen<(ContactForm Form, bool HasRating, bool MakesBeforeBreak, int Count)> SwitchForms =>
-        Gen.Select(Gen.Enum<ContactForm>(), Gen.Bool, Gen.Bool, Gen.Int[1, 3]);
+    private static Gen<(ContactForm Form, bool HasRating, bool MakesBeforeBreak, int Count, SwitchKind Kind)> SwitchForms =>
+        Gen.Select(Gen.Enum<ContactForm>(), Gen.Bool, Gen.Bool, Gen.Int[1, 3], Gen.Enum<SwitchKind>());
 
     private static Gen<DesignLimits> Limits => Gen.Select(Gen.Int[0, 2], Tenths, Gen.Int[-20, 60], Gen.Int[60, 200], Gen.Int[0, 9])
         .Select((kind, drop, ambient, insulation, bundle) => new DesignLimits
@@ -218,7 +220,7 @@ internal static class PanelSample
     }
 
     private static Panel Assemble(
-        Connector[] connectors, Actuator[] actuators, Part[] devices, (ContactForm Form, bool HasRating, bool MakesBeforeBreak, int Count)[] switches,
+        Connector[] connectors, Actuator[] actuators, Part[] devices, (ContactForm Form, bool HasRating, bool MakesBeforeBreak, int Count, SwitchKind Kind)[] switches,
         (string, string, string) title, (bool Landscape, SymbolStyle Symbols, int Build, string[] Notes) settings, DesignLimits limits, int random)
     {
         var pick = new Picker(random);
@@ -241,7 +243,7 @@ internal static class PanelSample
             Cautions = [.. settings.Notes.Distinct()],
             Notes = [.. settings.Notes],
             Actuators = levers,
-            Locks = [.. Enumerable.Range(0, pick.Next(2)).Select(_ => new ActuatorLock(levers[0].Name, [levers[0].Positions[0].Name], MakeCondition(parts, levers, pick, 3), At))],
+            Locks = [.. Pushes(levers), .. Enumerable.Range(0, pick.Next(2)).Select(_ => new ActuatorLock(levers[0].Name, [levers[0].Positions[0].Name], MakeCondition(parts, levers, pick, 3), At))],
             Parts = [.. parts],
             Cables = [cable.Cable],
             Attachments = [.. joined.SelectMany(p => p.Terminals.Select(t => new Attachment(p.At(t.Name), ends[pick.Next(ends.Length)], At)))],
@@ -253,6 +255,13 @@ internal static class PanelSample
         };
     }
 
+    /// <summary>Of two levers the second, where it is pushed to be turned, is pushed by the first, if that is not.</summary>
+    private static IEnumerable<ActuatorLock> Pushes(ImmutableArray<Actuator> levers) => levers is [{ IsPushToTurn: false } push, { IsPushToTurn: true } turned, ..]
+        ? [new ActuatorLock(
+            turned.Name, [.. turned.Positions.Select(p => p.Name)],
+            new PositionCondition(push.Name, [.. push.Positions.Where(p => !p.IsRest).Select(p => p.Name)], At), At) { IsPush = true }]
+        : [];
+
     private static Part Rename(Part part, string designator) => part is not Relay relay ? part with { Designator = designator } : relay with
     {
         Designator = designator,
@@ -263,7 +272,7 @@ internal static class PanelSample
     };
 
     private static IEnumerable<Part> Gang(
-        (ContactForm Form, bool HasRating, bool MakesBeforeBreak, int Count) form, int index, Actuator actuator, Picker pick)
+        (ContactForm Form, bool HasRating, bool MakesBeforeBreak, int Count, SwitchKind Kind) form, int index, Actuator actuator, Picker pick)
     {
         var names = actuator.Positions.Select(p => p.Name).ToArray();
         var first = pick.Next(names.Length);
@@ -276,6 +285,18 @@ internal static class PanelSample
             ContactForm.Changeover => new Pole("common", [To(names[0], names[0], names[0]), To(names[1], names[1], names[1])], At),
             _ => new Pole("common", [To(names[0], $"{names[0]}, {names[1]}", names[0], names[1]), .. names.Skip(2).Select(n => To(n, n, n))], At),
         };
+        var kind = form.Form == ContactForm.Rotary ? SwitchKind.Plain : form.Kind;
+        if (kind != SwitchKind.Plain)
+        {
+            var others = names.Where((_, i) => i != first).ToArray();
+            pole = form.Form switch
+            {
+                ContactForm.Make => kind == SwitchKind.Reed ? pole : new Pole("COM", [To("NO", "", names[first])], At),
+                ContactForm.Break => kind == SwitchKind.Reed ? pole : new Pole("C", [To("2", "", others)], At),
+                _ => new Pole("COM", [To("NO", "", names[first]), To("NC", "", others)], At),
+            };
+        }
+
         pole = pole with { MakesBeforeBreak = form.MakesBeforeBreak };
         for (var i = 0; i < form.Count; i++)
         {
@@ -283,6 +304,7 @@ internal static class PanelSample
                 new Switch($"S{index}0{i + 1}", form.Form, actuator.Name, pole, At)
                 {
                     Gang = $"S{index}01",
+                    Kind = kind,
                     Rating = form.HasRating ? new ContactRating(i == -1 ? null : 28, 5) : null,
                 },
                 [pole.Common, .. pole.Throws.Select(t => t.Terminal)]);

@@ -17,14 +17,14 @@ internal static class PanelSampleWriter
         foreach (var note in panel.Notes) text.AppendLine($"note {Text(note)}");
         var l = panel.Limits;
         text.AppendLine(Inv($"limits {{ {Opt("drop", l.DropVolts, "V")}{Opt("drop", l.DropPercent, "%")} ambient {l.AmbientCelsius} degC insulation {l.InsulationCelsius} degC {(l.BundledWires is { } b ? $"bundle {b}" : "")} }}"));
-        foreach (var actuator in panel.Actuators) text.AppendLine(Actuator(actuator));
+        foreach (var actuator in panel.Actuators) text.AppendLine(Actuator(actuator, panel));
         foreach (var part in panel.Parts)
         {
             if (part is Switch pole && pole.Gang != pole.Designator) continue;
             text.AppendLine(Part(part, panel));
         }
 
-        foreach (var x in panel.Locks) text.AppendLine($"lock {x.Actuator} at {string.Join(' ', x.Positions)} unless {Condition(x.Release, false)}");
+        foreach (var x in panel.Locks.Where(l => !l.IsPush)) text.AppendLine($"lock {x.Actuator} at {string.Join(' ', x.Positions)} unless {Condition(x.Release, false)}");
         foreach (var net in panel.Nets) text.AppendLine($"net {net.Name} {string.Join(' ', net.Members.Select(m => m.Terminal))}");
         foreach (var wire in panel.Wires.Where(w => w.Cable is null)) text.AppendLine($"wire {wire.Designator} {WireData(wire)} {wire.From} -> {wire.To}");
         foreach (var cable in panel.Cables) text.AppendLine(Cable(cable, panel));
@@ -56,8 +56,11 @@ internal static class PanelSampleWriter
         $" {PriceOf(part.UnitPrice)}" + (part.OrderText is null ? "" : $" order {Text(part.OrderText)}")
         + (part.SparePieces > 0 ? Inv($" spares {part.SparePieces}") : "") + (part.OnHand ? " on-hand" : "");
 
-    private static string Actuator(Actuator actuator) =>
-        $"actuator {actuator.Name} {(actuator.Description.Length > 0 ? Text(actuator.Description) : "")} {(actuator.IsEndless ? "endless" : "")} {{ "
+    private static string PushOf(Panel panel, Actuator actuator) =>
+        panel.Locks.FirstOrDefault(l => l.IsPush && l.Actuator == actuator.Name)?.Release is PositionCondition push ? push.Actuator : "";
+
+    private static string Actuator(Actuator actuator, Panel panel) =>
+        $"actuator {actuator.Name} {(actuator.Description.Length > 0 ? Text(actuator.Description) : "")} {(actuator.Operator == OperatorKind.Unstated ? "" : actuator.Operator.ToString().ToLowerInvariant())} {(actuator.IsEndless ? "endless" : "")} {(actuator.IsPushToTurn ? "push-to-turn" : "")} {(PushOf(panel, actuator))} {{ "
         + string.Join(" ; ", actuator.Positions.Select(p => p.Name + (p.IsRest ? " rest" : "") + (p.SpringsTo is null ? "" : $" springs-to {p.SpringsTo}"))) + " }";
 
     private static string Part(Part part, Panel panel) => part switch
@@ -146,11 +149,12 @@ internal static class PanelSampleWriter
         {
             ContactForm.Make => $" when {string.Join(' ', condition.Positions)}",
             ContactForm.Break => $" when {string.Join(' ', others)}",
-            _ => "",
+            _ => s.Kind == SwitchKind.Plain ? "" : $" when {string.Join(' ', condition.Positions)}",
         };
-        var rows = s.Form is ContactForm.Make or ContactForm.Break ? "" : " { common ; "
+        if (s.Pole.Common == "C") when += " terminals C 2";
+        var rows = s.Kind != SwitchKind.Plain || s.Form is ContactForm.Make or ContactForm.Break ? "" : " { common ; "
             + string.Join(" ; ", s.Pole.Throws.Select(t => string.Join(',', ((PositionCondition)t.When).Positions))) + " }";
-        return $"poles {range} {s.Form.ToString().ToLowerInvariant()} on {s.Actuator}{when}"
+        return $"{s.Kind switch { SwitchKind.Reed => "reed", SwitchKind.Micro => "microswitch", _ => "poles" }} {range} {s.Form.ToString().ToLowerInvariant()} on {s.Actuator}{when}"
             + (s.Rating is { } r ? Inv($" rated {r.Volts} V {r.Amps} A") : "") + (s.Pole.MakesBeforeBreak ? " make-before-break" : "") + rows;
     }
 

@@ -74,7 +74,10 @@ public class SymbolLibraryTests
     [Fact]
     public void The_two_styles_draw_devices_differently()
     {
-        SymbolKind[] same = [SymbolKind.Terminal, SymbolKind.Splice, SymbolKind.LeverActuator];
+        SymbolKind[] same =
+        [
+            SymbolKind.Terminal, SymbolKind.Splice, SymbolKind.LeverActuator, SymbolKind.KnobActuator, SymbolKind.CamActuator, SymbolKind.MagnetActuator,
+        ];
         foreach (var kind in Enum.GetValues<SymbolKind>().Except(same))
         {
             Assert.NotEqual(Svg(SymbolStyle.Iec, kind), Svg(SymbolStyle.Ieee, kind));

@@ -23,7 +23,7 @@ internal static partial class SymbolSheet
             marks.Add(new TextMark(MarkRole.Label, "IEEE 315 style", new PointMm(x + 60, 10), 2.5) { IsBold = true });
         }
 
-        var (index, delayed) = (0, 0);
+        var (index, delayed, built) = (0, 0, 0);
         foreach (var kind in Enum.GetValues<SymbolKind>())
         {
             var origin = new PointMm(15 + (index / RowsPerColumn * Column), 22.5 + (index % RowsPerColumn * Row));
@@ -32,6 +32,18 @@ internal static partial class SymbolSheet
             Add(marks, SymbolLibrary.For(SymbolStyle.Iec).Get(kind), origin.Moved(35, 0));
             Add(marks, SymbolLibrary.For(SymbolStyle.Ieee).Get(kind), origin.Moved(65, 0));
             index++;
+        }
+
+        foreach (var contact in new[] { SymbolKind.MakeContact, SymbolKind.BreakContact, SymbolKind.ChangeoverContact })
+        {
+            foreach (var kind in new[] { SwitchKind.Reed, SwitchKind.Micro })
+            {
+                var origin = new PointMm(15 + (2 * Column), 22.5 + ((RowsPerColumn - 15 + built) * Row));
+                marks.Add(new TextMark(MarkRole.Label, $"{contact.ToString().Replace("Contact", "", StringComparison.Ordinal)} {(kind == SwitchKind.Reed ? "reed" : "micro")}", origin.Moved(0, 1.25), 2.5));
+                Add(marks, SymbolLibrary.For(SymbolStyle.Iec).OfKind(SymbolLibrary.For(SymbolStyle.Iec).Get(contact), kind), origin.Moved(35, 0));
+                Add(marks, SymbolLibrary.For(SymbolStyle.Ieee).OfKind(SymbolLibrary.For(SymbolStyle.Ieee).Get(contact), kind), origin.Moved(65, 0));
+                built++;
+            }
         }
 
         foreach (var kind in new[] { SymbolKind.MakeContact, SymbolKind.BreakContact, SymbolKind.ChangeoverContact })

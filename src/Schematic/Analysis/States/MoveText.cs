@@ -18,7 +18,7 @@ public static class MoveText
         {
             if (i + 1 < moves.Length && PassesOn(moves[i], moves[i + 1])) continue;
             var variable = variables.All[moves[i].Variable];
-            steps.Add(new MoveStep(ActionOf(moves[i].Kind), variable.Name, variable.Values[moves[i].To]));
+            steps.Add(new MoveStep(variable.IsPushToTurn && moves[i].Kind != MoveKind.LetGo ? MoveAction.PushAndTurn : ActionOf(moves[i].Kind), variable.Name, variable.Values[moves[i].To]));
         }
 
         return steps.ToImmutable();

@@ -43,7 +43,7 @@ internal sealed class RelayMoments(
 
         var first = settling.Forward(start);
         if (!_store.And(first, changes).IsNever)
-            yield return new Moment(_store.Exists(_store.And(first, changes), IsKnown), w => Show(w, [], first));
+            yield return new Moment(_store.Exists(_store.And(first, changes), BeginsAtRest), w => Show(w, [], first));
         foreach (var (move, when) in moves)
         {
             var passed = settling.Forward(After(_store.And(lasting, when), move));
@@ -54,7 +54,8 @@ internal sealed class RelayMoments(
         }
     }
 
-    private bool IsKnown(int variable) => circuit.Variables.All[variable].Kind != StateVariableKind.Unknown;
+    /// <summary>What is not known, and what varies as it likes, may stand in any way from the first on.</summary>
+    private bool BeginsAtRest(int variable) => circuit.Variables.All[variable].Kind is not (StateVariableKind.Unknown or StateVariableKind.Value);
 
     private Diagram After(Diagram states, Move move) =>
         _store.And(_store.Restrict(states, move.Variable, move.From), _store.Literal(move.Variable, move.To));

@@ -133,7 +133,7 @@ public sealed class StateSpace
     }
 
     private Diagram StartOf(IEnumerable<int> variables) => _store.All(variables
-        .Where(v => _circuit.Variables.All[v].Kind != StateVariableKind.Unknown)
+        .Where(v => _circuit.Variables.All[v].Kind is not (StateVariableKind.Unknown or StateVariableKind.Value))
         .Select(v => _store.Literal(v, _circuit.Variables.RestValues[v])));
 
     /// <summary>The moves, each with the condition under which it can be done.</summary>

@@ -15,6 +15,9 @@ public sealed record StateVariable(StateVariableKind Kind, string Name, Immutabl
     /// <summary>Whether it is how a part stands that varies, known to change or not.</summary>
     public bool IsOfPartThatVaries { get; init; }
 
+    /// <summary>Whether it is an actuator that is pushed to be turned.</summary>
+    public bool IsPushToTurn { get; init; }
+
     /// <summary>How many values the variable has, moments included.</summary>
     public int Size => Values.Length + Passings.Length;
 }

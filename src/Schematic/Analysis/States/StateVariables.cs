@@ -74,6 +74,7 @@ public sealed class StateVariables
         StateVariableKind.Actuator, actuator.Name, [.. actuator.Positions.Select(p => p.Name)],
         actuator.Positions.IndexOf(actuator.Rest))
     {
+        IsPushToTurn = actuator.IsPushToTurn && !circuit.Panel.Locks.Any(l => l.IsPush && l.Actuator == actuator.Name),
         Passings = [.. PassingsOf(actuator, circuit).Select((p, i) => p with { Value = actuator.Positions.Length + i })],
     };
 

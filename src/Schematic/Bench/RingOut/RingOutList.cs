@@ -70,7 +70,8 @@ public static class RingOutList
         if (circuit.Side == BenchSide.Unit) yield return "Unplug the unit: nothing but the meter may be on its contacts.";
         else if (TakenOff(circuit) is { Length: > 0 } off) yield return $"Take the wires off {off}, or unplug it: what is inside would be measured too.";
         yield return "Touch the leads together and note what the meter shows; zero it or take that off each reading. Keep fingers off the tips.";
-        foreach (var one in circuit.Panel.Locks.Where(l => circuit.Actuators.Any(a => a.Name == l.Actuator)))
+        foreach (var one in circuit.Actuators.Where(a => a.IsPushToTurn)) yield return $"{one.Name} turns only while it is pushed: push it for each move.";
+        foreach (var one in circuit.Panel.Locks.Where(l => !l.IsPush && circuit.Actuators.Any(a => a.Name == l.Actuator)))
             yield return $"{one.Actuator} is locked at {NameList.Sentence(one.Positions)}: release the lock by hand, or feed its coil with the leads lifted and prove dead again.";
         if (circuit.FrameNumber >= 0) yield return "frame: bare metal of the shell or the chassis.";
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Fonts;
+using Schematic.Layout.Shapes;
 using Schematic.Model;
 using Schematic.Symbols;
 
@@ -109,7 +110,9 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
     /// <summary>The designations of terminals that somebody must find on the part, beside the symbol's leads.</summary>
     private void NamePorts(ArtDrawing drawing, PlacedLink placed, IEnumerable<Mark> symbol, double length)
     {
-        var strokes = symbol.Where(m => m is not TextMark).Select(m => m.Bounds).Where(b => b.Left < -0.5).ToList();
+        // A short name stands beside the whole symbol; a long one, COM or NC, comes as near as each stroke lets it.
+        var isLong = placed.Link.Part is Switch { Kind: not SwitchKind.Plain };
+        var strokes = symbol.Where(m => m is not TextMark).SelectMany(m => isLong ? SegmentsOf(m) : [m.Bounds]).Where(b => b.Left < -0.5).ToList();
         foreach (var (terminal, y) in (ReadOnlySpan<(TerminalId, double)>)[(placed.UpperTerminal, 1.3), (placed.LowerTerminal, length + 0.4)])
         {
             if (placed.Link.Part is not (Relay or Supply) && !map.IsWired(terminal)) continue;
@@ -118,6 +121,13 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
             drawing.Name(terminal, terminal.Name, beside.Append(-0.3).Min() - 0.5, y, TextAlign.End);
         }
     }
+
+    /// <summary>How far a symbol reaches to the right of its line: words stand beyond the tube of a reed contact.</summary>
+    public static double RightOf(Part part, BoxMm symbol) => part is Switch { Kind: SwitchKind.Reed } ? Math.Max(symbol.Right, 0) : 0;
+
+    private static IEnumerable<BoxMm> SegmentsOf(Mark mark) => mark is LineMark { Fill: null } line
+        ? line.Points.Zip(line.Points.Skip(1), (a, b) => new BoxMm(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y)))
+        : [mark.Bounds];
 
     private Art Contact(PlacedLink placed, PoleUse pole, Drive drive)
     {
@@ -131,12 +141,13 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var box = marks.Select(m => m.Bounds).Aggregate((a, b) => a.Union(b));
         NamePorts(drawing, placed, marks, SymbolLength);
         var y = 4.0;
-        drawing.Name(pole.Part.Designator, pole.Part.Designator, measures.TextGap, y, bold: true);
-        if (pole.Part is Relay relay) WriteCoil(drawing, relay, measures.TextGap, y += measures.SmallStep);
+        var x = RightOf(pole.Part, box) + measures.TextGap;
+        drawing.Name(pole.Part.Designator, pole.Part.Designator, x, y, bold: true);
+        if (pole.Part is Relay relay) WriteCoil(drawing, relay, x, y += measures.SmallStep);
         // A linkage to the next contact passes between the name and the positions.
         y += 0.6;
         foreach (var line in Lettering.Wrap(words.PositionsOf(pole, way), measures.Name, measures.WordsWidth))
-            drawing.Name(pole.Part.Designator, line, measures.TextGap, y += measures.NameStep);
+            drawing.Name(pole.Part.Designator, line, x, y += measures.NameStep);
         var bladeX = -1.25;
         var left = WriteDrive(drawing, pole, drive, bladeX, 5);
         return drawing.Done(Math.Max(SymbolLength, Math.Max(y + 1, left))) with
@@ -174,7 +185,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
             return y + 5.4;
         }
 
-        var symbol = _symbols.Get(IsButton(name) ? SymbolKind.ButtonActuator : SymbolKind.LeverActuator);
+        var symbol = _symbols.Get(words.Find(name) is { } worked ? FigureFactory.OperatorOf(worked) : SymbolKind.LeverActuator);
         foreach (var mark in symbol.PlacedAt(new PointMm(right, y), owner)) drawing.Add(mark);
         var x = right + symbol.Bounds.Left - 0.8;
         drawing.Name(owner, name, x, y + (measures.Name / 2), TextAlign.End, bold: true);
@@ -182,6 +193,12 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         if (words.Find(name) is { } actuator)
         {
             foreach (var line in Lettering.Wrap(actuator.Description, measures.Small, measures.WordsWidth)) drawing.Small(owner, line, x, at += measures.SmallStep, TextAlign.End);
+        }
+
+        if (words.PushOf(name) is var (push, pushed))
+        {
+            if (pushed is { } thing) drawing.Refer(owner, push, thing, x, at += measures.SmallStep, TextAlign.End);
+            else drawing.Words(owner, push, x, at += measures.SmallStep, TextAlign.End);
         }
 
         foreach (var (held, targets) in words.LocksOf(name))
@@ -197,8 +214,6 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
 
         return at + 1;
     }
-
-    private bool IsButton(string actuator) => words.Find(actuator) is { Positions.Length: 2 } found && found.Positions.Any(p => p.IsMomentary);
 
     private Art End(PlacedLink placed)
     {

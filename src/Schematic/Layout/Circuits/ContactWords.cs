@@ -34,7 +34,16 @@ internal sealed class ContactWords(CircuitMap map)
     public IEnumerable<(string Words, ImmutableArray<(string Words, Thing Thing)> Releases)> LocksOf(string actuator)
     {
         foreach (var held in map.Panel.Locks.Where(l => l.Actuator == actuator))
-            yield return ("locked at " + string.Join(", ", held.Positions), [.. ReleasesOf(held.Release)]);
+            if (!held.IsPush) yield return ("locked at " + string.Join(", ", held.Positions), [.. ReleasesOf(held.Release)]);
+    }
+
+    /// <summary>How an actuator that is pushed to be turned says so, with the push that contacts follow; null for others.</summary>
+    public (string Words, Thing? Push)? PushOf(string actuator)
+    {
+        if (_rest.Find(actuator) is not { IsPushToTurn: true }) return null;
+        return map.Panel.Locks.FirstOrDefault(l => l.IsPush && l.Actuator == actuator)?.Release is PositionCondition push
+            ? ($"push to turn: {push.Actuator}", new Thing(ThingKind.Actuator, push.Actuator))
+            : ("push to turn", null);
     }
 
     /// <summary>A condition in words.</summary>

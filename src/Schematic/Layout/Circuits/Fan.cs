@@ -130,7 +130,7 @@ internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWo
         if (part is Relay || map.IsWired(common)) drawing.Name(common, common.Name, -0.8, fan.IsDown ? 1.3 : 0.4 - lift, TextAlign.End);
         // Beside the pivot where nothing else follows; the coil's place needs the room beyond the throws.
         var y = part is Relay ? (fan.IsDown ? 4.0 : 5 - length - lift) : fan.IsDown ? 2.4 : 0.4 - lift;
-        var x = (part is Relay ? box.Right : 0) + measures.TextGap;
+        var x = (part is Relay ? box.Right : BodyArt.RightOf(part, box)) + measures.TextGap;
         drawing.Name(part.Designator, part.Designator, x, y, bold: true);
         if (part is Relay relay) bodies.WriteCoil(drawing, relay, x, y + measures.SmallStep);
         bodies.WriteDrive(drawing, fan.Pole, drive, restX, fan.IsDown ? 5 : -5 - lift);

@@ -22,7 +22,8 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     /// <summary>All figures of a device: a relay gives its coil and one for each contact set; what is no symbol gives none.</summary>
     public ImmutableArray<Figure> Of(Part part) => part.Accept(this);
 
-    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Switch pole) => [Pole(pole, pole.Form, pole.Pole)];
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Switch pole) =>
+        [WithSigns(Pole(pole, pole.Form, pole.Pole), pole.Pole)];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Relay relay) =>
         [Two(relay, Relay.CoilEnds, SymbolOf(relay), Rating(relay.Coil) + (relay.HasDelay ? $" {relay.DelayText}" : "")), .. relay.Poles.Select(p => RelayPole(relay, p))];
@@ -132,19 +133,29 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
         : resistor.Thermistor is { } thermistor ? $"{Number(thermistor.OhmsAt25, "Ω")} at 25 °C"
         : $"{Number(resistor.Least.Ohms, "Ω")} to {Number(resistor.Most.Ohms, "Ω")}";
 
-    /// <summary>A button for what two positions move of which one must be held, else a lever.</summary>
-    public Symbol ActuatorSymbol(Actuator actuator) => _symbols.Get(
-        actuator.Positions.Any(p => p.IsMomentary) && actuator.Positions.Length == 2 ? SymbolKind.ButtonActuator : SymbolKind.LeverActuator);
+    /// <summary>The symbol of what an actuator is worked by.</summary>
+    public Symbol ActuatorSymbol(Actuator actuator) => _symbols.Get(OperatorOf(actuator));
 
-    /// <summary>The positions in their order, rest and held ones marked.</summary>
-    public static string PositionWords(Actuator actuator) => string.Join(" · ", actuator.Positions.Select(p =>
+    /// <summary>As stated; else a button for what two positions move of which one must be held, and a lever for all others.</summary>
+    public static SymbolKind OperatorOf(Actuator actuator) => actuator.IsPushToTurn ? SymbolKind.PushTurnActuator : actuator.Operator switch
+    {
+        OperatorKind.Lever => SymbolKind.LeverActuator,
+        OperatorKind.Button => SymbolKind.ButtonActuator,
+        OperatorKind.Knob => SymbolKind.KnobActuator,
+        OperatorKind.Cam => SymbolKind.CamActuator,
+        OperatorKind.Magnet => SymbolKind.MagnetActuator,
+        _ when actuator.Positions.Length == 2 && actuator.Positions.Any(p => p.IsMomentary) => SymbolKind.ButtonActuator,
+        _ => SymbolKind.LeverActuator,
+    };
+
+    /// <summary>The positions in their order, rest and held ones marked, and that it is pushed to be turned.</summary>
+    public static string PositionWords(Actuator actuator) => (actuator.IsPushToTurn ? "push to turn: " : "") + string.Join(" · ", actuator.Positions.Select(p =>
         p.Name + (p.IsRest ? " (rest)" : "") + (p.IsMomentary ? " (hold)" : "")));
 
-    private Figure RelayPole(Relay relay, RelayPole pole)
-    {
-        var figure = Pole(relay, pole.Form, pole.Pole);
-        return figure with { Name = $"{relay.Designator}:{pole.Pole.Common}", Symbol = _symbols.ContactOf(figure.Symbol, relay, pole.Pole) };
-    }
+    private Figure RelayPole(Relay relay, RelayPole pole) =>
+        WithSigns(Pole(relay, pole.Form, pole.Pole), pole.Pole) with { Name = $"{relay.Designator}:{pole.Pole.Common}" };
+
+    private Figure WithSigns(Figure figure, Pole pole) => figure with { Symbol = _symbols.ContactOf(figure.Symbol, figure.Part, pole) };
 
     private Figure Two(TwoEndedPart part, SymbolKind kind, string value) => Two(part, part.Ends, kind, value);
 
