@@ -117,6 +117,17 @@ public sealed class Assumptions
 
         public IEnumerable<Assumption> Visit(Suppressor suppressor) => [];
 
+        public IEnumerable<Assumption> Visit(Device device)
+        {
+            if (device.Coil is { } coil)
+            {
+                foreach (var one in OfCoil(device, coil)) yield return one;
+            }
+
+            if (device.Diodes.Any(d => d.DropVolts is null))
+                yield return Make(AssumptionKind.Drop, device, $"drops {ValueText.Volts(LoadLimits.DiodeVolts)} in its diode", "silicon", ValueText.Volts(LoadLimits.DiodeVolts));
+        }
+
         public IEnumerable<Assumption> Visit(Fuse fuse) => [];
 
         public IEnumerable<Assumption> Visit(Breaker breaker) => [];

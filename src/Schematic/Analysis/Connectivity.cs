@@ -23,7 +23,7 @@ public sealed class Connectivity
             .. panel.Nets.SelectMany(n => n.Members.Select(m => m.Terminal)),
             .. panel.Wires.SelectMany(w => new[] { w.From, w.To }),
         ];
-        FixedJoints = [.. Attachments(panel), .. Mates(panel), .. Jumpers(panel), .. BoardGrounds(panel)];
+        FixedJoints = [.. Attachments(panel), .. Mates(panel), .. Jumpers(panel), .. Bars(panel), .. BoardGrounds(panel)];
         NetJoints = [.. panel.Nets.SelectMany(JointsOf)];
         WireJoints = [.. panel.Wires.Select(JointOf)];
         Fixed = new ConductorGraph(_terminals, FixedJoints);
@@ -82,6 +82,11 @@ public sealed class Connectivity
         from bar in strip.Jumpers
         from name in bar.Skip(1)
         select new Joint(strip.At(bar[0]), strip.At(name), JointKind.Jumper, strip.Designator, strip.Span);
+
+    private static IEnumerable<Joint> Bars(Panel panel) =>
+        from device in panel.Parts.OfType<Device>()
+        from bar in device.Bars
+        select new Joint(device.At(bar.From), device.At(bar.To), JointKind.Jumper, device.Designator, device.Span);
 
     private static IEnumerable<Joint> BoardGrounds(Panel panel) =>
         from board in panel.Parts.OfType<Board>()

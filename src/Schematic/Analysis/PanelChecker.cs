@@ -43,6 +43,7 @@ public static class PanelChecker
         new SupplyShortedCheck(),
         new SuppliesTiedCheck(),
         new OverLimitInputCheck(),
+        new PairLimitCheck(),
         new FloatingInputCheck(),
         new InputNeverChangesCheck(),
         new SneakPathCheck(),

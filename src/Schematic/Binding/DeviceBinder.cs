@@ -5,7 +5,7 @@ using Schematic.Model;
 namespace Schematic.Binding;
 
 /// <summary>Builds devices: lamps, coils, protectors, supplies and the rest, one method for each kind.</summary>
-internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingReporter report, TerminalBinder terminals)
+internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingReporter report, TerminalBinder terminals, ConditionBinder conditions)
 {
     /// <summary>Builds the part that a statement declares.</summary>
     public void Bind(Scope scope, PartSyntax syntax, PartList parts)
@@ -19,6 +19,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             declared.IsIncomplete |= syntax.HasErrors && part is (Board or TerminalStrip or Relay);
             declared.Set(part);
             parts.Add(part);
+            if (part is Device general) parts.CompleteLater(general, p => GeneralBinder.WithContacts(device, p, conditions));
         }
 
         parts.AttachLater(() => Attach(device, part, declared is null ? new PartList() : parts));
@@ -44,6 +45,8 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         "capacitor" => MakeCapacitor(device),
         "suppressor" => new Suppressor(
             device.Name, DeviceStatement.Stated(device.Ratings("a voltage", Dimension.Voltage), Dimension.Voltage), device.Span),
+        "device" => GeneralBinder.Make(device),
+        "synchro" => GeneralBinder.Synchro(device),
         "fuse" => new Fuse(device.Name, Amps(device), device.Span) { IsSlow = device.Reader.Has("slow") },
         "breaker" => new Breaker(device.Name, Amps(device), device.Span),
         "supply" => SupplyBinder.Make(device),
@@ -127,6 +130,13 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         if (part is Splice)
         {
             AttachSplice(device, part, parts);
+            return;
+        }
+
+        if (part is Device { Form: DeviceForm.Box })
+        {
+            var contacts = device.Syntax.Block.Where(c => c.Keyword == "contacts").SelectMany(c => c.All<ContactSyntax>()).ToList();
+            if (contacts.Count > 0) AttachInOrder(device.Scope, contacts, part, [.. part.Terminals.Select(t => t.Name)], parts);
             return;
         }
 

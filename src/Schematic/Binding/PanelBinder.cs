@@ -99,7 +99,7 @@ internal sealed class PanelBinder
     private void BindParts()
     {
         var connectors = BindConnectors();
-        var devices = new DeviceBinder(_names, _ranges, _report, _terminals);
+        var devices = new DeviceBinder(_names, _ranges, _report, _terminals, _conditions);
         foreach (var (scope, statement) in _statements)
         {
             if (statement is SwitchSyntax pole) _switches.Bind(scope, pole, _parts);

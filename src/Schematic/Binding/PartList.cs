@@ -23,6 +23,13 @@ internal sealed class PartList
     /// <summary>Keeps the joints of a part for when all parts are known: a file may name a part before it declares it.</summary>
     public void AttachLater(Action attach) => _later.Add(attach);
 
+    /// <summary>Completes a part when all are known.</summary>
+    public void CompleteLater<T>(T part, Func<T, Part> complete) where T : Part
+    {
+        var place = _parts.Count - 1;
+        _later.Add(() => _parts[place] = complete((T)_parts[place]));
+    }
+
     /// <summary>Makes the joints kept for later.</summary>
     public void AttachAll()
     {

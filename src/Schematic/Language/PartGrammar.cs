@@ -95,6 +95,24 @@ internal static class PartGrammar
         .With("delayed-break", s => s.Contacts.OrNone()).With("delayed-changeover", s => s.Contacts.OrNone())
         .Flags(RelayBridges);
 
+    private static readonly Parser<ValueSyntax> OwnTerminal = Lexemes.Contact.Select(w => (ValueSyntax)new ContactSyntax(null, w, null, w.Span));
+
+    private static Parser<IEnumerable<ValueSyntax>> PairWithFigures(ClauseSet set) =>
+        from one in OwnTerminal
+        from other in OwnTerminal
+        from figures in set.QuantityRange.Many()
+        select (IEnumerable<ValueSyntax>)[one, other, .. figures];
+
+    private static readonly ClauseSet DeviceBlock = new ClauseSet()
+        .With("terminals", s => s.Names).With("contacts", s => s.Contacts)
+        .With("ohms", PairWithFigures).With("winding", PairWithFigures).With("diode", PairWithFigures)
+        .With("coil", PairWithFigures).WithOne("operates", s => s.Quantity).WithOne("releases", s => s.Quantity).WithOne("max", s => s.Quantity)
+        .Flags("suppressed").With("joined", s => s.Names).WithOne("when", _ => Conditions.Condition.Select(c => (ValueSyntax)new ConditionValueSyntax(c)))
+        .With("open", s => s.Names).With("limit", PairWithFigures);
+
+    private static readonly ClauseSet SynchroRating = new ClauseSet().Quantities("a voltage").WithPurchase()
+        .WithOne("rotor", s => s.Quantity).WithOne("stator", s => s.Quantity);
+
     private static readonly ClauseSet BoardBlock = new ClauseSet()
         .With("inputs", s => s.Names).WithOne("max", s => s.Quantity)
         .With("pull-up", s => s.Quantity.AtLeastOnce()).WithOne("pull-down", s => s.Quantity)
@@ -130,6 +148,8 @@ internal static class PartGrammar
         Add("meter", "meter P1 1 mA 100 ohm { J1:2 J1:3 }", ConsumerRating, Terminals);
         Add("capacitor", "capacitor C1 100 uF 50 V polarised", CapacitorRating, Terminals);
         Add("suppressor", "suppressor RV1 39 V", Rated, Terminals);
+        Add("device", "device U1 \"flasher\" { terminals 1 2 3 ; ohms 1 2 120 ohm ; joined 2 3 when LEVER reverse ; open rest }", Buying, DeviceBlock);
+        Add("synchro", "synchro B1 26 V rotor 40 ohm stator 30 ohm { J1:1 J1:2 J1:3 J1:4 J1:5 }", SynchroRating, Terminals);
         Add("fuse", "fuse F1 1 A slow", FuseRating, Terminals);
         Add("breaker", "breaker CB1 3 A", Rated, Terminals);
         Add("supply", "supply PS1 24 V adjustable 22..29 V limit 3 A { + - }", SupplyRating, Terminals);

@@ -46,6 +46,9 @@ public interface IPartVisitor<out T>
     /// <summary>The answer for a varistor or suppressor.</summary>
     T Visit(Suppressor suppressor);
 
+    /// <summary>The answer for a device of no kind of its own.</summary>
+    T Visit(Device device);
+
     /// <summary>The answer for a fuse.</summary>
     T Visit(Fuse fuse);
 

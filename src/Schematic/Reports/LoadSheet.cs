@@ -21,7 +21,7 @@ public static class LoadSheet
         var worst = context.Worst;
         ReportTable[] tables =
         [
-            Supplies(worst), Loads(context, worst), Protectors(worst), Contacts(worst), Wires(context, worst),
+            Supplies(context, worst), Loads(context, worst), Protectors(worst), Contacts(worst), Wires(context, worst),
             LedSubstitution.Build(context),
         ];
         return [.. tables.Where(t => !t.Rows.IsEmpty)];
@@ -44,7 +44,7 @@ public static class LoadSheet
         return [.. tables.Where(t => !t.Rows.IsEmpty)];
     }
 
-    private static ReportTable Supplies(WorstCases worst) => new(
+    private static ReportTable Supplies(AnalysisContext context, WorstCases worst) => new(
         "Load sheet: supplies",
         [
             new("supply", "Supply"),
@@ -61,7 +61,7 @@ public static class LoadSheet
         ],
         [.. worst.Supplies.Select(SupplyRow)])
     {
-        Notes = [.. SupplyNotes(worst)],
+        Notes = [.. SupplyNotes(context, worst)],
     };
 
     private static ImmutableArray<string> SupplyRow(SupplyLoad load) =>
@@ -72,7 +72,7 @@ public static class LoadSheet
         Rounded(load.PeakAmps.Value, 2), load.Protector.Amps is { } fuse ? Figures.Plain(fuse) : "none", load.Amps.Position,
     ];
 
-    private static IEnumerable<string> SupplyNotes(WorstCases worst)
+    private static IEnumerable<string> SupplyNotes(AnalysisContext context, WorstCases worst)
     {
         foreach (var s in worst.Supplies)
         {
@@ -89,10 +89,12 @@ public static class LoadSheet
             yield return "Alternating supplies: volts and amperes are effective values, both half-waves solved with resistances alone; what the winding of a coil adds is not modelled, so state its ohms as what it takes at its voltage.";
         if (Uncounted(worst) is { Count: > 0 } open)
             yield return $"Not counted: the current of {NameList.Sentence(open)}, of which no resistance is known; supplies, fuses, contacts and wires may carry more by that.";
+        if (context.Panel.Parts.Any(p => !p.NotTraced.IsEmpty || p is Device { UnknownPairs: var open } && open.Any()))
+            yield return "Not counted: what may be joined inside units and devices that are not traced. Once traced, figures may rise by what is found there.";
         yield return CaseNote(worst);
     }
 
-    private static List<string> Uncounted(WorstCases worst) => [.. worst.Loads.Where(l => l.Load.Ohms is null).Select(l => l.Name)];
+    private static List<string> Uncounted(WorstCases worst) => [.. worst.Loads.Where(l => l.Load.AreOhmsUnknown).Select(l => l.Name)];
 
     private static string CaseNote(WorstCases worst) =>
         (worst.IsBound
@@ -129,7 +131,7 @@ public static class LoadSheet
         return
         [
             load.Name, load.Load.Part.Description.Length > 0 ? load.Load.Part.Description : PartNames.Of(load.Load.Part),
-            load.Load.Ohms is null ? "?" : Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), Rounded(load.Need.ColdVolts, 1),
+            load.Load.AreOhmsUnknown ? "?" : Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), Rounded(load.Need.ColdVolts, 1),
             load.Need.HotVolts > load.Need.ColdVolts ? Rounded(load.Need.HotVolts, 1) : "", Rounded(margin, 2),
             Rounded(load.MostVolts?.Value, 2), Rounded(load.Need.MostVolts, 1), Rounded(load.Drop?.Value, 3),
             load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), Assumed(load), load.LeastVolts?.Position ?? Unfed(load),

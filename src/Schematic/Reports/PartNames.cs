@@ -110,6 +110,10 @@ public static class PartNames
 
         public string Visit(Suppressor suppressor) => $"varistor or suppressor {ValueText.Volts(suppressor.StandsVolts)}";
 
+        public string Visit(Device device) => device.Form == DeviceForm.Synchro
+            ? Joined("synchro" + (device.RatedVolts is { } volts ? $" {ValueText.Volts(volts)}" : ""), $"{device.Terminals.Length} terminals")
+            : $"device, {device.Terminals.Length} terminals";
+
         public string Visit(Fuse fuse) => $"fuse {ValueText.Amps(fuse.RatedAmps)}{(fuse.IsSlow ? ", slow" : "")}";
 
         public string Visit(Breaker breaker) => $"circuit breaker {ValueText.Amps(breaker.RatedAmps)}";

@@ -78,6 +78,12 @@ public enum SymbolKind
     /// <summary>Potentiometer: ports 1 and 3 at the ends of the track, then 2, the wiper, above its middle.</summary>
     Potentiometer,
 
+    /// <summary>A box with named terminals: the first on the left, the others on the right. By names: <see cref="SymbolLibrary.Block"/>.</summary>
+    Device,
+
+    /// <summary>Synchro: port R1 on the left, R2, S1, S2, S3 on the right from top to bottom.</summary>
+    Synchro,
+
     /// <summary>Fuse: ports 1 and 2.</summary>
     Fuse,
 

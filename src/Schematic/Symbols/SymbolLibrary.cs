@@ -28,6 +28,12 @@ public sealed class SymbolLibrary
     public Symbol Get(SymbolKind kind) => _symbols[kind];
 
     /// <summary>
+    /// A box with named terminals: the first is the port at the origin, the others stand on the right, 5 mm apart from top to bottom
+    /// around its height. Each name stands inside the box beside its lead; ports are called as the terminals.
+    /// </summary>
+    public static Symbol Block(ImmutableArray<string> names) => SymbolSet.Block(names);
+
+    /// <summary>
     /// A contact with one common, port C at the origin, and ports 1 to <paramref name="throws"/> on the right, 5 mm apart from
     /// top to bottom around the common's height.
     /// </summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 namespace Schematic.Symbols;
@@ -33,6 +34,8 @@ internal abstract class SymbolSet
         SymbolKind.Thermistor => Thermistor(),
         SymbolKind.Photoresistor => Photoresistor(),
         SymbolKind.Potentiometer => Potentiometer(),
+        SymbolKind.Device => Block(["1", "2", "3"]),
+        SymbolKind.Synchro => Synchro(),
         SymbolKind.Fuse => Fuse(),
         SymbolKind.Breaker => Breaker(),
         SymbolKind.Supply => Supply(),
@@ -100,6 +103,42 @@ internal abstract class SymbolSet
 
     /// <summary>The coil of a relay that is slow in one way or both.</summary>
     protected abstract Symbol SlowCoil(SymbolKind kind, bool operating, bool releasing);
+
+    /// <summary>The same box in both styles, as both standards draw what they have no symbol for (IEC 60617, IEEE 315, from memory).</summary>
+    public static Symbol Block(ImmutableArray<string> names)
+    {
+        const double letter = 1.8;
+        const double perLetter = 1.25;
+        const double lead = 2.5;
+        var (first, others) = (names[0].Length * perLetter, names.Skip(1).Select(n => n.Length * perLetter).DefaultIfEmpty(0).Max());
+        var right = Math.Ceiling((first + others + 4 + (2 * lead)) / 2.5) * 2.5;
+        var drawing = new SymbolDrawing(SymbolKind.Device).Port(names[0], 0, 0, PortSide.Left).Line(0, 0, lead, 0)
+            .Letter(names[0], lead + 0.9 + (first / 2), 0, letter);
+        var count = names.Length - 1;
+        double YOf(int index) => (index - ((count - 1) / 2.0)) * ThrowPitch;
+        for (var i = 0; i < count; i++)
+        {
+            var name = names[i + 1];
+            drawing.Port(name, right, YOf(i), PortSide.Right).Line(right - lead, YOf(i), right, YOf(i))
+                .Letter(name, right - lead - 0.9 - (name.Length * perLetter / 2), YOf(i), letter);
+        }
+
+        var half = Math.Max(2.5, (count - 1) / 2.0 * ThrowPitch + 2.5);
+        return drawing.Box(lead, -half, right - lead, half).Done();
+    }
+
+    /// <summary>Rotor and stator as two circles in one another, their leads ending on their own (IEC 60617, from memory).</summary>
+    private static Symbol Synchro()
+    {
+        const double centre = 10;
+        const double stator = 8.75;
+        const double rotor = 4;
+        var drawing = new SymbolDrawing(SymbolKind.Synchro).Port("R1", 0, 0, PortSide.Left).Line(0, 0, centre - rotor, 0)
+            .Port("R2", 20, -7.5, PortSide.Right).Line(20, -7.5, centre, -7.5, centre, -rotor);
+        foreach (var (name, y) in (ReadOnlySpan<(string, double)>)[("S1", -2.5), ("S2", 2.5), ("S3", 7.5)])
+            drawing.Port(name, 20, y, PortSide.Right).Line(20, y, centre + Math.Sqrt((stator * stator) - (y * y)), y);
+        return drawing.Circle(centre, 0, stator).Circle(centre, 0, rotor).Done();
+    }
 
     /// <summary>What the style draws where a blade turns.</summary>
     protected abstract SymbolDrawing Pivot(SymbolDrawing drawing, double x, double y);

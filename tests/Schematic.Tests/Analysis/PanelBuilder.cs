@@ -184,6 +184,13 @@ internal sealed class PanelBuilder
         return this;
     }
 
+    /// <summary>Changes parts.</summary>
+    public PanelBuilder Change(Func<Part, Part> change)
+    {
+        for (var i = 0; i < _parts.Count; i++) _parts[i] = change(_parts[i]);
+        return this;
+    }
+
     /// <summary>It is not known from which voltage the last part works.</summary>
     public PanelBuilder Unrated()
     {

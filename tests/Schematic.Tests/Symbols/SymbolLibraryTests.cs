@@ -77,6 +77,7 @@ public class SymbolLibraryTests
         SymbolKind[] same =
         [
             SymbolKind.Terminal, SymbolKind.Splice, SymbolKind.LeverActuator, SymbolKind.KnobActuator, SymbolKind.CamActuator, SymbolKind.MagnetActuator,
+            SymbolKind.Device, SymbolKind.Synchro, // from memory
         ];
         foreach (var kind in Enum.GetValues<SymbolKind>().Except(same))
         {

@@ -36,6 +36,7 @@ public sealed class Circuit
         foreach (var element in Elements.Where(e => e.Kind != ElementKind.Pull)) _elementOf.TryAdd(element.Name, element);
         Inputs = [.. Panel.Parts.OfType<Board>().SelectMany(b => b.Inputs.Select(i => new InputPoint(b, i, NodeOf(b.At(i.Terminal)),
             b.Grounds.IsEmpty ? -1 : NodeOf(b.At(b.Grounds[0])))))];
+        Limits = [.. PairLimit.Of(Panel)];
         var used = Contacts.SelectMany(c => new[] { c.CommonNode, c.ThrowNode }).Concat(Elements.SelectMany(e => new[] { e.FromNode, e.ToNode }))
             .Concat(Inputs.SelectMany(i => new[] { i.Node, i.GroundNode })).Concat(NamedInClaims(Panel).Select(NodeOf)).ToHashSet();
         var open = new UntracedJoints(Panel, NodeOf, used.Contains, count + InnerNodes.Count, Contacts.Length);
@@ -67,6 +68,9 @@ public sealed class Circuit
 
     /// <summary>The inputs of all boards.</summary>
     public ImmutableArray<InputPoint> Inputs { get; }
+
+    /// <summary>Pairs of terminals that stand a stated voltage.</summary>
+    public ImmutableArray<PairLimit> Limits { get; }
 
     /// <summary>Fuses and breakers: whole and switched on.</summary>
     public ImmutableArray<Protector> Protectors { get; }

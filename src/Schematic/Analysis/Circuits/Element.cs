@@ -22,7 +22,13 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     public required double? Ohms { get; init; }
 
     /// <summary>The resistances between which it lies, where it is not one: all that a device may have where it is not known.</summary>
-    public (double Least, double Most)? OhmsRange => Ohms is null ? (LeastUnknownOhms, MostUnknownOhms) : null;
+    public (double Least, double Most)? OhmsRange => Ohms is not null ? null : StatedRange ?? (LeastUnknownOhms, MostUnknownOhms);
+
+    /// <summary>The resistances between which it lies as the file states it, or null.</summary>
+    public (double Least, double Most)? StatedRange { get; init; }
+
+    /// <summary>Whether nobody knows its resistance, not even a range of it.</summary>
+    public bool AreOhmsUnknown => Ohms is null && StatedRange is null;
 
     /// <summary>The voltage in series: a diode's knee, a supply's setting, what a pull-up goes to; else zero.</summary>
     public double Volts { get; init; }
@@ -40,10 +46,10 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     public LoadScale? Scale { get; } = LoadScale.Of(Part);
 
     /// <summary>
-    /// The resistance that currents in wires and sources are counted with: what a device of unknown resistance takes is left
-    /// out, and the load sheet says so.
+    /// The resistance that currents in wires and sources are counted with: of a range the least; what a device of unknown
+    /// resistance takes is left out, and the load sheet says so.
     /// </summary>
-    public double CountedOhms => Ohms ?? OpenOhms;
+    public double CountedOhms => Ohms ?? StatedRange?.Least ?? OpenOhms;
 
     private const double OpenOhms = 1e9;
 
@@ -51,8 +57,8 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     private const double LeastUnknownOhms = 0.01;
     private const double MostUnknownOhms = 1e7;
 
-    /// <summary>The designator of the part.</summary>
-    public string Name => Part.Designator;
+    /// <summary>The designator of the part; where a part has several elements, with the terminals of this one.</summary>
+    public string Name { get; init; } = Part.Designator;
 
     /// <summary>Whether somebody expects it to do something when fed: a lamp, a coil, an LED, a motor.</summary>
     public bool IsLoad => Kind is ElementKind.Lamp or ElementKind.Coil or ElementKind.Led or ElementKind.Consumer;

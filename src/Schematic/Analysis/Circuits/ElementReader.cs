@@ -40,6 +40,18 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
 
     public ImmutableArray<Element> Visit(Consumer consumer) => [Make(ElementKind.Consumer, consumer, consumer.Ends, consumer.Ohms)];
 
+    public ImmutableArray<Element> Visit(Device device) =>
+    [
+        .. DeviceNetwork.Of(device).Select(r => Make(ElementKind.Resistor, device, r.Ends, r.Ohms) with
+        {
+            Name = NameOf(device, r.Ends), StatedRange = r.Ohms is null && r is { Least: { } least, Most: { } most } ? (least, most) : null,
+        }),
+        .. device.Diodes.Select(d => Make(ElementKind.Diode, device, d.Ends, DiodeSlopeOhms) with { Name = NameOf(device, d.Ends), Volts = d.DropVolts ?? LoadLimits.DiodeVolts }),
+        .. device is { CoilEnds: { } ends, Coil: { } coil } ? [Make(ElementKind.Coil, device, ends, coil.Ohms)] : ImmutableArray<Element>.Empty,
+    ];
+
+    private static string NameOf(Device device, TerminalPair ends) => $"{device.Designator} {ends.From}-{ends.To}";
+
     /// <summary>Open for the direct current that the proof asks about.</summary>
     public ImmutableArray<Element> Visit(Capacitor capacitor) => [];
 

@@ -37,6 +37,9 @@ public static class LoadLimits
     /// </summary>
     public const double ConsumerFraction = 0.75;
 
+    /// <summary>The forward drop of a diode of which none is stated: silicon.</summary>
+    public const double DiodeVolts = 0.7;
+
     /// <summary>The current of an indicator LED whose data are not known: 20 mA (common practice, no source).</summary>
     public const double UsualLedAmps = 0.02;
 

@@ -36,6 +36,9 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
 
         public LoadScale? Visit(Suppressor suppressor) => null;
 
+        public LoadScale? Visit(Device device) => device.Coil is not { } coil ? null
+            : OfCoil(coil) is { } scale && LoadLimits.ReleaseVolts(coil) is { } releases ? scale with { Holds = releases } : Unknown;
+
         public LoadScale? Visit(Connector connector) => null;
 
         public LoadScale? Visit(Switch pole) => null;

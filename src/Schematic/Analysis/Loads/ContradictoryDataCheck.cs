@@ -28,6 +28,9 @@ public sealed class ContradictoryDataCheck : ICheck
         [
             .. panel.Parts.OfType<Board>().SelectMany(b => b.Inputs.Select(i => OfInput(b, i))).OfType<Diagnostic>().DistinctBy(d => (d.Span, d.Help)),
             .. panel.Parts.Select(p => p.Winding is { } coil ? OfCoil(p, coil) : null).OfType<Diagnostic>(),
+            .. panel.Parts.OfType<Device>().Where(DeviceNetwork.IsImpossible).Select(d => Report(
+                d.Span, About.Part(d), $"No resistances inside {d.Designator} give what is read between its terminals.",
+                "Between three of them the largest reading is no more than the other two together: measure again, with one lead free.")),
             .. panel.Actuators.Where(a => a.Positions.Length == 1 && IsWaitedFor(panel, a)).Select(OfActuator),
             .. OfLimits(panel),
         ];
@@ -82,7 +85,7 @@ public sealed class ContradictoryDataCheck : ICheck
         "Give it its other positions, or take away what waits for them: nothing ever moves it.");
 
     private static bool IsWaitedFor(Panel panel, Actuator actuator) =>
-        panel.Parts.OfType<Switch>().Any(s => s.Pole.Throws.Any(t => Names(t.When, actuator)))
+        panel.Parts.SelectMany(p => p.ContactSets).Any(s => s.Throws.Any(t => Names(t.When, actuator)))
         || panel.Locks.Any(l => l.Actuator == actuator.Name || Names(l.Release, actuator))
         || panel.Expectations.Any(e => Names(e.When, actuator));
 

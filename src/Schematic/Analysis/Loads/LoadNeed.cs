@@ -61,6 +61,8 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
         public LoadNeed Visit(Suppressor suppressor) => None;
 
+        public LoadNeed Visit(Device device) => load.Kind == ElementKind.Coil && device.Coil is { } coil ? OfCoil(coil) : None;
+
         public LoadNeed Visit(Diode diode) => None;
 
         public LoadNeed Visit(Connector connector) => None;

@@ -36,7 +36,7 @@ internal sealed class LoadStanding
 
     /// <summary>The voltage down to which a coil that has operated is held; null for one of which it is not known.</summary>
     public static double? HoldVolts(Element load) =>
-        load.Part.Winding is { } coil && (load.Part is Relay || coil.ReleasesVolts is not null) ? LoadLimits.ReleaseVolts(coil) : null;
+        load.Part.Winding is { } coil && (load.Part is Relay or Device || coil.ReleasesVolts is not null) ? LoadLimits.ReleaseVolts(coil) : null;
 
     private (Diagram Meant, Diagram Kept, bool WorksSomewhere, bool IsDecided) Of(Element load)
     {

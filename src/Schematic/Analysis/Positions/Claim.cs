@@ -81,12 +81,14 @@ internal sealed record Claim(
             var (from, to) = (_circuit.Circuit.NodeOf(continuity.From), _circuit.Circuit.NodeOf(continuity.To));
             if (from < 0 || to < 0) return null;
             var joined = _circuit.JoinedFrom(from)[to];
-            var holds = continuity.Closed ? joined : _circuit.Store.Not(joined);
+            var mayBe = _circuit.MayBeJoined(from, to);
+            var holds = continuity.Closed ? joined : _circuit.Store.Not(mayBe);
+            var mayHold = continuity.Closed ? mayBe : _circuit.Store.Not(joined);
             ImmutableArray<Subject> ends = [About.Terminal(continuity.From), About.Terminal(continuity.To)];
             return new Claim(
                 $"{continuity.From} {(continuity.Closed ? "closed" : "open")} to {continuity.To}",
                 holds,
-                holds,
+                mayHold,
                 ends,
                 state => [proof.Joined(state, continuity.From, continuity.To)
                     ?? (TraceStep)new FactStep($"no closed path from {continuity.From} to {continuity.To}") { Subjects = ends }]);

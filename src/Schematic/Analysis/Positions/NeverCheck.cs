@@ -63,8 +63,11 @@ public sealed class NeverCheck : ICheck
                 var node = proof.Circuit.Circuit.NodeOf(target);
                 if (node < 0) continue;
                 var whole = store.AndNot(reached[node], proof.Circuit.AnyShort);
-                Question Joined(Diagram where) => new(store.And(where, whole)) { InPassing = whole, Asked = where };
-                var seen = proof.Find(Joined(asked), Joined(perhaps));
+                var elsewhere = store.And(
+                    proof.Circuit.MeetsOtherWays(reached), proof.Circuit.MeetsOtherWays(proof.Circuit.Reach(node, !IsReturn(proof, source))));
+                var mayBe = store.Or(whole, store.AndNot(elsewhere, proof.Circuit.AnyShort));
+                Question Joined(Diagram where, Diagram how) => new(store.And(where, how)) { InPassing = how, Asked = where };
+                var seen = proof.Find(Joined(asked, whole), Joined(perhaps, mayBe));
                 if (seen is not null) yield return (source, target, seen);
             }
         }

@@ -149,14 +149,14 @@ public sealed class PositionProof
     public string WhatDecides(Sighting seen)
     {
         if (!seen.HangsOnUnknown) return $"Whether it comes about hangs on {NameList.Sentence(Open())}, of which not everything is proved.";
-        var untraced = Circuit.Circuit.Untraced.Select(t => t.Terminal.ToString()).ToHashSet();
+        var untraced = Circuit.Circuit.Untraced.ToDictionary(t => t.Name, StringComparer.Ordinal);
         var ranged = Panel.Parts.Where(p => p.Variation is not null).Select(p => p.Designator).ToHashSet();
-        var terminals = seen.Unknowns.Where(untraced.Contains).ToList();
+        var byUnit = seen.Unknowns.Where(untraced.ContainsKey).Select(n => untraced[n]).GroupBy(t => t.Unit);
         var resistors = seen.Unknowns.Where(ranged.Contains).ToList();
-        var loads = seen.Unknowns.Where(n => !untraced.Contains(n) && !ranged.Contains(n)).ToList();
+        var loads = seen.Unknowns.Where(n => !untraced.ContainsKey(n) && !ranged.Contains(n)).ToList();
         string[] measurements =
         [
-            .. terminals.Count > 0 ? [$"Measure which of {NameList.Sentence(terminals)} are joined inside the unit."] : Array.Empty<string>(),
+            .. byUnit.Select(u => $"Measure which of {NameList.Sentence(u.Select(t => t.Terminal.ToString()))} are joined inside {(Panel.FindPart(u.Key) is Device ? u.Key : "the unit")}."),
             .. seen.Ohms.IsEmpty ? Array.Empty<string>() : [$"Measure the resistance of {NameList.Sentence(seen.Ohms)}."],
             .. resistors.Count > 0 ? [$"Measure the ohms of {NameList.Sentence(resistors)} and state them."] : Array.Empty<string>(),
             .. loads.Count > 0 ? [$"Measure at what voltage {NameList.Sentence(loads)} {(loads.Count == 1 ? "works" : "work")}."] : Array.Empty<string>(),
@@ -317,10 +317,10 @@ public sealed class PositionProof
     {
         var state = witness.State;
         int ValueOf(string name) => state.Values[Circuit.Variables.IndexOf(StateVariableKind.Unknown, name)];
-        foreach (var group in Circuit.Circuit.Untraced.GroupBy(t => (t.Unit, Value: ValueOf(t.Terminal.ToString()))))
+        foreach (var group in Circuit.Circuit.Untraced.GroupBy(t => (t.Unit, Value: ValueOf(t.Name))))
             if (group.Key.Value > 0 && group.Count() > 1) 
             {
-                yield return new FactStep($"if {NameList.Sentence(group.Select(t => t.Terminal.ToString()))} are joined inside") { Subjects = [.. group.Select(t => About.Terminal(t.Terminal))] };
+                yield return new FactStep($"if {NameList.Sentence(group.Select(t => t.Terminal.ToString()))} are joined inside{(group.Key.Value > group.First().Joints.Length ? " in some other way" : "")}") { Subjects = [.. group.Select(t => About.Terminal(t.Terminal))] };
             }
 
         foreach (var load in Circuit.Circuit.Loads.Where(l => !l.IsRatingKnown))

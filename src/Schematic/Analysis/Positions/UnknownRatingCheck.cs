@@ -24,7 +24,7 @@ public sealed class UnknownRatingCheck : ICheck
 
     private static IEnumerable<Diagnostic> OfOhms(AnalysisContext context)
     {
-        var open = context.Positions.Circuit.Circuit.Elements.Where(e => e.Ohms is null).Select(e => e.Part).Distinct().ToImmutableArray();
+        var open = context.Positions.Circuit.Circuit.Elements.Where(e => e.AreOhmsUnknown).Select(e => e.Part).Distinct().ToImmutableArray();
         if (open.IsEmpty) yield break;
         yield return new Diagnostic(
             OhmsRule, Severity.Note,

@@ -29,11 +29,13 @@ public sealed class ConditionalCircuit
     private readonly Lazy<Diagram[][][]> _throughDiodes;
     private readonly Dictionary<string, ImmutableArray<RegionCase>> _loadCases = new(StringComparer.Ordinal);
     private readonly Dictionary<TerminalId, ImmutableArray<RegionCase>> _inputCases = [];
+    private readonly Dictionary<(TerminalId, TerminalId), ImmutableArray<RegionCase>> _pairCases = [];
     private readonly Dictionary<TerminalId, Diagram> _undecided = [];
     private readonly Dictionary<int, Diagram[]> _joinedFrom = [];
     private readonly Lazy<Diagram> _anyShort;
     private readonly DeadEnds _deadEnds;
     private readonly Lazy<bool> _supplyIsHighest;
+    private readonly Lazy<Dictionary<int, Diagram>> _otherWays;
     private readonly ILoadJudge? _judge;
     private readonly Lazy<SwitchNetwork> _switches;
     private readonly Lazy<ImmutableArray<LumpedRegion>> _regions;
@@ -50,11 +52,12 @@ public sealed class ConditionalCircuit
         Variables = new StateVariables(circuit);
         Store = new DiagramStore([.. Variables.All.Select(v => v.Size)], cancelled);
         _supplyIsHighest = new Lazy<bool>(SupplyIsHighest);
+        _otherWays = new Lazy<Dictionary<int, Diagram>>(ReadOtherWays);
         (_surely, _perhaps) = (new Compiler(this, perhaps: false), new Compiler(this, perhaps: true));
         _closed = [.. circuit.Joints.Select(CompileContact)];
         Conduction = new Conduction(circuit, Store, _closed);
         Rails = [.. ReadRails(circuit).Select((r, i) => r with { Index = i })];
-        _deadEnds = new DeadEnds(circuit, Rails.Select(r => r.Node).Concat(circuit.Inputs.Select(i => i.Node)));
+        _deadEnds = new DeadEnds(circuit, Rails.Select(r => r.Node).Concat(circuit.Inputs.Select(i => i.Node)).Concat(LimitNodes(circuit)));
         _switches = new Lazy<SwitchNetwork>(LumpSwitches);
         _regions = new Lazy<ImmutableArray<LumpedRegion>>(() => new LumpedCases(this).Regions());
         _tied = [.. Rails.Select(r => Conduction.Spread(StartAt(r)))];
@@ -198,7 +201,29 @@ public sealed class ConditionalCircuit
     }
 
     /// <summary>The states in which nothing is joined inside units that are not traced.</summary>
-    internal Diagram AllTraced => Store.All(Circuit.Untraced.Select(t => Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, t.Terminal.ToString()), 0)));
+    internal Diagram AllTraced => Store.All(Circuit.Untraced.Select(t => Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, t.Name), 0)));
+
+    /// <summary>When a node is joined inside a unit in a way that is not told apart from others: nothing is said of what meets it.</summary>
+    internal Diagram JoinedSomeOtherWay(int node) => _otherWays.Value.GetValueOrDefault(node);
+
+    /// <summary>When two nodes may be joined through contacts: they are, or ways inside units that are not told apart may do it.</summary>
+    internal Diagram MayBeJoined(int from, int to) =>
+        Store.Or(JoinedFrom(from)[to], Store.And(MeetsOtherWays(JoinedFrom(from)), MeetsOtherWays(JoinedFrom(to))));
+
+    /// <summary>When what is reached may lead on in a way inside a unit that is not told apart from others.</summary>
+    internal Diagram MeetsOtherWays(Diagram[] reached) => Store.Any(_otherWays.Value.Select(o => Store.And(reached[o.Key], o.Value)));
+
+    private Dictionary<int, Diagram> ReadOtherWays()
+    {
+        var ways = new Dictionary<int, Diagram>();
+        foreach (var terminal in Circuit.Untraced.Where(t => t.HasOtherWays))
+        {
+            var when = Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, terminal.Name), terminal.Joints.Length + 1);
+            ways[terminal.Node] = Store.Or(ways.GetValueOrDefault(terminal.Node), when);
+        }
+
+        return ways;
+    }
 
     /// <summary>That the unknown rating of a load is one of these.</summary>
     private Diagram Rated(Element load, params int[] ratings) =>
@@ -373,7 +398,7 @@ public sealed class ConditionalCircuit
     private Diagram CompileContact(Contact contact)
     {
         if (contact.Way is { } way) return Store.Literal(VariableOf(contact.Part), way);
-        if (contact.HiddenGroup > 0) return Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, contact.Common.ToString()), contact.HiddenGroup);
+        if (contact.HiddenGroup > 0) return CompileHidden(contact);
         var closed = Compile(contact.When);
         foreach (var variable in Store.Support(closed))
         {
@@ -409,6 +434,24 @@ public sealed class ConditionalCircuit
     private int VariableOf(Part varying) => Variables.IndexOf(
         varying.Variation!.Cause == VariationCause.NotKnown ? StateVariableKind.Unknown : StateVariableKind.Value, varying.Designator);
 
+    private static IEnumerable<int> LimitNodes(Circuit circuit) => circuit.Limits.SelectMany(l => new[] { circuit.NodeOf(l.From), circuit.NodeOf(l.To) });
+
+    /// <summary>The electrically different cases of the voltage between two terminals that stand so much.</summary>
+    public ImmutableArray<RegionCase> CasesOf(PairLimit limit)
+    {
+        if (!_pairCases.TryGetValue((limit.From, limit.To), out var cases))
+            _pairCases[(limit.From, limit.To)] = cases = Decide(limit.From, Circuit.NodeOf(limit.From), Circuit.NodeOf(limit.To), null);
+        return cases;
+    }
+
+    /// <summary>A terminal is in a group unless one is in it already that it is surely not joined to.</summary>
+    private Diagram CompileHidden(Contact contact)
+    {
+        var terminal = Circuit.Untraced.First(t => t.Joints.Any(j => j.Index == contact.Index));
+        Diagram In(string name) => Store.Literal(Variables.IndexOf(StateVariableKind.Unknown, name), contact.HiddenGroup);
+        return Store.AndNot(In(terminal.Name), Store.Any(terminal.NeverWith.Select(In)));
+    }
+
     private SwitchNetwork LumpSwitches()
     {
         var ends = Circuit.Elements.Where(e => e.Kind != ElementKind.Supply && (e.IsLoad || IsLive(e))).SelectMany(e => new[] { e.FromNode, e.ToNode });
@@ -416,7 +459,7 @@ public sealed class ConditionalCircuit
         var isOn = Rails.ToLookup(r => r.Supply is null || IsOn(r.Supply).IsAlways);
         var behindDiodes = Enumerable.Range(0, Circuit.NodeCount).Where(n => FixedThroughDiodes(n) is not null);
         return new SwitchNetwork(
-            this, IsLive, [.. ends, .. inputs, .. isOn[false].Select(r => r.Node)], [.. isOn[true].Select(r => r.Node), .. behindDiodes]);
+            this, IsLive, [.. ends, .. inputs, .. LimitNodes(Circuit), .. _otherWays.Value.Keys, .. isOn[false].Select(r => r.Node)], [.. isOn[true].Select(r => r.Node), .. behindDiodes]);
     }
 
     private Diagram[] StartAt(Rail rail)

@@ -28,6 +28,9 @@ internal sealed class Region(Element? load)
     private readonly HashSet<int> _loose = [];
     private int _next;
 
+    /// <summary>Whether a node is joined to something that is not told apart from other things: then nothing is known of the region.</summary>
+    public bool LeadsElsewhere { get; set; }
+
     /// <summary>Makes a node part of the region; its surroundings are still to be looked at.</summary>
     public void Enter(int node)
     {

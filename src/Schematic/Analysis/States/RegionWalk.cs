@@ -73,7 +73,7 @@ internal sealed class RegionWalk
             return;
         }
 
-        if (region.Solve(states, _from, _to) is { } found) _cases.Add(found);
+        if (!region.LeadsElsewhere && region.Solve(states, _from, _to) is { } found) _cases.Add(found);
         else _left = _store.Or(_left, states);
     }
 
@@ -98,6 +98,8 @@ internal sealed class RegionWalk
         {
             if (EnterRails(region, states, node, out var isFixed) is { } open) return open;
             if (isFixed) continue;
+            if (!Ask(states, _circuit.JoinedSomeOtherWay(node), out var leadsElsewhere)) return _circuit.JoinedSomeOtherWay(node);
+            region.LeadsElsewhere |= leadsElsewhere;
             if (!known.Contains(node) && EnterJoined(region, states, node, known) is { } unknown) return unknown;
             foreach (var element in _circuit.Circuit.ElementsAt(node))
                 if (element.Kind != ElementKind.Supply && _circuit.IsLive(element)) region.Add(element);

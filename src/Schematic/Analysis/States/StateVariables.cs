@@ -54,7 +54,12 @@ public sealed class StateVariables
         foreach (var (name, values) in Varying(circuit, VariationCause.AnyTime)) Add(new StateVariable(StateVariableKind.Value, name, values, 0) { IsOfPartThatVaries = true });
         foreach (var (name, values) in Varying(circuit, VariationCause.NotKnown)) Add(new StateVariable(StateVariableKind.Unknown, name, values, 0) { IsOfPartThatVaries = true });
         foreach (var terminal in circuit.Untraced)
-            Add(new StateVariable(StateVariableKind.Unknown, terminal.Terminal.ToString(), ["nothing", .. terminal.Joints.Select((_, i) => $"group {i + 1}")], 0));
+        {
+            Add(new StateVariable(
+                StateVariableKind.Unknown, terminal.Name,
+                ["nothing", .. terminal.Joints.Select((_, i) => $"group {i + 1}"), .. terminal.HasOtherWays ? ["some other way"] : Array.Empty<string>()], 0));
+        }
+
         foreach (var load in circuit.Loads.Where(l => !l.IsRatingKnown))
             Add(new StateVariable(StateVariableKind.Unknown, load.Name, ["never works", "works from the most it gets", "works from anything it gets"], 0));
         All = all.ToImmutable();
@@ -108,6 +113,6 @@ public sealed class StateVariables
     {
         var named = circuit.Contacts.SelectMany(c => c.When.Leaves()).OfType<EnergisedCondition>()
             .Select(e => e.Part).ToHashSet(StringComparer.Ordinal);
-        return circuit.Loads.Where(l => l.Part is Relay || named.Contains(l.Name));
+        return circuit.Loads.Where(l => l.Part is Relay or Device || named.Contains(l.Name));
     }
 }

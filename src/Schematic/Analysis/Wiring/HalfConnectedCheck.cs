@@ -88,6 +88,9 @@ public sealed class HalfConnectedCheck : ICheck
 
         public IEnumerable<string> Visit(Connector connector) => [];
 
+        /// <summary>What works when only some of its terminals are connected is its own affair; a coil needs both its ends.</summary>
+        public IEnumerable<string> Visit(Device device) => device.CoilEnds is { } coil ? OpenEnds([coil.From, coil.To], used) : [];
+
         public IEnumerable<string> Visit(TerminalStrip strip) => [];
 
         public IEnumerable<string> Visit(Splice splice) => [];

@@ -38,6 +38,10 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
     /// <summary>A device as references name it: of a relay its coil.</summary>
     public static Thing ThingOf(Part part) => Thing.Part(part.Designator, part is Relay ? "coil" : "");
 
+    /// <summary>What a link shows as references name it: of a device of several elements the two terminals too.</summary>
+    private static Thing ThingOf(CircuitLink link) => link.Part is Model.Device device && (device.CoilEnds is not { } coil || link.From.Name != coil.From)
+        ? Thing.Part(device.Designator, $"{link.From.Name}-{link.To.Name}") : ThingOf(link.Part!);
+
     /// <summary>A pole as references name it.</summary>
     public static Thing ThingOf(PoleUse pole) => new(ThingKind.Contact, $"{pole.Part.Designator}:{pole.Pole.Common}");
 
@@ -47,7 +51,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
     private Art Device(PlacedLink placed)
     {
         var (link, part) = (placed.Link, placed.Link.Part!);
-        var kind = PartWords.Of(part)!;
+        var kind = PartWords.Of(link);
         var upright = _symbols.Get(kind.Symbol).Turned();
         var isTurnedOver = placed.UpperTerminal != link.From;
         var length = upright.Ports[1].At.Y - upright.Ports[0].At.Y;
@@ -60,7 +64,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         NamePorts(drawing, placed, marks, length);
         var bottom = WriteDevice(drawing, part, kind, Math.Max(box.Right, 0) + measures.TextGap);
         ImmutableArray<PlacedThing> wiper = part is Potentiometer track ? [.. Wiper(drawing, track, length / 2)] : [];
-        return drawing.Done(Math.Max(length, bottom)) with { LowerPort = length, Things = [new PlacedThing(ThingOf(part), box), .. wiper] };
+        return drawing.Done(Math.Max(length, bottom)) with { LowerPort = length, Things = [new PlacedThing(ThingOf(placed.Link), box), .. wiper] };
     }
 
     /// <summary>The arm of a wiper on the left: its terminal, and an arrow with the place where the circuit goes on.</summary>
@@ -115,7 +119,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var strokes = symbol.Where(m => m is not TextMark).SelectMany(m => isLong ? SegmentsOf(m) : [m.Bounds]).Where(b => b.Left < -0.5).ToList();
         foreach (var (terminal, y) in (ReadOnlySpan<(TerminalId, double)>)[(placed.UpperTerminal, 1.3), (placed.LowerTerminal, length + 0.4)])
         {
-            if (placed.Link.Part is not (Relay or Supply) && !map.IsWired(terminal)) continue;
+            if (placed.Link.Part is not (Relay or Supply or Model.Device) && !map.IsWired(terminal)) continue;
             // Left of whatever the symbol has at that height.
             var beside = strokes.Where(b => b.Bottom > y - measures.Name - 0.3 && b.Top < y + (measures.Name * Lettering.DescentShare) + 0.3).Select(b => b.Left);
             drawing.Name(terminal, terminal.Name, beside.Append(-0.3).Min() - 0.5, y, TextAlign.End);

@@ -19,6 +19,19 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
     private static string Number(double? value, string unit) => FigureFactory.Number(value, unit);
 
+    /// <summary>The words of what a link shows: of a device of several elements those between its two ends.</summary>
+    public static PartWords Of(CircuitLink link) => link.Part is Device device ? Between(device, link.From.Name, link.To.Name) : Of(link.Part!)!;
+
+    private static PartWords Between(Device device, string from, string to)
+    {
+        bool Is(Model.TerminalPair ends) => (ends.From == from && ends.To == to) || (ends.From == to && ends.To == from);
+        if (device.Coil is { } coil && device.CoilEnds is { } coilEnds && Is(coilEnds)) return new PartWords(SymbolKind.Coil, FigureFactory.Rating(coil));
+        if (device.Diodes.Any(d => Is(d.Ends))) return new PartWords(SymbolKind.Diode, "");
+        var read = device.Resistances.FirstOrDefault(r => Is(r.Ends));
+        var value = read is null ? "" : read.Least == read.Most ? Number(read.Ohms, "Ω") : $"{Number(read.Least, "Ω")} to {Number(read.Most, "Ω")}";
+        return new PartWords(read is { IsWinding: true } ? SymbolKind.Coil : SymbolKind.Resistor, value);
+    }
+
     private sealed class Reader : IPartVisitor<PartWords?>
     {
         public PartWords? Visit(Lamp lamp) => new(SymbolKind.Lamp, FigureFactory.Rating(lamp) + Colour(lamp.Colour));
@@ -45,6 +58,8 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
             Number(capacitor.Farads, "F") + (capacitor.MaxVolts is { } volts ? " " + Number(volts, "V") : "") + (capacitor.IsPolarised ? ", + on 1" : ""));
 
         public PartWords? Visit(Suppressor suppressor) => new(SymbolKind.Suppressor, Number(suppressor.StandsVolts, "V"));
+
+        public PartWords? Visit(Device device) => null;
 
         public PartWords? Visit(Fuse fuse) => new(SymbolKind.Fuse, Number(fuse.RatedAmps, "A") + (fuse.IsSlow ? " slow" : ""));
 

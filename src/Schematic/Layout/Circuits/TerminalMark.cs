@@ -56,6 +56,8 @@ internal sealed class TerminalMarks : IPartVisitor<TerminalMark>
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Suppressor suppressor) => TerminalMark.None;
 
+    TerminalMark IPartVisitor<TerminalMark>.Visit(Device device) => TerminalMark.None;
+
     TerminalMark IPartVisitor<TerminalMark>.Visit(Fuse fuse) => TerminalMark.None;
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Breaker breaker) => TerminalMark.None;

@@ -27,6 +27,9 @@ internal sealed record Figure(Part Part, Symbol Symbol, ImmutableArray<FigureEnd
     /// <summary>The user's words.</summary>
     public string Remark { get; init; } = "";
 
+    /// <summary>Words that have room only where it stands upright: of a device with many leads.</summary>
+    public ImmutableArray<string> WordsBelow { get; init; } = [];
+
     /// <summary>Whether it switches: an actuator or a coil moves it.</summary>
     public bool IsPole => Ends.Length != 2 || Symbol.Kind is SymbolKind.MakeContact or SymbolKind.BreakContact
         or SymbolKind.ChangeoverContact or SymbolKind.RotaryContact;
@@ -87,7 +90,7 @@ internal sealed record Figure(Part Part, Symbol Symbol, ImmutableArray<FigureEnd
     }
 
     /// <summary>The contact set that the symbol shows as it is drawn; null where it is none.</summary>
-    public DrawnPole? PoleIn(Symbol shown) => !IsPole ? null
+    public DrawnPole? PoleIn(Symbol shown) => !IsPole || Symbol.Kind is SymbolKind.Device or SymbolKind.Synchro ? null
         : shown.PoleOf(Ends[0].Terminal.ToString(), Ends.Skip(1).Select(e => (e.Terminal.ToString(), e.Port)));
 
     /// <summary>The box of the lying symbol.</summary>

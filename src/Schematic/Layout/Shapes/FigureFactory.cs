@@ -68,6 +68,20 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Suppressor suppressor) => [Two(suppressor, SymbolKind.Suppressor, Number(suppressor.StandsVolts, "V"))];
 
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Device device)
+    {
+        var names = device.Terminals.Select(t => t.Name).ToImmutableArray();
+        if (names.IsEmpty) return [];
+        var symbol = device.Form == DeviceForm.Synchro ? _symbols.Get(SymbolKind.Synchro) : SymbolLibrary.Block(names);
+        return
+        [
+            new Figure(device, symbol, [.. names.Select((name, i) => new FigureEnd(device.At(name), symbol.Ports[i].Name, i > 0, device.Form == DeviceForm.Synchro && i > 0 ? name : ""))])
+            {
+                WordsBelow = [device.RatedVolts is { } volts ? Number(volts, "V") : "", Lettering.Fit(device.Description, Metrics.QuietHeight, LongestRemarkMm)],
+            },
+        ];
+    }
+
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Connector connector) => [];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Supply supply) => [];

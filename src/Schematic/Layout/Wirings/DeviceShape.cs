@@ -47,10 +47,10 @@ internal sealed record DeviceShape(
         foreach (var figure in figures)
         {
             IEnumerable<string> words = showsNames
-                ? [figure.Value, figure.Remark, figure.Ends.Length == 2 ? figure.Ends[^1].Label : ""]
+                ? [figure.Value, figure.Remark, .. figure.WordsBelow, figure.Ends.Length == 2 ? figure.Ends[^1].Label : ""]
                 : [];
             var standing = StandingFigure.Measure(
-                figure.Part is Relay ? figure with { Ends = [.. figure.Ends.Select(e => e with { Label = "" })] } : figure, t => Math.Max(1, map.EndsAt(t).Count()), showsNames, words, WiringWeights.Usual.WordsMm);
+                figure.Part is Relay or Device ? figure with { Ends = [.. figure.Ends.Select(e => e with { Label = "" })] } : figure, t => Math.Max(1, map.EndsAt(t).Count()), showsNames, words, WiringWeights.Usual.WordsMm);
             ImmutableArray<Cell> cells = [.. figure.Ends.Select((e, i) => CellOf(map, e.Terminal, front, unit + standing.EndUnits[i]))];
             rows.Add(new DeviceRow(standing, unit, cells));
             unit += standing.Units;

@@ -96,6 +96,8 @@ internal sealed class EquipmentFinder : IPartVisitor<Equipment>
 
     Equipment IPartVisitor<Equipment>.Visit(Suppressor suppressor) => Device(suppressor);
 
+    Equipment IPartVisitor<Equipment>.Visit(Device device) => Device(device);
+
     Equipment IPartVisitor<Equipment>.Visit(Supply supply) => new BoxEquipment(_found.Count, supply);
 
     Equipment IPartVisitor<Equipment>.Visit(Board board) => new BoxEquipment(_found.Count, board);

@@ -49,6 +49,8 @@ internal sealed record PartFacts(string Word, int HomeRank, ImmutableArray<strin
 
         PartFacts IPartVisitor<PartFacts>.Visit(Suppressor suppressor) => Plain(suppressor, "suppressor");
 
+        PartFacts IPartVisitor<PartFacts>.Visit(Device device) => Plain(device, device.Form == DeviceForm.Synchro ? "synchro" : "device");
+
         PartFacts IPartVisitor<PartFacts>.Visit(Board board) => Plain(board, "board") with { HomeRank = 1 };
 
         PartFacts IPartVisitor<PartFacts>.Visit(TerminalStrip strip) => Plain(strip, "strip") with { HomeRank = 2 };

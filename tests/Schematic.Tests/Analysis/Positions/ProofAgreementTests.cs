@@ -1,4 +1,5 @@
 using CsCheck;
+using Schematic.Analysis;
 using Schematic.Analysis.Circuits;
 using Schematic.Analysis.Positions;
 using Schematic.Analysis.States;
@@ -124,6 +125,35 @@ public class ProofAgreementTests
             _ => look.Coils[sim.Relays.ToList().FindIndex(r => r.Designator == v.Name)] ? 1 : 0,
         }),
     ];
+
+    /// <summary>
+    /// What is told for sure holds in every world, and what some world shows is told, for sure or as possible or as undecided.
+    /// </summary>
+    /// <param name="builder">A panel with unknowns.</param>
+    /// <param name="worlds">The same panel with something true of them.</param>
+    internal static void HoldsInEvery(PanelBuilder builder, IEnumerable<Panel> worlds)
+    {
+        string[] rules = ["supply-shorted", "over-limit-input", "expectation-fails", "never-violated"];
+        var found = builder.FindAll();
+        var sure = found.Where(f => rules.Contains(f.Rule) && !f.Message.StartsWith("Possible", StringComparison.Ordinal)).Select(Subject).ToHashSet();
+        foreach (var world in worlds)
+        {
+            var simulator = new Simulator(world);
+            if (simulator.IsBorderline || simulator.Chatters) continue;
+            var oracle = new RuleOracle(world, simulator, new Circuit(new AnalysisContext(world)));
+            if (oracle.IsStuck) continue;
+            var shown = oracle.Expected().Where(f => rules.Contains(f.Split(' ')[0])).ToHashSet();
+            Assert.Empty(sure.Where(s => !shown.Contains(s)));
+            foreach (var one in shown.Where(s => !sure.Contains(s)))
+            {
+                var (rule, subject) = (one.Split(' ')[0], one[(one.IndexOf(' ') + 1)..]);
+                Assert.Contains(found, f => rule is "supply-shorted" or "over-limit-input"
+                    ? f.Rule == rule && f.Message.StartsWith("Possible", StringComparison.Ordinal)
+                    : f.Rule == "claim-undecided" && f.Message.StartsWith(rule == "never-violated" ? "never" : subject, StringComparison.Ordinal)
+                        || (f.Rule == rule && f.Message.StartsWith("Possible", StringComparison.Ordinal)));
+            }
+        }
+    }
 
     internal static string Print(PanelBuilder builder) => string.Join('\n',
         builder.Panel.Actuators.Select(a => $"{a.Name} {string.Join(' ', a.Positions.Select(p => p.Name + (p.IsRest ? "*" : "") + (p.SpringsTo is { } s ? ">" + s : "")))} {a.IsEndless}")

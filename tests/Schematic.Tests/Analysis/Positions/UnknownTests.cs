@@ -131,6 +131,53 @@ public class UnknownTests
         },
         iter: 250, print: p => ProofAgreementTests.Print(p.Item1));
 
+    [Fact]
+    public void What_is_proved_of_a_unit_with_very_many_open_contacts_holds_however_they_are_joined() => RandomPanels.All.Select(Gen.Int[0, 1000]).Sample(
+        (builder, seed) =>
+        {
+            var random = new Random(seed);
+            if (builder.Panel.Actuators.Length > 4 || builder.Panel.Expectations.Any(e => e.IsInPassing)) return;
+            // Every terminal that is free or not: more than are told apart each way.
+            var terminals = builder.Panel.Parts.SelectMany(p => p.Terminals.Select(t => p.At(t.Name))).OrderBy(_ => random.Next()).Take(9).ToList();
+            if (terminals.Count < 9) return;
+            var contacts = Enumerable.Range(1, terminals.Count).Select(i => $"{i}").ToArray();
+            builder.Connector("J1", contacts).NotTraced("J1", contacts);
+            for (var i = 0; i < terminals.Count; i++) builder.Wire($"J1:{contacts[i]}", terminals[i].ToString());
+            ProofAgreementTests.HoldsInEvery(builder, Enumerable.Range(0, 5).Select(_ => Joined(builder.Panel, RandomWay(random, contacts))));
+        },
+        iter: 60, print: p => ProofAgreementTests.Print(p.Item1));
+
+    [Fact]
+    public void What_is_proved_with_a_resistance_that_nobody_knows_holds_for_every_resistance() => RandomPanels.All.Select(Gen.Int[0, 1000]).Sample(
+        (builder, seed) =>
+        {
+            var random = new Random(seed);
+            var panel = builder.Panel;
+            if (panel.Actuators.Length > 4 || panel.Expectations.Any(e => e.IsInPassing)) return;
+            var open = panel.Parts.Where(p => p is Resistor or Lamp or Relay or Solenoid).OrderBy(_ => random.Next()).Take(2).Select(p => p.Designator).ToHashSet(StringComparer.Ordinal);
+            if (open.Count == 0) return;
+            builder.Change(p => open.Contains(p.Designator) ? WithOhms(p, null) : p);
+            double[] some = [0.02, 3, 50, 400, 1500, 20_000, 5e6];
+            ProofAgreementTests.HoldsInEvery(builder, Enumerable.Range(0, 6).Select(_ => panel with
+            {
+                Parts = [.. panel.Parts.Select(p => open.Contains(p.Designator) ? WithOhms(p, some[random.Next(some.Length)]) : p)],
+            }));
+        },
+        iter: 150, print: p => ProofAgreementTests.Print(p.Item1));
+
+    private static Part WithOhms(Part part, double? ohms) => part switch
+    {
+        Resistor resistor => resistor with { Ohms = ohms },
+        Lamp lamp => lamp with { RatedAmps = lamp.RatedVolts / ohms },
+        Relay relay => relay with { Coil = relay.Coil with { Ohms = ohms } },
+        Solenoid solenoid => solenoid with { Coil = solenoid.Coil with { Ohms = ohms } },
+        var other => other,
+    };
+
+    /// <summary>Some contacts joined to one of those before them, the others not.</summary>
+    private static (string, string)[] RandomWay(Random random, string[] contacts) =>
+        [.. Enumerable.Range(1, contacts.Length - 1).Where(_ => random.Next(2) == 0).Select(i => (contacts[i], contacts[random.Next(i)]))];
+
     /// <summary>The ways to join three terminals: none, each pair, all.</summary>
     private static (string, string)[][] Ways() => [[], [("1", "2")], [("1", "3")], [("2", "3")], [("1", "2"), ("2", "3")]];
 
