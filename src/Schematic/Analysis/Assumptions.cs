@@ -136,6 +136,8 @@ public sealed class Assumptions
 
         public IEnumerable<Assumption> Visit(TerminalStrip strip) => [];
 
+        public IEnumerable<Assumption> Visit(FarEnd end) => [];
+
         public IEnumerable<Assumption> Visit(Splice splice) => [];
 
         private static IEnumerable<Assumption> OfCoil(Part part, CoilData coil)

@@ -36,6 +36,8 @@ public static class PanelPrint
     {
         public string Visit(PositionCondition at) => $"{at.Actuator} at {string.Join(' ', at.Positions)}";
 
+        public string Visit(UntracedCondition untraced) => $"{untraced.Actuator} ? {untraced.Contact}";
+
         public string Visit(EnergisedCondition energised) => $"{energised.Part} {energised.Energised}";
 
         public string Visit(DelayedCondition delayed) => $"{delayed.Relay} {delayed.Word}";

@@ -36,6 +36,9 @@ internal static class PowerOff
             return false;
         }
 
+        /// <summary>Nobody knows; drawn and expected open.</summary>
+        public bool Visit(UntracedCondition untraced) => false;
+
         public bool Visit(EnergisedCondition energised) => !energised.Energised;
 
         public bool Visit(DelayedCondition delayed) => !delayed.Operated;

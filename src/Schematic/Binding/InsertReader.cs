@@ -68,22 +68,37 @@ internal sealed class InsertReader(ClauseReader reader, Scope scope, NameRanges 
 
         var clause = reader.Find(family) ?? reader.Clauses.First(c => c.Keyword == family);
         foreach (var problem in result.Problems) report.InsertFault(scope.At(clause.Span), problem.Message, problem.Help, problem.IsWarning);
-        return result.Arrangement is { } built && built.Contacts.Length > builder.Positions.Length ? built with { Assumed = AssumedOf(family) } : result.Arrangement;
+        return result.Arrangement is { } built && built.Contacts.Length > builder.Positions.Length ? built with { Assumed = AssumedOf(family, built) } : result.Arrangement;
     }
 
     /// <summary>What a family needs and the file leaves out.</summary>
-    private ImmutableArray<InsertAssumption> AssumedOf(string family)
+    private ImmutableArray<InsertAssumption> AssumedOf(string family, InsertArrangement built)
     {
         IEnumerable<InsertAssumption> asked =
         [
             new("on", "its numbering seen on the front of the pins"),
-            .. family is "spiral" or "ring" ? [new InsertAssumption("clockwise", "numbers that run clockwise"), new("start", "a start angle chosen by the program")] : (InsertAssumption[])[],
+            .. family is "spiral" or "ring" ? [new InsertAssumption("clockwise", "numbers that run clockwise"), new("start", Invariant($"contact {First(built).Name} {First(built).Degrees:0.#}° clockwise of the key, on the front of the pins"))] : (InsertAssumption[])[],
             .. family is "spiral" ? [new InsertAssumption("from", "numbers that begin in the centre")] : (InsertAssumption[])[],
-            family is "ring" ? new("radius", "a radius chosen by the program") : new("pitch", "a pitch chosen by the program"),
+            family is "ring" ? new("radius", Invariant($"a radius of {Radius(built):0.##} mm")) : new("pitch", Invariant($"a pitch of {Pitch(built):0.##} mm")),
         ];
         return [.. asked.Where(a => !reader.Has(a.Word)
             && !(a.Word == "clockwise" && reader.Has("counter-clockwise")) && !(a.Word == "pitch" && reader.Has("radii")))];
     }
+
+    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+
+    /// <summary>The first contact that does not stand in the centre, and its angle.</summary>
+    private static (string Name, double Degrees) First(InsertArrangement built)
+    {
+        var contact = built.Contacts.FirstOrDefault(c => Math.Abs(c.XMm) > 1e-6 || Math.Abs(c.YMm) > 1e-6) ?? built.Contacts[0];
+        return (contact.Name, (Math.Round(Math.Atan2(contact.XMm, contact.YMm) * 180 / Math.PI, 1) + 360) % 360);
+    }
+
+    private static double Radius(InsertArrangement built) => built.Contacts.Max(c => Math.Sqrt((c.XMm * c.XMm) + (c.YMm * c.YMm)));
+
+    /// <summary>The least distance between two contacts.</summary>
+    private static double Pitch(InsertArrangement built) => built.Contacts.Length < 2 ? 0 : Enumerable.Range(1, built.Contacts.Length - 1)
+        .Min(i => Enumerable.Range(0, i).Min(j => built.Contacts[i].DistanceTo(built.Contacts[j])));
 
     private InsertBuilder? BuilderFor(string? family) => family switch
     {

@@ -63,7 +63,7 @@ internal sealed class PanelBinder
         var actuators = BindEach<ActuatorSyntax, Actuator>(hands.Bind);
         var pushes = BindEach<ActuatorSyntax, ActuatorLock>(hands.PushOf);
         BindParts();
-        var wires = new WireBinder(_names, _report, _terminals);
+        var wires = new WireBinder(_names, _report, _terminals, _parts);
         var proofs = new ProofBinder(_names, _report, _terminals, _conditions);
         var nets = BindEach<NetSyntax, Net>(wires.Net);
         var (cables, wireList) = BindWires(wires);

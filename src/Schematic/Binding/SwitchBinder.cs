@@ -39,7 +39,7 @@ internal sealed class SwitchBinder(
             var isWhole = actuator?.Actuator is not null && rows.Common is not null && !rows.Throws.IsEmpty;
             declared.IsIncomplete |= syntax.HasErrors || !isWhole;
             if (!isWhole) continue;
-            var pole = PoleOf(scope, syntax, rows, actuator);
+            var pole = PoleOf(scope, syntax, rows, actuator, declared.FullName);
             var part = new Switch(declared.FullName, FormOf(syntax), actuator!.FullName, pole, declared.Span)
             {
                 Kind = KindOf(syntax),
@@ -254,13 +254,13 @@ internal sealed class SwitchBinder(
         return all;
     }
 
-    private Pole PoleOf(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator)
+    private Pole PoleOf(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator, string designator)
     {
         var commonSpan = scope.At(rows.Common?.Span ?? syntax.First.Span);
         var throws = KindOf(syntax) != SwitchKind.Plain
-            ? rows.Throws.Select((r, i) => NamedThrow(scope, syntax, r, actuator, isMake: syntax.Form.Text != "break" && i == 0))
+            ? rows.Throws.Select((r, i) => NamedThrow(scope, syntax, r, actuator, designator, isMake: syntax.Form.Text != "break" && i == 0))
             : IsSingleThrow(syntax)
-            ? [SingleThrow(scope, syntax, rows, actuator)]
+            ? [SingleThrow(scope, syntax, rows, actuator, designator)]
             : rows.Throws.Select((r, i) => ThrowOf(scope, r, actuator, rows.Closed[i]));
         return new Pole(KindOf(syntax) != SwitchKind.Plain ? rows.Common!.Names[0].Text : IsSingleThrow(syntax) ? "1" : CommonName, [.. throws], commonSpan)
         {
@@ -276,21 +276,24 @@ internal sealed class SwitchBinder(
     /// A make contact is closed in the positions after <c>when</c>, a break contact in all others. Without <c>when</c> the
     /// contact is operated in every position but the rest position.
     /// </summary>
-    private Throw SingleThrow(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator)
+    private Throw SingleThrow(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator, string designator)
     {
         var span = scope.At(rows.Throws[0].Span);
-        return new Throw("2", "", Closed(scope, syntax, actuator, syntax.Form.Text == "make", span), span);
+        return new Throw("2", "", Closed(scope, syntax, actuator, designator, syntax.Form.Text == "make", span), span);
     }
 
     /// <summary>A throw of a reed contact or a microswitch: NO makes in the positions after <c>when</c>, NC in all others.</summary>
-    private Throw NamedThrow(Scope scope, SwitchSyntax syntax, PoleRowSyntax row, Declared? actuator, bool isMake)
+    private Throw NamedThrow(Scope scope, SwitchSyntax syntax, PoleRowSyntax row, Declared? actuator, string designator, bool isMake)
     {
         var span = scope.At(row.Span);
-        return new Throw(row.Names[0].Text, "", Closed(scope, syntax, actuator, isMake, span), span);
+        return new Throw(row.Names[0].Text, "", Closed(scope, syntax, actuator, designator, isMake, span), span);
     }
 
-    private PositionCondition Closed(Scope scope, SwitchSyntax syntax, Declared? actuator, bool isMake, SourceSpan span)
+    private Condition Closed(Scope scope, SwitchSyntax syntax, Declared? actuator, string designator, bool isMake, SourceSpan span)
     {
+        // Of a contact that opens where another closes each is a fact of its own: nobody has seen either.
+        if (syntax.When is [{ Text: ContactSyntax.NotTracedMark }])
+            return new UntracedCondition(actuator?.FullName ?? "", isMake || IsSingleThrow(syntax) ? designator : $"{designator} NC", span);
         var all = actuator?.Actuator?.Positions ?? [];
         var operated = syntax.When.Length == 0
             ? [.. all.Where(p => !p.IsRest).Select(p => p.Name)]

@@ -5,7 +5,7 @@ using Schematic.Model;
 namespace Schematic.Binding;
 
 /// <summary>Builds nets, wires and cables.</summary>
-internal sealed class WireBinder(NameTable names, BindingReporter report, TerminalBinder terminals)
+internal sealed class WireBinder(NameTable names, BindingReporter report, TerminalBinder terminals, PartList parts)
 {
     /// <summary>American gauges run from 4/0 (-3) to 40 in wire tables (ASTM B258, from memory).</summary>
     private const int ThickestAwg = -3;
@@ -103,7 +103,14 @@ internal sealed class WireBinder(NameTable names, BindingReporter report, Termin
         var gauge = GaugeOf(scope, ratings);
         var colour = ColourOf(scope, reader, syntax.Run);
         var from = syntax.To.IsEmpty ? default : terminals.Of(scope, syntax.From, syntax.Run);
-        var to = terminals.Of(scope, syntax.To, syntax.Run);
+        var to = terminals.Of(scope, syntax.To, syntax.Run, mayBeUnknown: true);
+        if (to.IsNotTraced && from.Terminal is not null)
+        {
+            var end = new FarEnd(scope.Full(designator), to.Span);
+            parts.Add(end);
+            to = to with { Terminal = end.At(FarEnd.TerminalName) };
+        }
+
         if (from.Terminal is null || to.Terminal is null) return null;
         return new Wire(scope.Full(designator), from.Terminal.Value, to.Terminal.Value, scope.At(syntax.Name.Span))
         {

@@ -16,6 +16,12 @@ internal static class ContactLists
     public static readonly Parser<IEnumerable<ContactSyntax>> TerminalRun = input =>
     {
         var items = new List<ContactSyntax>();
+        if (Lexemes.Trim(input) is var start && start.Rest.StartsWith(ContactSyntax.NotTracedMark, StringComparison.Ordinal))
+        {
+            var unknown = NotTraced(null, start.Position, start);
+            return Result.Success<IEnumerable<ContactSyntax>>([unknown.Value], unknown.Remainder);
+        }
+
         var result = Item(input, _ => false, PartRule.Needed, allowRange: true);
         if (!result.WasSuccessful) return Fail<IEnumerable<ContactSyntax>>(result);
         items.Add(result.Value);
@@ -29,6 +35,15 @@ internal static class ContactLists
         }
 
         return Result.Success<IEnumerable<ContactSyntax>>(items, at);
+    };
+
+    /// <summary>A question mark alone, for what is not traced, or a list.</summary>
+    public static Parser<IEnumerable<ContactSyntax>> UnknownOr(Parser<IEnumerable<ContactSyntax>> list) => input =>
+    {
+        var at = Lexemes.Trim(input);
+        if (!at.Rest.StartsWith(ContactSyntax.NotTracedMark, StringComparison.Ordinal)) return list(input);
+        var item = NotTraced(null, at.Position, at);
+        return Result.Success<IEnumerable<ContactSyntax>>([item.Value], item.Remainder);
     };
 
     /// <summary>One item of a terminal list, whatever it is called.</summary>

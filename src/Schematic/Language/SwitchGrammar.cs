@@ -10,7 +10,7 @@ internal static class SwitchGrammar
     private const string PositionUsage = "one position between semicolons or on a line: { normal rest ; check ; in springs-to normal }";
 
     private static readonly ClauseSet Switching = new ClauseSet().WithPurchase()
-        .With("when", s => s.Names).With("rated", s => s.Quantity.AtLeastOnce()).Flags("make-before-break")
+        .With("when", s => ContactLists.UnknownOr(s.Names)).With("rated", s => s.Quantity.AtLeastOnce()).Flags("make-before-break")
         .With("terminals", s => s.Names);
 
     private static readonly Parser<PositionSyntax> Position =

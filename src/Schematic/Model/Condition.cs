@@ -23,6 +23,22 @@ public sealed record PositionCondition(string Actuator, ImmutableArray<string> P
     public override T Accept<T>(IConditionVisitor<T> visitor) => visitor.Visit(this);
 }
 
+/// <summary>The actuator stands in one of positions that nobody has traced yet: in each of them it may hold, or not.</summary>
+/// <param name="Actuator">The actuator.</param>
+/// <param name="Contact">The designator of the switch whose positions they are.</param>
+/// <param name="Span">Where it is written.</param>
+public sealed record UntracedCondition(string Actuator, string Contact, SourceSpan Span) : Condition(Span)
+{
+    /// <summary>What it is not known of, in one position: the name of a fact.</summary>
+    public string NameAt(string position) => $"{Contact} at {position}";
+
+    /// <inheritdoc/>
+    public override IEnumerable<Condition> Leaves() => [this];
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IConditionVisitor<T> visitor) => visitor.Visit(this);
+}
+
 /// <summary>A relay, solenoid, lamp or LED is energised, or is not.</summary>
 public sealed record EnergisedCondition(string Part, bool Energised, SourceSpan Span) : Condition(Span)
 {

@@ -7,6 +7,9 @@ public interface IConditionVisitor<out T>
     /// <summary>The answer for the position of an actuator.</summary>
     T Visit(PositionCondition position);
 
+    /// <summary>The answer for positions that nobody has traced.</summary>
+    T Visit(UntracedCondition untraced);
+
     /// <summary>The answer for a load that is energised or not.</summary>
     T Visit(EnergisedCondition energised);
 

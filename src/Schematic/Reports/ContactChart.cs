@@ -20,6 +20,9 @@ public static class ContactChart
     /// <summary>The word of an open contact.</summary>
     public const string Open = "open";
 
+    /// <summary>The cell of a position in which nobody has traced the contact.</summary>
+    public const string Unknown = "?";
+
     private const string PositionsNote = "Positions stand in mechanical order. Two words in a cell: other actuators or relays decide.";
     private const string HoldNote = "hold: it springs back from there when let go.";
 
@@ -75,7 +78,7 @@ public static class ContactChart
         select (ImmutableArray<string>)
         [
             PairOf(context, contact), NameOf(contact),
-            .. positions.Select(p => proof.Circuit.Store.And(p, closed).IsNever ? Open : Closed),
+            .. positions.Select(p => contact.When is UntracedCondition ? Unknown : proof.Circuit.Store.And(p, closed).IsNever ? Open : Closed),
         ];
 
     /// <summary>Inputs that do not read the same in all positions of the actuator.</summary>

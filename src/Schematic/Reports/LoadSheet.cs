@@ -80,6 +80,7 @@ public static class LoadSheet
                 ? $"{s.Supply.Designator} is fixed at {ValueText.Volts(s.Supply.Volts)}, which serves every load."
                 : $"{s.Supply.Designator}: from {ValueText.Volts(s.Setting.Lowest.Volts)} because {s.Setting.Lowest.Reason}, to {ValueText.Volts(s.Setting.Highest.Volts)} because {s.Setting.Highest.Reason}."
                 + (s.Setting.IsPossible ? "" : " No setting serves every load.");
+            if (!worst.Uncounted.IsEmpty) continue;
             yield return $"Fuse for the feed of {s.Supply.Designator}: {s.Protector.Method}.";
         }
 
@@ -87,14 +88,12 @@ public static class LoadSheet
         yield return $"Lamps cold: steady current plus V / (0.1 x hot resistance) for each lamp ({Sources.LampInrush}).";
         if (worst.Supplies.Any(s => s.Supply.IsAlternating))
             yield return "Alternating supplies: volts and amperes are effective values, both half-waves solved with resistances alone; what the winding of a coil adds is not modelled, so state its ohms as what it takes at its voltage.";
-        if (Uncounted(worst) is { Count: > 0 } open)
+        if (worst.Uncounted is { IsEmpty: false } open)
             yield return $"Not counted: the current of {NameList.Sentence(open)}, of which no resistance is known; supplies, fuses, contacts and wires may carry more by that.";
         if (context.Panel.Parts.Any(p => !p.NotTraced.IsEmpty || p is Device { UnknownPairs: var open } && open.Any()))
             yield return "Not counted: what may be joined inside units and devices that are not traced. Once traced, figures may rise by what is found there.";
         yield return CaseNote(worst);
     }
-
-    private static List<string> Uncounted(WorstCases worst) => [.. worst.Loads.Where(l => l.Load.AreOhmsUnknown).Select(l => l.Name)];
 
     private static string CaseNote(WorstCases worst) =>
         (worst.IsBound
@@ -131,16 +130,21 @@ public static class LoadSheet
         return
         [
             load.Name, load.Load.Part.Description.Length > 0 ? load.Load.Part.Description : PartNames.Of(load.Load.Part),
-            load.Load.AreOhmsUnknown ? "?" : Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), Rounded(load.Need.ColdVolts, 1),
-            load.Need.HotVolts > load.Need.ColdVolts ? Rounded(load.Need.HotVolts, 1) : "", Rounded(margin, 2),
-            Rounded(load.MostVolts?.Value, 2), Rounded(load.Need.MostVolts, 1), Rounded(load.Drop?.Value, 3),
+            load.Load.AreOhmsUnknown ? "?" : Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), load.Load.IsLoad && load.Load.Part.IsRatingUnknown ? "?" : Marked(Rounded(load.Need.ColdVolts, 1), IsNeedAssumed(load)),
+            load.Need.HotVolts > load.Need.ColdVolts ? Marked(Rounded(load.Need.HotVolts, 1), IsNeedAssumed(load)) : "", Rounded(margin, 2),
+            Rounded(load.MostVolts?.Value, 2), Marked(Rounded(load.Need.MostVolts, 1), !load.Need.MostIsStated), Rounded(load.Drop?.Value, 3),
             load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), Assumed(load), load.LeastVolts?.Position ?? Unfed(load),
         ];
     }
 
     /// <summary>The words of the language that would state what the program assumes of a load.</summary>
     private static string Assumed(LoadLevel load) => load.Load.Part.Winding is not { } coil ? ""
-        : string.Join(", ", new[] { coil.OperatesVolts is null ? "operates" : "", coil.MaxVolts is null ? "max" : "" }.Where(w => w.Length > 0));
+        : string.Join(", ", new[] { coil.OperatesVolts is null && load.Need.ColdVolts is not null ? "operates" : "", coil.MaxVolts is null && load.Need.MostVolts is not null ? "max" : "" }.Where(w => w.Length > 0));
+
+    /// <summary>Whether what it needs is assumed: a coil or another load of which the file does not say from where it works, and every lamp.</summary>
+    private static bool IsNeedAssumed(LoadLevel load) => load.Load.Part is Lamp or Consumer { OperatesVolts: null } || load.Load.Part.Winding is { OperatesVolts: null };
+
+    private static string Marked(string figure, bool isAssumed) => isAssumed && figure.Length > 0 ? ValueText.AssumedMark + figure : figure;
 
     private static string Unfed(LoadLevel load) => load switch
     {
@@ -151,8 +155,10 @@ public static class LoadSheet
 
     private static IEnumerable<string> LoadNotes(AnalysisContext context, WorstCases worst)
     {
+        if (worst.Uncounted is { IsEmpty: false } open)
+            yield return $"No current is counted of {NameList.Sentence(open)}: no resistance is known.";
         if (worst.Loads.Any(l => Assumed(l).Length > 0))
-            yield return "Assumed: the word that would state it. 'operates' is taken as 75 % and 'max' as 110 % of the rated voltage.";
+            yield return $"{ValueText.AssumedMark} before a figure: assumed. Assumed: the word that would state it. 'operates' is taken as 75 % and 'max' as 110 % of the rated voltage.";
         yield return "Margin: least voltage less what the load needs, warm where that is more. Voltages with every supply at its setting.";
         var volts = worst.Supplies.Select(s => s.Supply.Volts).Distinct().Order();
         yield return $"Drop: wires from the supply to the load and back, in the position that loses most; {string.Join("; ", volts.Select(v => AllowableDrop.Method(context.Panel.Limits, v)))}.";

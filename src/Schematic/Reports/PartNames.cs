@@ -125,6 +125,8 @@ public static class PartNames
 
         public string Visit(TerminalStrip strip) => $"terminal strip, {strip.Terminals.Length} terminals";
 
+        public string Visit(FarEnd end) => "far end not traced";
+
         public string Visit(Splice splice) => "splice";
     }
 }

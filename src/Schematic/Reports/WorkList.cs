@@ -157,7 +157,7 @@ public static class WorkList
 
     private static ReportTable OtherEnds(AnalysisContext context, Fastenings fastenings, ImmutableArray<Part> parts)
     {
-        var rows = Numbered(parts.SelectMany(BuildOrder.TerminalsOf).SelectMany(t => EndRows(context, fastenings, t)));
+        var rows = Numbered(parts.Where(p => p is not FarEnd).SelectMany(BuildOrder.TerminalsOf).SelectMany(t => EndRows(context, fastenings, t)));
         return new ReportTable("Work list: the other ends", EndColumns, [.. rows])
         {
             Notes =

@@ -61,6 +61,8 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
 
         public LoadScale? Visit(TerminalStrip strip) => null;
 
+        public LoadScale? Visit(FarEnd end) => null;
+
         public LoadScale? Visit(Splice splice) => null;
 
         /// <summary>Values that nothing reaches.</summary>

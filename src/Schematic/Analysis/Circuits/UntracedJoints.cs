@@ -21,6 +21,9 @@ public sealed record UntracedTerminal(TerminalId Terminal, int Node, string Unit
     /// other ways, and of what then meets it nothing is said.
     /// </summary>
     public bool HasOtherWays { get; init; }
+
+    /// <summary>Whether it is the far end of a wire, which may be on any terminal of the panel.</summary>
+    public bool LeadsAnywhere { get; init; }
 }
 
 /// <summary>
@@ -78,6 +81,12 @@ internal sealed class UntracedJoints
             nodes += hidden;
         }
 
+        foreach (var end in panel.Parts.OfType<FarEnd>())
+        {
+            var terminal = end.At(FarEnd.TerminalName);
+            if (IsUsed(terminal)) all.Add(new UntracedTerminal(terminal, nodeOf(terminal), end.Designator, []) { HasOtherWays = true, LeadsAnywhere = true });
+        }
+
         (Terminals, NodeCount) = (all.ToImmutable(), nodes);
     }
 
@@ -93,7 +102,7 @@ internal sealed class UntracedJoints
     /// </summary>
     private IEnumerable<Unit> Units(Panel panel)
     {
-        var open = panel.Parts.Where(p => !p.NotTraced.IsEmpty)
+        var open = panel.Parts.Where(p => !p.NotTraced.IsEmpty && p is not FarEnd)
             .SelectMany(p => p.Terminals.Where(t => p.NotTraced.Contains(t.Name)).Select(t => (Part: p, Terminal: p.At(t.Name))))
             .Where(t => IsUsed(t.Terminal))
             .ToImmutableArray();
@@ -113,10 +122,10 @@ internal sealed class UntracedJoints
             var pairs = device.UnknownPairs.ToHashSet();
             var terminals = device.Terminals.Where(t => pairs.Any(p => p.From == t.Name || p.To == t.Name)).Select(t => (Part: (Part)device, Terminal: device.At(t.Name)))
                 .Where(t => IsUsed(t.Terminal)).DistinctBy(t => _nodeOf(t.Terminal)).ToImmutableArray();
-            if (terminals.Length < 2) continue;
-            yield return new Unit(
-                device.Designator, terminals, t => $"{t} inside",
-                (one, other) => pairs.Any(p => IsBetween(device, p, _nodeOf(one), _nodeOf(other)) || IsBetween(device, p, _nodeOf(other), _nodeOf(one))));
+            bool MayJoin(TerminalId one, TerminalId other) =>
+                pairs.Any(p => IsBetween(device, p, _nodeOf(one), _nodeOf(other)) || IsBetween(device, p, _nodeOf(other), _nodeOf(one)));
+            terminals = [.. terminals.Where(t => terminals.Any(o => o.Terminal != t.Terminal && MayJoin(o.Terminal, t.Terminal)))];
+            if (terminals.Length > 1) yield return new Unit(device.Designator, terminals, t => $"{t} inside", MayJoin);
         }
     }
 

@@ -25,6 +25,9 @@ public sealed record WorstCases(
     /// <summary>What wipers carry while they stand at an end of their track; of other joints inside parts likewise.</summary>
     public ImmutableArray<ContactLoad> Wipers { get; init; } = [];
 
+    /// <summary>The loads of which no resistance is known: what they take is not counted anywhere.</summary>
+    public ImmutableArray<string> Uncounted => [.. Loads.Where(l => l.Load.AreOhmsUnknown).Select(l => l.Name)];
+
     /// <summary>How many parts of the circuit had too many cases even alone and were left out; zero nearly always.</summary>
     public int RegionsLeftOut { get; init; }
 }

@@ -29,6 +29,17 @@ public sealed class LockNeverReleasedCheck : ICheck
             var witness = proof.States.Nearest(here)!;
             var loads = stuck.Key.Release.Leaves().OfType<EnergisedCondition>()
                 .Select(e => proof.Circuit.Circuit.ElementOf(e.Part)).OfType<Element>().ToImmutableArray();
+            if (loads.FirstOrDefault(l => IsNotWired(context, l)) is { } unwired)
+            {
+                yield return new Diagnostic(
+                    Rule, Severity.Note, $"Nothing releases the lock of {stuck.Key.Actuator} at {NameList.Sentence(stuck.Select(s => s.Position))} yet: {unwired.Name} is not wired.", stuck.Key.Span)
+                {
+                    Help = $"Lead wires to {unwired.From} and {unwired.To}; then check again.",
+                    Subjects = [About.Actuator(stuck.Key.Actuator), About.Part(unwired.Part)],
+                };
+                continue;
+            }
+
             yield return new Diagnostic(
                 Rule,
                 Severity.Error,
@@ -41,6 +52,10 @@ public sealed class LockNeverReleasedCheck : ICheck
             };
         }
     }
+
+    /// <summary>Whether one of its ends has no harness yet: a unit is traced before anything is wired to it.</summary>
+    private static bool IsNotWired(AnalysisContext context, Element load) => new[] { load.FromNode, load.ToNode }
+        .Any(n => n >= 0 && context.Positions.Circuit.Circuit.ContactsAt(n).IsEmpty && !context.Positions.Circuit.Circuit.TerminalsOf(n).Any(context.IsInHarness));
 
     /// <summary>
     /// What would release it: the contacts of the release's own circuit that are never closed while the actuator stands locked are the

@@ -63,8 +63,7 @@ public sealed class NeverCheck : ICheck
                 var node = proof.Circuit.Circuit.NodeOf(target);
                 if (node < 0) continue;
                 var whole = store.AndNot(reached[node], proof.Circuit.AnyShort);
-                var elsewhere = store.And(
-                    proof.Circuit.MeetsOtherWays(reached), proof.Circuit.MeetsOtherWays(proof.Circuit.Reach(node, !IsReturn(proof, source))));
+                var elsewhere = proof.Circuit.MayMeet(reached, proof.Circuit.Reach(node, !IsReturn(proof, source)));
                 var mayBe = store.Or(whole, store.AndNot(elsewhere, proof.Circuit.AnyShort));
                 Question Joined(Diagram where, Diagram how) => new(store.And(where, how)) { InPassing = how, Asked = where };
                 var seen = proof.Find(Joined(asked, whole), Joined(perhaps, mayBe));

@@ -153,10 +153,15 @@ public sealed class PositionProof
         var ranged = Panel.Parts.Where(p => p.Variation is not null).Select(p => p.Designator).ToHashSet();
         var byUnit = seen.Unknowns.Where(untraced.ContainsKey).Select(n => untraced[n]).GroupBy(t => t.Unit);
         var resistors = seen.Unknowns.Where(ranged.Contains).ToList();
-        var loads = seen.Unknowns.Where(n => !untraced.ContainsKey(n) && !ranged.Contains(n)).ToList();
+        var positions = Circuit.Circuit.Contacts.SelectMany(c => c.When.Leaves()).OfType<UntracedCondition>().Distinct()
+            .Select(u => (u.Contact, At: Panel.Actuators.Where(a => a.Name == u.Actuator).SelectMany(a => a.Positions).Select(p => p.Name).Where(p => seen.Unknowns.Contains(u.NameAt(p))).ToList(), u.Actuator))
+            .Where(p => p.At.Count > 0).ToList();
+        var loads = seen.Unknowns.Where(n => !untraced.ContainsKey(n) && !ranged.Contains(n) && Circuit.Circuit.ElementOf(n) is not null).ToList();
         string[] measurements =
         [
-            .. byUnit.Select(u => $"Measure which of {NameList.Sentence(u.Select(t => t.Terminal.ToString()))} are joined inside {(Panel.FindPart(u.Key) is Device ? u.Key : "the unit")}."),
+            .. byUnit.Where(u => u.First().LeadsAnywhere).Select(u => $"Follow wire {u.Key} to its far end."),
+            .. byUnit.Where(u => !u.First().LeadsAnywhere).Select(u => $"Measure which of {NameList.Sentence(u.Select(t => t.Terminal.ToString()))} are joined inside {(Panel.FindPart(u.Key) is Device ? u.Key : "the unit")}."),
+            .. positions.Select(p => $"Measure whether {p.Contact} is closed with {p.Actuator} at {NameList.Sentence(p.At)}."),
             .. seen.Ohms.IsEmpty ? Array.Empty<string>() : [$"Measure the resistance of {NameList.Sentence(seen.Ohms)}."],
             .. resistors.Count > 0 ? [$"Measure the ohms of {NameList.Sentence(resistors)} and state them."] : Array.Empty<string>(),
             .. loads.Count > 0 ? [$"Measure at what voltage {NameList.Sentence(loads)} {(loads.Count == 1 ? "works" : "work")}."] : Array.Empty<string>(),
@@ -232,6 +237,12 @@ public sealed class PositionProof
     {
         var ground = input.Board.At(input.Board.Grounds[0]);
         var found = CaseIn(Circuit.CasesOf(input), state)?.Volts;
+        if (CaseIn(Circuit.CasesOf(input), state) is null && !Circuit.Store.Holds(Circuit.AnyShort, state.Values))
+        {
+            yield return new FactStep($"what {input.Terminal} then reads hangs on what is not known") { Subjects = [About.Terminal(input.Terminal)] };
+            yield break;
+        }
+
         if (CaseIn(Circuit.CasesOf(input), state) is { Corners.IsEmpty: false } ranged && ranged.Corners.Max(c => c.Volts) - ranged.Corners.Min(c => c.Volts) >= LossWorthSaying)
         {
             yield return new FactStep($"{input.Terminal} stands at {Volts(ranged.Corners.Min(c => c.Volts)!.Value)} to {Volts(ranged.Corners.Max(c => c.Volts)!.Value)} against {ground}, as the resistance of {NameList.Sentence(ranged.Ranged.Select(e => e.Name))} may be")
@@ -322,6 +333,14 @@ public sealed class PositionProof
             {
                 yield return new FactStep($"if {NameList.Sentence(group.Select(t => t.Terminal.ToString()))} are joined inside{(group.Key.Value > group.First().Joints.Length ? " in some other way" : "")}") { Subjects = [.. group.Select(t => About.Terminal(t.Terminal))] };
             }
+
+        foreach (var untraced in Circuit.Circuit.Contacts.SelectMany(c => c.When.Leaves()).OfType<UntracedCondition>().Distinct())
+        {
+            var at = Panel.Actuators.Where(a => a.Name == untraced.Actuator).SelectMany(a => a.Positions)
+                .Where(p => state.Values[Circuit.Variables.IndexOf(StateVariableKind.Actuator, untraced.Actuator)] == Circuit.Variables.All[Circuit.Variables.IndexOf(StateVariableKind.Actuator, untraced.Actuator)].Values.IndexOf(p.Name))
+                .Select(p => p.Name).FirstOrDefault(p => ValueOf(untraced.NameAt(p)) == 1);
+            if (at is not null) yield return new FactStep($"if {untraced.Contact} is closed at {at}") { Subjects = [About.Part(untraced.Contact)] };
+        }
 
         foreach (var load in Circuit.Circuit.Loads.Where(l => !l.IsRatingKnown))
         {

@@ -208,10 +208,18 @@ public sealed class ConditionalCircuit
 
     /// <summary>When two nodes may be joined through contacts: they are, or ways inside units that are not told apart may do it.</summary>
     internal Diagram MayBeJoined(int from, int to) =>
-        Store.Or(JoinedFrom(from)[to], Store.And(MeetsOtherWays(JoinedFrom(from)), MeetsOtherWays(JoinedFrom(to))));
+        Store.Or(JoinedFrom(from)[to], MayMeet(JoinedFrom(from), JoinedFrom(to)));
 
-    /// <summary>When what is reached may lead on in a way inside a unit that is not told apart from others.</summary>
-    internal Diagram MeetsOtherWays(Diagram[] reached) => Store.Any(_otherWays.Value.Select(o => Store.And(reached[o.Key], o.Value)));
+    /// <summary>
+    /// When what is reached from two sides may meet in a way inside a unit that is not told apart from others, or because a wire
+    /// that nobody has followed leads there.
+    /// </summary>
+    internal Diagram MayMeet(Diagram[] one, Diagram[] other)
+    {
+        Diagram Leads(Diagram[] reached, bool anywhere) => Store.Any(
+            Circuit.Untraced.Where(t => t.HasOtherWays && (t.LeadsAnywhere || !anywhere)).Select(t => Store.And(reached[t.Node], JoinedSomeOtherWay(t.Node))));
+        return Store.Any([Store.And(Leads(one, false), Leads(other, false)), Leads(one, true), Leads(other, true)]);
+    }
 
     private Dictionary<int, Diagram> ReadOtherWays()
     {
@@ -517,6 +525,15 @@ public sealed class ConditionalCircuit
             if (index < 0) return Diagram.Never;
             var values = owner.Variables.All[index].Values;
             return owner.Store.Literal(index, v => v < values.Length && position.Positions.Contains(values[v]));
+        }
+
+        public Diagram Visit(UntracedCondition untraced)
+        {
+            var index = owner.Variables.IndexOf(StateVariableKind.Actuator, untraced.Actuator);
+            if (index < 0) return Diagram.Never;
+            return owner.Store.Any(owner.Variables.All[index].Values.Select((position, value) => owner.Store.And(
+                owner.Store.Literal(index, value),
+                owner.Store.Literal(owner.Variables.IndexOf(StateVariableKind.Unknown, untraced.NameAt(position)), 1))));
         }
 
         public Diagram Visit(EnergisedCondition energised)

@@ -58,8 +58,16 @@ internal sealed class RegionWalk
     private void Try(Diagram states)
     {
         _left = Diagram.Never;
-        if (_store.TryWithin(_mostSteps, () => Walk(states)) && _cases.Count < _most) Undecided = _left;
+        if (_store.TryWithin(_mostSteps, () => WalkAll(states)) && _cases.Count < _most) Undecided = _left;
         else Undecided = _store.AndNot(states, _store.Any(_cases.Select(c => c.When)));
+    }
+
+    /// <summary>First what holds if nothing is joined inside units that are not traced: where there are too many ways, that at least is known.</summary>
+    private void WalkAll(Diagram states)
+    {
+        var traced = _circuit.AllTraced;
+        Walk(_store.And(states, traced));
+        Walk(_store.AndNot(states, traced));
     }
 
     private void Walk(Diagram states)

@@ -60,6 +60,12 @@ public sealed class StateVariables
                 ["nothing", .. terminal.Joints.Select((_, i) => $"group {i + 1}"), .. terminal.HasOtherWays ? ["some other way"] : Array.Empty<string>()], 0));
         }
 
+        foreach (var untraced in circuit.Contacts.SelectMany(c => c.When.Leaves()).OfType<UntracedCondition>())
+        {
+            foreach (var position in actuators.GetValueOrDefault(untraced.Actuator)?.Positions ?? [])
+                Add(new StateVariable(StateVariableKind.Unknown, untraced.NameAt(position.Name), ["open", "closed"], 0));
+        }
+
         foreach (var load in circuit.Loads.Where(l => !l.IsRatingKnown))
             Add(new StateVariable(StateVariableKind.Unknown, load.Name, ["never works", "works from the most it gets", "works from anything it gets"], 0));
         All = all.ToImmutable();

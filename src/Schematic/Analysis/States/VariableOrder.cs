@@ -70,6 +70,8 @@ internal sealed class VariableOrder
 
         public (bool IsCoil, string Name)? Visit(PositionCondition position) => (false, position.Actuator);
 
+        public (bool IsCoil, string Name)? Visit(UntracedCondition untraced) => (false, untraced.Actuator);
+
         public (bool IsCoil, string Name)? Visit(EnergisedCondition energised) => (true, energised.Part);
 
         public (bool IsCoil, string Name)? Visit(DelayedCondition delayed) => (true, delayed.Relay);

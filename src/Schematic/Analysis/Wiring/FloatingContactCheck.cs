@@ -11,9 +11,10 @@ namespace Schematic.Analysis.Wiring;
 public sealed class FloatingContactCheck : ICheck
 {
     private const string Rule = "floating-contact";
+    private const string LaterRule = "not-wired-yet";
 
     /// <inheritdoc/>
-    public ImmutableArray<string> Rules { get; } = [Rule];
+    public ImmutableArray<string> Rules { get; } = [Rule, LaterRule];
 
     /// <inheritdoc/>
     public CheckStage Stage => CheckStage.Gaps;
@@ -50,6 +51,9 @@ public sealed class FloatingContactCheck : ICheck
                 $"{noun} {list} of {pair.Main.Designator} {verb} to {owners} inside the unit, and nothing outside is connected there.",
                 left) with
             {
+                // Most units are wired a contact at a time: what is not written yet is no fault.
+                Rule = LaterRule,
+                Severity = Severity.Note,
                 Related = [new RelatedSpan(devices[0].Span, $"{devices[0].Device} is on {devices[0].Contact}")],
             };
         }

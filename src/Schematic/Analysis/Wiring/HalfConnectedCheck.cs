@@ -93,6 +93,8 @@ public sealed class HalfConnectedCheck : ICheck
 
         public IEnumerable<string> Visit(TerminalStrip strip) => [];
 
+        public IEnumerable<string> Visit(FarEnd end) => [];
+
         public IEnumerable<string> Visit(Splice splice) => [];
 
         private IEnumerable<string> Ends(TwoEndedPart part) => OpenEnds([part.Ends.From, part.Ends.To], used);

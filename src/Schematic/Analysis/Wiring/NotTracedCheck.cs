@@ -22,7 +22,8 @@ public sealed class NotTracedCheck : ICheck
     public IEnumerable<Diagnostic> Run(AnalysisContext context)
     {
         var open = context.Panel.Parts.Where(p => !p.NotTraced.IsEmpty).ToLookup(p => p is Connector or TerminalStrip);
-        return open[true].Select(OfContacts).Concat(OfDevices([.. open[false]]));
+        return open[true].Select(OfContacts).Concat(OfDevices([.. open[false].Where(p => p is not FarEnd)]))
+            .Concat(OfWires([.. open[false].OfType<FarEnd>()])).Concat(OfPositions([.. context.Panel.Parts.OfType<Switch>().Where(s => s.Pole.Throws.Any(t => t.When is UntracedCondition))]));
     }
 
     private static Diagnostic OfContacts(Part part)
@@ -34,6 +35,29 @@ public sealed class NotTracedCheck : ICheck
         {
             Subjects = [.. part.Terminals.Where(t => part.NotTraced.Contains(t.Name)).Select(t => About.Terminal(part.At(t.Name)))],
             Help = "When a meter has told what is on a contact, add the line that says it; 'not-traced rest' then shrinks by itself.",
+        };
+    }
+
+    private static IEnumerable<Diagnostic> OfWires(ImmutableArray<FarEnd> ends)
+    {
+        if (ends.IsEmpty) yield break;
+        yield return new Diagnostic(
+            Rule, Severity.Note,
+            $"Where the far {(ends.Length == 1 ? "end of wire" : "ends of wires")} {NameList.Sentence(ends.Select(e => e.Designator))} {(ends.Length == 1 ? "leads" : "lead")} is not traced yet.", ends[0].Span)
+        {
+            Subjects = [.. ends.Select(e => About.Terminal(e.At(FarEnd.TerminalName)))],
+            Help = "Put the terminal in the place of the question mark when a meter has told it.",
+        };
+    }
+
+    private static IEnumerable<Diagnostic> OfPositions(ImmutableArray<Switch> switches)
+    {
+        if (switches.IsEmpty) yield break;
+        yield return new Diagnostic(
+            Rule, Severity.Note, $"In which positions {NameList.Sentence(switches.Select(s => s.Designator))} {(switches.Length == 1 ? "is" : "are")} closed is not traced yet.", switches[0].Span)
+        {
+            Subjects = [.. switches.Select(About.Part)],
+            Help = "Put the positions in the place of the question mark when a meter has told them.",
         };
     }
 

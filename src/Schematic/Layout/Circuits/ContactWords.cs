@@ -56,6 +56,8 @@ internal sealed class ContactWords(CircuitMap map)
     {
         public string Visit(PositionCondition position) => $"{position.Actuator} {string.Join(", ", position.Positions)}";
 
+        public string Visit(UntracedCondition untraced) => $"{untraced.Actuator} where not traced";
+
         public string Visit(EnergisedCondition energised) => $"{energised.Part} {(energised.Energised ? "energised" : "released")}";
 
         public string Visit(DelayedCondition delayed) => $"{delayed.Relay} {delayed.Word}";
@@ -70,6 +72,8 @@ internal sealed class ContactWords(CircuitMap map)
     private sealed class ReleaseNames : IConditionVisitor<IEnumerable<(string Words, Thing Thing)>>
     {
         public IEnumerable<(string Words, Thing Thing)> Visit(PositionCondition position) => [(Of(position), new Thing(ThingKind.Actuator, position.Actuator))];
+
+        public IEnumerable<(string Words, Thing Thing)> Visit(UntracedCondition untraced) => [];
 
         public IEnumerable<(string Words, Thing Thing)> Visit(EnergisedCondition energised) => [(Of(energised), Thing.Part(energised.Part))];
 

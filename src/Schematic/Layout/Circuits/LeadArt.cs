@@ -94,7 +94,13 @@ internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
     }
 
     /// <summary>What a terminal is called on a line: a splice has one terminal and goes by its own name.</summary>
-    public string NameOf(TerminalId terminal) => map.Part(terminal.Part) is Splice splice ? splice.Designator : terminal.ToString();
+    public string NameOf(TerminalId terminal)
+    {
+        var part = map.Part(terminal.Part);
+        if (part is Splice splice) return splice.Designator;
+        if (part is FarEnd end) return $"{end.Designator}: far end not traced";
+        return part is not null && part.NotTraced.Contains(terminal.Name) ? $"{terminal} ? not traced" : terminal.ToString();
+    }
 
     /// <summary>Number, colour and gauge of a wire from x on, its letters on the base line y; returns the width.</summary>
     public double DrawWireName(ArtDrawing drawing, Joint joint, double x, double y)

@@ -77,6 +77,8 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
         public PartWords? Visit(TerminalStrip strip) => null;
 
+        public PartWords? Visit(FarEnd end) => null;
+
         public PartWords? Visit(Splice splice) => null;
 
         private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";

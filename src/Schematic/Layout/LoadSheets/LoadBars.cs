@@ -29,6 +29,7 @@ internal sealed class LoadBars : FlowBlock
     private readonly SupplyLoad _supply;
     private readonly ImmutableArray<LoadBar> _bars;
     private readonly string _leftOut;
+    private ImmutableArray<string> _uncounted = [];
 
     private LoadBars(SupplyLoad supply, ImmutableArray<LoadBar> bars, string leftOut)
         : base($"Load on {supply.Supply.Designator} {supply.Supply.Description}".TrimEnd()) =>
@@ -38,13 +39,16 @@ internal sealed class LoadBars : FlowBlock
     public static IEnumerable<LoadBars> Of(AnalysisContext context) => !context.Panel.Parts.Any(p => p is Supply) ? []
         : context.Worst.Supplies.Select((s, i) => new LoadBars(
             s, [.. SupplyBars(s), .. i == 0 ? ProtectorBars(context.Worst).Concat(OtherBars(context.Worst).Where(IsShown)) : []],
-            i == 0 ? LeftOut(OtherBars(context.Worst).Count(b => !IsShown(b))) : ""));
+            i == 0 ? LeftOut(OtherBars(context.Worst).Count(b => !IsShown(b))) : "")
+        {
+            _uncounted = context.Worst.Uncounted,
+        });
 
     /// <inheritdoc/>
     public override FlowShape? ShapeFor(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(LeastWidth, room.SheetMm) - 1e-6) return null;
-        var advice = Advice(_supply).SelectMany(l => Lettering.Wrap(l, LetterHeight, room.WidthMm)).Select(Line);
+        var advice = Advice(_supply, _uncounted).SelectMany(l => Lettering.Wrap(l, LetterHeight, room.WidthMm)).Select(Line);
         IEnumerable<FlowRow> scale = SettingScale.HeightOf(_supply) > 0
             ? [new FlowRow(SettingScale.HeightOf(_supply), [.. SettingScale.Marks(_supply, new BoxMm(0, 0, room.WidthMm, 0))])] : [];
         ImmutableArray<FlowRow> notes = _leftOut.Length == 0 ? [] : [new FlowRow(
@@ -61,7 +65,7 @@ internal sealed class LoadBars : FlowBlock
 
     private static bool IsShown(LoadBar bar) => bar.Share >= LeastShare;
 
-    private static IEnumerable<string> Advice(SupplyLoad load)
+    private static IEnumerable<string> Advice(SupplyLoad load, ImmutableArray<string> uncounted)
     {
         var supply = load.Supply.Designator;
         yield return load.Setting.Recommended is { } volts
@@ -69,7 +73,8 @@ internal sealed class LoadBars : FlowBlock
                 ? $"Set {supply} to {Volts(volts)}: every load is served from {Volts(load.Setting.Lowest.Volts)} ({load.Setting.Lowest.Reason}) to {Volts(load.Setting.Highest.Volts)} ({load.Setting.Highest.Reason})."
                 : $"{supply} is fixed at {Volts(load.Supply.Volts)}, which serves every load."
             : $"No setting serves every load: at least {Volts(load.Setting.Lowest.Volts)} ({load.Setting.Lowest.Reason}), at most {Volts(load.Setting.Highest.Volts)} ({load.Setting.Highest.Reason}).";
-        yield return load.Protector.Amps is { } fuse
+        if (!uncounted.IsEmpty) yield return $"Currents are those without {NameList.Sentence(uncounted)}, of which no resistance is known: no fuse is advised yet.";
+        else yield return load.Protector.Amps is { } fuse
             ? $"Fuse its feed at {ValueText.Amps(fuse)}: the next rating above {ValueText.Amps(load.Amps.Value)} / 0.75"
                 + (double.IsFinite(load.Protector.MostAmps) ? $", below the {ValueText.Amps(load.Protector.MostAmps)} of the weakest wire." : ".")
             : $"No fuse rating carries {ValueText.Amps(load.Amps.Value)} and guards the weakest wire ({ValueText.Amps(load.Protector.MostAmps)}): take thicker wires.";

@@ -14,6 +14,9 @@ internal sealed class RestState(Panel panel) : IConditionVisitor<bool>
     bool IConditionVisitor<bool>.Visit(PositionCondition position) =>
         _actuators.TryGetValue(position.Actuator, out var actuator) && position.Positions.Contains(actuator.Rest.Name);
 
+    /// <summary>Nobody knows; drawn open.</summary>
+    bool IConditionVisitor<bool>.Visit(UntracedCondition untraced) => false;
+
     bool IConditionVisitor<bool>.Visit(EnergisedCondition energised) => !energised.Energised;
 
     bool IConditionVisitor<bool>.Visit(DelayedCondition delayed) => !delayed.Operated;

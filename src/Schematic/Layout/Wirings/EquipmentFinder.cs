@@ -104,6 +104,8 @@ internal sealed class EquipmentFinder : IPartVisitor<Equipment>
 
     Equipment IPartVisitor<Equipment>.Visit(TerminalStrip strip) => new StripEquipment(_found.Count, strip);
 
+    Equipment IPartVisitor<Equipment>.Visit(FarEnd end) => new BoxEquipment(_found.Count, end);
+
     Equipment IPartVisitor<Equipment>.Visit(Splice splice) => new SpliceEquipment(_found.Count, splice);
 
     private DeviceEquipment Device(Part part) => new(_found.Count, part);
