@@ -279,7 +279,8 @@ internal sealed class SwitchBinder(
     private Throw SingleThrow(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator, string designator)
     {
         var span = scope.At(rows.Throws[0].Span);
-        return new Throw("2", "", Closed(scope, syntax, actuator, designator, syntax.Form.Text == "make", span), span);
+        var when = Closed(scope, syntax, actuator, designator, syntax.Form.Text == "make", span);
+        return new Throw("2", when is UntracedCondition ? "positions not traced" : "", when, span);
     }
 
     /// <summary>A throw of a reed contact or a microswitch: NO makes in the positions after <c>when</c>, NC in all others.</summary>

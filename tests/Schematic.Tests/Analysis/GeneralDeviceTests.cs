@@ -1,4 +1,3 @@
-using Schematic.Analysis;
 using Schematic.Analysis.Circuits;
 using Schematic.Diagnostics;
 using Schematic.Model;

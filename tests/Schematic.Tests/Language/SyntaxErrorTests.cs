@@ -11,7 +11,7 @@ public class SyntaxErrorTests
         [[lmap]] DS1 28 V 40 mA
         net A DS1:X1 DS1:X2
         """,
-        "unknown-statement: No statement begins with `lmap`. -> Did you mean `lamp`?");
+        "unknown-statement: No statement begins with `lmap`. -> Did you mean `lamp`? Otherwise write `device`, the general part with terminals of your own.");
 
     [Fact]
     public void A_misspelt_gang_declares_all_its_names() => MarkedText.Gives(
@@ -19,13 +19,13 @@ public class SyntaxErrorTests
         [[polles]] S1..S3 make on LEVER
         net A S1:1 S2:1 S3:2
         """,
-        "unknown-statement: No statement begins with `polles`. -> Did you mean `poles`?");
+        "unknown-statement: No statement begins with `polles`. -> Did you mean `poles`? Otherwise write `device`, the general part with terminals of your own.");
 
     [Fact]
     public void A_word_like_nothing_gets_a_hint_what_statements_are() => MarkedText.Gives(
         "[[5]] volts\n[[?]]",
         "unknown-statement: No statement begins with `5`.",
-        "unknown-statement: No statement begins with `?`. -> A statement begins with its keyword, such as connector, lamp, net or wire.");
+        "unknown-statement: No statement begins with `?`. -> A statement begins with its keyword, such as connector, lamp, net or wire. A kind of part without a word of its own is a `device`.");
 
     [Fact]
     public void Every_error_of_a_file_is_found_in_one_run() => MarkedText.Gives(

@@ -53,9 +53,9 @@ public sealed class LockNeverReleasedCheck : ICheck
         }
     }
 
-    /// <summary>Whether one of its ends has no harness yet: a unit is traced before anything is wired to it.</summary>
+    /// <summary>Whether no harness comes to either of its ends yet: a unit is traced before anything is wired to it.</summary>
     private static bool IsNotWired(AnalysisContext context, Element load) => new[] { load.FromNode, load.ToNode }
-        .Any(n => n >= 0 && context.Positions.Circuit.Circuit.ContactsAt(n).IsEmpty && !context.Positions.Circuit.Circuit.TerminalsOf(n).Any(context.IsInHarness));
+        .All(n => n >= 0 && context.Positions.Circuit.Circuit.ContactsAt(n).IsEmpty && !context.Positions.Circuit.Circuit.TerminalsOf(n).Any(context.IsInHarness));
 
     /// <summary>
     /// What would release it: the contacts of the release's own circuit that are never closed while the actuator stands locked are the

@@ -97,7 +97,7 @@ public sealed class PositionProof
         if (sure.IsEmpty && perhaps.IsEmpty) return null;
         States.CanReach(perhaps.Lasting); // Known only now: what of the states was given up.
         if (HoldsWhatever(StatesOf(SureStates, sure)) && Nearest(SureStates, sure) is { } witness) return new Sighting(witness, true);
-        return Nearest(States, perhaps) is { } possible ? Possible(possible, StatesOf(States, perhaps)) : null;
+        return Nearest(States, perhaps) is { } possible ? Possible(possible, StatesOf(States, perhaps), StatesOf(SureStates, sure)) : null;
     }
 
     private static Witness? Nearest(StateSpace states, Question question) => states.Nearest(question.Lasting)
@@ -114,10 +114,11 @@ public sealed class PositionProof
     /// <summary>Whether there is such a state whatever is true of that which is not known.</summary>
     private bool HoldsWhatever(Diagram states) => HasUnknowns ? Circuit.Store.Exists(states, IsKnown).IsAlways : !states.IsNever;
 
-    private Sighting Possible(Witness witness, Diagram states)
+    /// <summary>What may be, with what decides it: that for some of which it may be, and that for some of which it surely is.</summary>
+    private Sighting Possible(Witness witness, Diagram states, Diagram sureStates)
     {
         ImmutableArray<string> unknowns = !HasUnknowns ? []
-            : [.. Circuit.Store.Support(Circuit.Store.Exists(states, IsKnown)).Select(v => Circuit.Variables.All[v].Name)];
+            : [.. new[] { states, sureStates }.SelectMany(s => Circuit.Store.Support(Circuit.Store.Exists(s, IsKnown))).Distinct().Order().Select(v => Circuit.Variables.All[v].Name)];
         return new Sighting(witness, false) { Unknowns = unknowns, Ohms = unknowns.IsEmpty ? [.. Circuit.OhmsWanted(witness.State)] : [] };
     }
 

@@ -25,6 +25,8 @@ public sealed class RelayChatterCheck : ICheck
             if (proof.Find(restless) is not { } seen) continue;
             var witness = seen.Witness;
             var (names, steps) = Cycle(proof, witness.State);
+            if (names.IsEmpty) names = CoilsOf(proof, restless);
+            if (names.IsEmpty) continue;
             var first = proof.Circuit.Circuit.ElementOf(names[0])!;
             yield return proof.Told(new Diagnostic(
                 Rule,
@@ -39,6 +41,13 @@ public sealed class RelayChatterCheck : ICheck
         }
     }
 
+    /// <summary>The coils on which a set of states hangs.</summary>
+    private static ImmutableArray<string> CoilsOf(PositionProof proof, Diagram states) =>
+    [
+        .. proof.Circuit.Store.Support(states).Select(v => proof.Circuit.Variables.All[v]).Where(v => v.Kind == StateVariableKind.Coil)
+            .Select(v => v.Name).Order(NaturalOrder.Comparer),
+    ];
+
     /// <summary>Follows the relays from a restless state until a state comes back.</summary>
     private static (ImmutableArray<string> Names, ImmutableArray<TraceStep> Steps) Cycle(PositionProof proof, PanelState start)
     {
@@ -48,6 +57,7 @@ public sealed class RelayChatterCheck : ICheck
         while (seen.TryAdd(at, steps.Count))
         {
             var variable = proof.States.FirstUnstable(at);
+            if (variable < 0) return ([], []); // It hangs on what is not known whether any coil changes here.
             var name = proof.Circuit.Variables.All[variable].Name;
             var operates = at.Values[variable] == 0;
             var coil = proof.Circuit.Circuit.ElementOf(name)!;

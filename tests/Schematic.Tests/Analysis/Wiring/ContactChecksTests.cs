@@ -196,12 +196,12 @@ public class ContactChecksTests
             """;
         var finding = MarkedPanel.AssertOnly(
             unit,
-            "floating-contact",
+            "not-wired-yet",
             "Contacts 4..6 of J1 lead to S2 inside the unit, and nothing outside is connected there.");
         Assert.Single(finding.Related);
         var spare = unit.Replace("«J1»", "J1", StringComparison.Ordinal);
-        MarkedPanel.AssertNone(spare.Replace("mates J1", "mates J1 ; spare 4..6", StringComparison.Ordinal), "floating-contact");
-        MarkedPanel.AssertNone(spare.Replace("strip 6", "strip 6 ; spare 4..6", StringComparison.Ordinal), "floating-contact");
+        MarkedPanel.AssertNone(spare.Replace("mates J1", "mates J1 ; spare 4..6", StringComparison.Ordinal), "not-wired-yet");
+        MarkedPanel.AssertNone(spare.Replace("strip 6", "strip 6 ; spare 4..6", StringComparison.Ordinal), "not-wired-yet");
         MarkedPanel.AssertNone(spare.Replace("strip 6", "strip 6 ; spare 4..6", StringComparison.Ordinal), "spare-contact-used");
     }
 
