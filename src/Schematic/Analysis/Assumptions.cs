@@ -138,6 +138,8 @@ public sealed class Assumptions
 
         public IEnumerable<Assumption> Visit(FarEnd end) => [];
 
+        public IEnumerable<Assumption> Visit(Keypad keypad) => [];
+
         public IEnumerable<Assumption> Visit(Splice splice) => [];
 
         private static IEnumerable<Assumption> OfCoil(Part part, CoilData coil)

@@ -49,6 +49,7 @@ public static class PanelChecker
         new SneakPathCheck(),
         new LoadNeverEnergisedCheck(),
         new IdleContactCheck(),
+        new GhostKeyCheck(),
         new RelayChatterCheck(),
         new RelayFlashesCheck(),
         new LockNeverReleasedCheck(),

@@ -67,7 +67,7 @@ public static class BenchCut
     private static Part Unmated(Part part) => part is Connector { Mates: not null } connector ? connector with { Mates = null } : part;
 
     private static bool IsMoving(Panel panel, Actuator actuator, HashSet<string> parts) => panel.Parts
-        .Any(p => parts.Contains(p.Designator) && p is Switch s && s.Actuator == actuator.Name);
+        .Any(p => parts.Contains(p.Designator) && ((p is Switch s && s.Actuator == actuator.Name) || p.Designator == actuator.Keypad));
 
     /// <summary>The new parts, and a unit's connector where wires end on it and not on a plug.</summary>
     private static HashSet<string> OutsideParts(Panel panel, IReadOnlySet<string> hosts, HashSet<string> inside)

@@ -20,6 +20,11 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             declared.Set(part);
             parts.Add(part);
             if (part is Device general) parts.CompleteLater(general, p => GeneralBinder.WithContacts(device, p, conditions));
+            if (part is Keypad keypad)
+            {
+                foreach (var (key, hand) in keypad.Keys.Zip(keypad.Hands))
+                    if (names.Find(scope, key.ActuatorOn(syntax.Designator.Text)) is { Kind: DeclaredKind.Actuator } known) known.Actuator = hand;
+            }
         }
 
         parts.AttachLater(() => Attach(device, part, declared is null ? new PartList() : parts));
@@ -52,6 +57,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
         "supply" => SupplyBinder.Make(device),
         "board" => BoardBinder.Make(device),
         "terminals" => StripBinder.Make(device),
+        KeypadBinder.Keyword => KeypadBinder.Make(device),
         "splice" => DeviceStatement.WithTerminals(new Splice(device.Name, device.Span), "1"),
         _ => throw new ArgumentOutOfRangeException(nameof(device), device.Syntax.Keyword.Text, "a device that the grammar has and no binder makes"),
     };
@@ -124,6 +130,12 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             report.CountMismatch(
                 device.Span, "The contacts of several relays cannot be given in one statement.",
                 "Write a statement for each relay, or leave the contacts out and name them in nets and wires: K1:13.");
+            return;
+        }
+
+        if (part is Keypad keypad)
+        {
+            KeypadBinder.Attach(device, keypad, terminals, parts);
             return;
         }
 

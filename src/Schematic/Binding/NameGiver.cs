@@ -9,7 +9,13 @@ internal sealed record GivenName(string Name, TextSpan Span, string Keyword, Dec
 /// <summary>The names that a statement gives, so that all are known before anything refers to them.</summary>
 internal sealed class NameGiver(Scope scope, SwitchBinder switches) : IStatementVisitor<IEnumerable<GivenName>>
 {
-    public IEnumerable<GivenName> Visit(PartSyntax part) => [Of(part, part.Designator, DeclaredKind.Part)];
+    public IEnumerable<GivenName> Visit(PartSyntax part) => part.Keyword.Text != KeypadBinder.Keyword
+        ? [Of(part, part.Designator, DeclaredKind.Part)]
+        :
+        [
+            Of(part, part.Designator, DeclaredKind.Part),
+            .. KeypadBinder.KeyNames(part, scope).Select(k => new GivenName($"{part.Designator.Text}-{k.Name}", k.Span, "key", DeclaredKind.Actuator)),
+        ];
 
     public IEnumerable<GivenName> Visit(ActuatorSyntax actuator) => [Of(actuator, actuator.Name, DeclaredKind.Actuator)];
 

@@ -69,7 +69,7 @@ internal sealed class PanelBinder
         var (cables, wireList) = BindWires(wires);
         var panel = new SettingBinder(_report).Bind(_statements, _main) with
         {
-            Actuators = actuators,
+            Actuators = [.. actuators, .. _parts.Parts.OfType<Keypad>().SelectMany(k => k.Hands)],
             Locks = [.. pushes, .. BindEach<LockSyntax, ActuatorLock>(proofs.Lock)],
             Parts = [.. _parts.Parts],
             Attachments = [.. _parts.Attachments],

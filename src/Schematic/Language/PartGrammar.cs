@@ -119,6 +119,11 @@ internal static class PartGrammar
         .WithOne("low", s => s.Quantity).WithOne("high", s => s.Quantity)
         .With("ground", s => s.Names).With("meaning", _ => Meaning);
 
+    private static readonly ClauseSet KeypadRating = new ClauseSet().WithPurchase().With("rated", s => s.Quantity.AtLeastOnce());
+
+    private static readonly ClauseSet KeypadBlock = new ClauseSet()
+        .With("keys", s => s.Names).With("rows", s => s.Contacts).With("columns", s => s.Contacts);
+
     private static readonly ClauseSet StripBlock = new ClauseSet().ContactsAlone("terminal names such as 1..12")
         .With("jumper", s => s.Names).With("spare", s => s.Names).With("not-traced", s => s.Names).WithOne("wires", _ => Lexemes.Number);
 
@@ -154,6 +159,7 @@ internal static class PartGrammar
         Add("breaker", "breaker CB1 3 A", Rated, Terminals);
         Add("supply", "supply PS1 24 V adjustable 22..29 V limit 3 A { + - }", SupplyRating, Terminals);
         Add("board", "board A1 { inputs IN1..IN16 max 5.5 V pull-up 5 V 10 kohm ; ground GND }", Buying, BoardBlock);
+        Add("keypad", "keypad KB1 { keys 1 2 3 ; keys 4 5 6 ; rows J1:1..2 ; columns J1:3..5 }", KeypadRating, KeypadBlock);
         Add("splice", "splice SP1 { J1:5 J1:6 }", Buying, Terminals);
         Add("terminals", "terminals X1 { 1..12 ; jumper 1 2 3 ; spare 12 }", Buying, StripBlock);
         return forms;

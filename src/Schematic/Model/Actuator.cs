@@ -23,6 +23,9 @@ public sealed record Actuator(string Name, ImmutableArray<ActuatorPosition> Posi
     /// </summary>
     public bool IsPushToTurn { get; init; }
 
+    /// <summary>The keypad of which it is a key, or null.</summary>
+    public string? Keypad { get; init; }
+
     /// <summary>The position it stands in before anybody touches it: the one marked rest, or the first.</summary>
     public ActuatorPosition Rest => Positions.FirstOrDefault(p => p.IsRest) ?? Positions[0];
 }

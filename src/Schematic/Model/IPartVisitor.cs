@@ -67,6 +67,9 @@ public interface IPartVisitor<out T>
     /// <summary>The answer for the far end of a wire that nobody has followed.</summary>
     T Visit(FarEnd end);
 
+    /// <summary>The answer for a keypad.</summary>
+    T Visit(Keypad keypad);
+
     /// <summary>The answer for a splice.</summary>
     T Visit(Splice splice);
 }

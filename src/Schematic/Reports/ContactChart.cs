@@ -30,7 +30,7 @@ public static class ContactChart
     public static ImmutableArray<ReportTable> Build(AnalysisContext context)
     {
         var proof = context.Positions;
-        ReportTable[] tables = [.. context.Panel.Actuators.Select(a => OfActuator(context, proof, a)), OfRelays(context, proof)];
+        ReportTable[] tables = [.. context.Panel.Actuators.Where(a => a.Keypad is null).Select(a => OfActuator(context, proof, a)), .. context.Panel.Parts.OfType<Keypad>().Select(k => OfKeypad(context, proof, k)), OfRelays(context, proof)];
         return [.. tables.Where(t => !t.Rows.IsEmpty)];
     }
 
@@ -45,7 +45,8 @@ public static class ContactChart
         var proof = context.Positions;
         ReportTable[] tables =
         [
-            .. context.Panel.Actuators.Select(a => WithWords(OfActuator(context, proof, a), a)),
+            .. context.Panel.Actuators.Where(a => a.Keypad is null).Select(a => WithWords(OfActuator(context, proof, a), a)),
+            .. context.Panel.Parts.OfType<Keypad>().Select(k => WithWords(OfKeypad(context, proof, k), null)),
             WithWords(OfRelays(context, proof), null),
         ];
         const string legend = "Black: closed, ON or low as written. Nothing: open, off, high. Outlined: other actuators or relays decide. Positions in mechanical order; hold: it springs back when let go.";
@@ -119,6 +120,24 @@ public static class ContactChart
             return words.Count == 0 ? "not reached" : string.Join(" / ", words);
         }
     }
+
+    /// <summary>A row for each key.</summary>
+    private static ReportTable OfKeypad(AnalysisContext context, PositionProof proof, Keypad keypad) => new(
+        $"Contact chart: {(keypad.Description.Length == 0 ? keypad.Designator : $"{keypad.Designator}, {keypad.Description}")}",
+        [
+            new("contacts", "Contacts"),
+            new("device", "Device"),
+            new(Keypad.Released, Keypad.Released, ColumnAlign.Centre),
+            new(Keypad.Pressed, $"{Keypad.Pressed} (hold)", ColumnAlign.Centre),
+        ],
+        [
+            .. from contact in proof.Circuit.Circuit.Contacts
+               where contact.Part.Designator == keypad.Designator
+               select (ImmutableArray<string>)[PairOf(context, contact), $"{keypad.Designator}-{contact.Label}", Open, Closed],
+        ])
+    {
+        Notes = [.. keypad.Rows.Select(r => $"{keypad.Designator}:{r} has the keys {string.Join(' ', keypad.KeysOn(r))}, from {keypad.Columns[0]} on.")],
+    };
 
     private static ReportTable OfRelays(AnalysisContext context, PositionProof proof) => new(
         "Contact chart: relays",

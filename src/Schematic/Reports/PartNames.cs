@@ -127,6 +127,9 @@ public static class PartNames
 
         public string Visit(FarEnd end) => "far end not traced";
 
+        public string Visit(Keypad keypad) =>
+            Joined($"keypad, {keypad.Keys.Length} keys in {keypad.Rows.Length} rows and {keypad.Columns.Length} columns", Rating(keypad.Rating));
+
         public string Visit(Splice splice) => "splice";
     }
 }

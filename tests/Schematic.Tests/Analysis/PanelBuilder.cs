@@ -125,6 +125,15 @@ internal sealed class PanelBuilder
             "A1", "A2", "15", "16", "18", "21", "22", "24");
     }
 
+    /// <summary>A keypad of rows and columns, its keys numbered from 1 row by row, and the actuators of its keys.</summary>
+    public PanelBuilder Keypad(string name, int rows, int columns)
+    {
+        var keypad = new Keypad(
+            name, [.. Enumerable.Range(0, rows * columns).Select(i => new KeypadKey($"{i + 1}", $"R{(i / columns) + 1}", $"C{(i % columns) + 1}", SourceSpan.None))], SourceSpan.None);
+        _actuators.AddRange(keypad.Hands);
+        return Add(keypad, [.. keypad.Rows, .. keypad.Columns]);
+    }
+
     public PanelBuilder Lamp(string name, double volts = 24, double amps = 0.04) =>
         Add(new Lamp(name, volts, amps, SourceSpan.None), "X1", "X2");
 

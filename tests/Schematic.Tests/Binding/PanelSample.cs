@@ -102,7 +102,7 @@ internal static class PanelSample
         });
 
     private static Gen<Part> Devices =>
-        from kind in Gen.Int[0, 19]
+        from kind in Gen.Int[0, 20]
         from volts in Tenths
         from amps in Milli
         from ohms in Tenths
@@ -153,6 +153,7 @@ internal static class PanelSample
             16 => MakeRheostat(ohms, maybe, flags.B ? new WiperTravel(0.1, 0.85) : WiperTravel.Whole),
             17 => Named(MakeRanged(RangedResistorKind.Resistor, ohms, volts, maybe) with { IsFixed = flags.B }, "1", "2"),
             18 => MakeSensor(ohms, volts, maybe, flags.B),
+            20 => MakeKeypad(1 + (int)(ohms % 4), 1 + (int)(volts % 5)),
             _ => Named(new Splice("", At), "1"),
         };
     }
@@ -180,6 +181,12 @@ internal static class PanelSample
 
     private static T Named<T>(T part, params string[] terminals) where T : Part =>
         part with { Terminals = [.. terminals.Select(t => new Terminal(t, At))] };
+
+    private static Keypad MakeKeypad(int rows, int columns)
+    {
+        var keypad = new Keypad("", [.. Enumerable.Range(0, rows * columns).Select(i => new KeypadKey($"k{i}", $"R{(i / columns) + 1}", $"C{(i % columns) + 1}", At))], At);
+        return Named(keypad, [.. keypad.Rows, .. keypad.Columns]);
+    }
 
     private static Relay MakeRelay(CoilData coil, ContactForm[] forms, bool isRated, Delay? on, Delay? off)
     {
@@ -230,7 +237,7 @@ internal static class PanelSample
         foreach (var (form, index) in switches.Select((f, i) => (f, i))) parts.AddRange(Gang(form, index, levers[pick.Next(levers.Length)], pick));
         var all = parts.SelectMany(p => p.Terminals.Select(t => p.At(t.Name))).ToArray();
         var ends = parts.OfType<Connector>().SelectMany(p => p.Terminals.Select(t => p.At(t.Name))).ToArray();
-        var joined = parts.Where(p => p is not (Connector or Board or TerminalStrip or Splice or Switch) && pick.Next(2) == 0);
+        var joined = parts.Where(p => p is not (Connector or Board or TerminalStrip or Splice or Switch or Keypad) && pick.Next(2) == 0);
         var wires = Enumerable.Range(0, pick.Next(6)).Select(i => MakeWire(i, all, pick)).ToImmutableArray();
         var cable = MakeCable(all, pick);
         return new Panel
@@ -242,7 +249,7 @@ internal static class PanelSample
             Limits = limits,
             Cautions = [.. settings.Notes.Distinct()],
             Notes = [.. settings.Notes],
-            Actuators = levers,
+            Actuators = [.. levers, .. parts.OfType<Keypad>().SelectMany(k => k.Hands)],
             Locks = [.. Pushes(levers), .. Enumerable.Range(0, pick.Next(2)).Select(_ => new ActuatorLock(levers[0].Name, [levers[0].Positions[0].Name], MakeCondition(parts, levers, pick, 3), At))],
             Parts = [.. parts],
             Cables = [cable.Cable],

@@ -17,7 +17,7 @@ internal static class PanelSampleWriter
         foreach (var note in panel.Notes) text.AppendLine($"note {Text(note)}");
         var l = panel.Limits;
         text.AppendLine(Inv($"limits {{ {Opt("drop", l.DropVolts, "V")}{Opt("drop", l.DropPercent, "%")} ambient {l.AmbientCelsius} degC insulation {l.InsulationCelsius} degC {(l.BundledWires is { } b ? $"bundle {b}" : "")} }}"));
-        foreach (var actuator in panel.Actuators) text.AppendLine(Actuator(actuator, panel));
+        foreach (var actuator in panel.Actuators.Where(a => a.Keypad is null)) text.AppendLine(Actuator(actuator, panel));
         foreach (var part in panel.Parts)
         {
             if (part is Switch pole && pole.Gang != pole.Designator) continue;
@@ -85,6 +85,7 @@ internal static class PanelSampleWriter
         Board x => Board(x),
         TerminalStrip x => Head("terminals", x) + Buying(x) + $" {{ {string.Join(' ', x.Terminals.Select(t => t.Name))} "
             + string.Concat(x.Jumpers.Select(j => $"; jumper {string.Join(' ', j)} ")) + (x.Spares.Count > 0 ? $"; spare {string.Join(',', x.Spares)} " : "") + Inv($"; wires {x.WiresPerTerminal} }}"),
+        Keypad x => Head("keypad", x) + Buying(x) + $" {{\n{string.Concat(x.Rows.Select(r => $"keys {string.Join(' ', x.KeysOn(r))}\n"))}}}",
         _ => Head("splice", part) + Buying(part),
     };
 

@@ -70,6 +70,8 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
 
     public ImmutableArray<Element> Visit(FarEnd end) => [];
 
+    public ImmutableArray<Element> Visit(Keypad keypad) => [];
+
     public ImmutableArray<Element> Visit(Splice splice) => [];
 
     private Element Way(RangedResistor resistor, int way, double ohms) => Section(resistor, resistor.Ends, way, resistor.WholeOhms > 0 ? ohms : null);

@@ -63,6 +63,8 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
 
         public LoadScale? Visit(FarEnd end) => null;
 
+        public LoadScale? Visit(Keypad keypad) => null;
+
         public LoadScale? Visit(Splice splice) => null;
 
         /// <summary>Values that nothing reaches.</summary>

@@ -81,6 +81,8 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
         public LoadNeed Visit(FarEnd end) => None;
 
+        public LoadNeed Visit(Keypad keypad) => None;
+
         public LoadNeed Visit(Splice splice) => None;
 
         private LoadNeed OfCoil(CoilData coil)

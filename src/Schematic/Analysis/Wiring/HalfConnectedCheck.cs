@@ -95,6 +95,9 @@ public sealed class HalfConnectedCheck : ICheck
 
         public IEnumerable<string> Visit(FarEnd end) => [];
 
+        public IEnumerable<string> Visit(Keypad keypad) =>
+            keypad.Rows.Any(used) == keypad.Columns.Any(used) ? [] : [keypad.Rows.Any(used) ? keypad.Columns[0] : keypad.Rows[0]];
+
         public IEnumerable<string> Visit(Splice splice) => [];
 
         private IEnumerable<string> Ends(TwoEndedPart part) => OpenEnds([part.Ends.From, part.Ends.To], used);

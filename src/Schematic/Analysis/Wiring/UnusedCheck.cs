@@ -42,6 +42,7 @@ public sealed class UnusedCheck : ICheck
     {
         var used = panel.Parts.OfType<Switch>().Select(s => s.Actuator)
             .Concat(panel.Parts.OfType<Device>().SelectMany(d => d.Contacts).SelectMany(c => c.Throws).SelectMany(t => t.When.Leaves()).OfType<PositionCondition>().Select(p => p.Actuator))
+            .Concat(panel.Actuators.Where(a => a.Keypad is not null).Select(a => a.Name))
             .Concat(panel.Locks.SelectMany(l => l.Release.Leaves().OfType<PositionCondition>().Select(c => c.Actuator).Append(l.Actuator)))
             .ToHashSet(StringComparer.Ordinal);
         return

@@ -224,7 +224,8 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var link = placed.Link;
         var isUp = placed.Lower == link.FromNode;
         if (link.Cut is { } cut) return CutEnd(cut, link.From, isUp);
-        return link.Part is Board board ? BoardEnd(board, link.From, isUp) : LooseEnd(link.From, isUp);
+        if (link.Part is Keypad keypad) return BoxEnd(link.From, isUp, [.. KeypadWords(keypad, link.From)]);
+        return link.Part is Board board ? BoxEnd(link.From, isUp, [.. BoardWords(board, link.From)]) : LooseEnd(link.From, isUp);
     }
 
     /// <summary>An arrow head with the place where the column goes on.</summary>
@@ -242,13 +243,15 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         return drawing.Done(length) with { Things = [new PlacedThing(new Thing(ThingKind.Net, cut.Name, cut.IsSecond ? "second" : "first"), box)] };
     }
 
-    /// <summary>A board's terminal in a box, what it means and how it is held beyond the box.</summary>
-    private Art BoardEnd(Board board, TerminalId terminal, bool isUp)
+    private IEnumerable<(string Text, bool IsMeaning)> KeypadWords(Keypad keypad, TerminalId terminal) => Lettering
+        .Wrap("keys " + string.Join(' ', keypad.KeysOn(terminal.Name)), measures.Small, measures.WordsWidth).Select(l => (l, true));
+
+    /// <summary>A terminal of a board or a keypad in a box, what it means and how it is held beyond the box.</summary>
+    private Art BoxEnd(TerminalId terminal, bool isUp, ImmutableArray<(string Text, bool IsMeaning)> lines)
     {
         const double boxHeight = 5;
         var drawing = new ArtDrawing(measures);
-        var lines = BoardWords(board, terminal).ToList();
-        var wordsHeight = lines.Count * measures.SmallStep;
+        var wordsHeight = lines.Length * measures.SmallStep;
         var half = (Lettering.WidthMm(terminal.ToString(), measures.Name, bold: true) / 2) + 1.2;
         var top = isUp ? wordsHeight : 0;
         var box = new BoxMm(-half, top, half, top + boxHeight);

@@ -127,7 +127,7 @@ internal sealed class CircuitMap
 
     private void AddContacts()
     {
-        foreach (var contact in _circuit.Contacts.Where(c => !c.IsInside))
+        foreach (var contact in _circuit.Contacts.Where(c => !c.IsInside && c.Part is not Keypad))
         {
             if (!_poles.TryGetValue(contact.Common, out var pole))
             {
@@ -158,11 +158,13 @@ internal sealed class CircuitMap
     /// <summary>Inputs and grounds of boards, contacts of connectors that lead on to where the panel does not say, ends of wires.</summary>
     private void AddEnds()
     {
-        var wanted = _links.SelectMany(l => new[] { l.From, l.To }).ToHashSet();
+        // The lines of a keypad end on it: its keys are on the contact chart, for a matrix is no circuit to follow with a finger.
+        var pads = _context.Panel.Parts.OfType<Keypad>().SelectMany(k => k.Terminals.Select(t => k.At(t.Name))).Where(t => HasOthers(t) && NodeOf(t) >= 0);
+        HashSet<TerminalId> wanted = [.. _links.SelectMany(l => new[] { l.From, l.To }), .. pads];
         foreach (var node in wanted.Select(NodeOf).Distinct().Order().ToList())
         {
             var tree = TreeOf(node)!;
-            var boards = tree.Terminals.Where(t => Part(t.Part) is Board && IsWired(t)).ToList();
+            var boards = tree.Terminals.Where(t => (Part(t.Part) is Board && IsWired(t)) || Part(t.Part) is Keypad).ToList();
             HashSet<TerminalId> here = [.. tree.Terminals.Where(wanted.Contains), .. boards];
             foreach (var end in boards.Concat(tree.LooseEnds(here))) AddEnd(end, node);
         }

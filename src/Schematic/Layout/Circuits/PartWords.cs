@@ -79,6 +79,8 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
 
         public PartWords? Visit(FarEnd end) => null;
 
+        public PartWords? Visit(Keypad keypad) => null;
+
         public PartWords? Visit(Splice splice) => null;
 
         private static string Colour(ColourCode? colour) => colour is { } code ? $" {code}" : "";

@@ -30,6 +30,8 @@ internal sealed class TerminalMarks : IPartVisitor<TerminalMark>
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(FarEnd end) => TerminalMark.Circle;
 
+    TerminalMark IPartVisitor<TerminalMark>.Visit(Keypad keypad) => TerminalMark.None;
+
     TerminalMark IPartVisitor<TerminalMark>.Visit(Splice splice) => TerminalMark.Diamond;
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Connector connector) => TerminalMark.Contact;

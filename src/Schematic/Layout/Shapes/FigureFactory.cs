@@ -92,6 +92,8 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(FarEnd end) => [];
 
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Keypad keypad) => [];
+
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Splice splice) => [];
 
     /// <summary>A quantity with its unit and the trade's prefixes: <c>40 mA</c>, <c>10 kΩ</c>.</summary>

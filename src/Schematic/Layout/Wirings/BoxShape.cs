@@ -56,7 +56,9 @@ internal sealed record BoxShape(
         canvas.QuietLines(part.Designator, Notes, box.Left + 1.2, box.Bottom - 1 - ((Notes.Length - 1) * Metrics.QuietStep));
     }
 
-    private static string MeaningOf(Part part, string terminal) => part is Board board
+    private static string MeaningOf(Part part, string terminal) => part is Keypad keypad
+        ? Lettering.Fit("keys " + string.Join(' ', keypad.KeysOn(terminal)), Metrics.QuietHeight, WiringWeights.Usual.LongestNameMm)
+        : part is Board board
         ? Lettering.Fit(
             board.Inputs.FirstOrDefault(i => i.Terminal == terminal)?.Meaning ?? "", Metrics.QuietHeight, WiringWeights.Usual.LongestNameMm)
         : "";

@@ -106,6 +106,8 @@ internal sealed class EquipmentFinder : IPartVisitor<Equipment>
 
     Equipment IPartVisitor<Equipment>.Visit(FarEnd end) => new BoxEquipment(_found.Count, end);
 
+    Equipment IPartVisitor<Equipment>.Visit(Keypad keypad) => new BoxEquipment(_found.Count, keypad);
+
     Equipment IPartVisitor<Equipment>.Visit(Splice splice) => new SpliceEquipment(_found.Count, splice);
 
     private DeviceEquipment Device(Part part) => new(_found.Count, part);

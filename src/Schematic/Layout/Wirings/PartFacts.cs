@@ -57,6 +57,8 @@ internal sealed record PartFacts(string Word, int HomeRank, ImmutableArray<strin
 
         PartFacts IPartVisitor<PartFacts>.Visit(FarEnd end) => new("far end of", NoHome, ["far end not traced"]);
 
+        PartFacts IPartVisitor<PartFacts>.Visit(Keypad keypad) => Plain(keypad, "keypad");
+
         PartFacts IPartVisitor<PartFacts>.Visit(Splice splice) => Plain(splice, "splice") with { HomeRank = 3 };
 
         PartFacts IPartVisitor<PartFacts>.Visit(Supply supply) => new("supply", 0,

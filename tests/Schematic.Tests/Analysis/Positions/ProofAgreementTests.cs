@@ -101,6 +101,7 @@ public class ProofAgreementTests
         {
             "over-limit-input" => words[Array.IndexOf(words, "brings") + 1],
             "contact-never-closes" or "contact-never-opens" => $"{words[2]} {words[4]}",
+            "ghost-key" => words[1],
             "sneak-path" => "",
             "supplies-tied" => $"{words[0]} {words[2]}",
             "expectation-fails" => finding.Message[..finding.Message.IndexOf(" does not", StringComparison.Ordinal)],

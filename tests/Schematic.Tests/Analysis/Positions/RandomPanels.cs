@@ -77,6 +77,13 @@ internal static class RandomPanels
             }
         }
 
+        if (actuators <= 2 && Chance(0.08))
+        {
+            builder.Keypad("KB1", 2, 2);
+            foreach (var terminal in new[] { "R1", "R2", "C1", "C2" })
+                if (Chance(0.85)) builder.Wire($"KB1:{terminal}", Joint());
+        }
+
         // An input that a diode alone leads to floats by the figures and is lifted by any meter: a test of its own.
         var hasDiodes = Chance(0.3);
         for (var i = 0; i < random.Next(4); i++) builder.Lamp($"DS{i}", 24, 0.04 + 0.007 * i).Wire($"DS{i}:X1", Joint()).Wire($"DS{i}:X2", Joint());

@@ -46,7 +46,7 @@ internal sealed class RuleOracle
     public IEnumerable<string> Expected() =>
     [
         .. Shorts(), .. Tied(), .. Inputs(), .. Loads(), .. Contacts(),
-        .. Stuck().Select(s => $"lock-never-released {s.Actuator}").Distinct(), .. Expectations(), .. Never(),
+        .. Ghosts(), .. Stuck().Select(s => $"lock-never-released {s.Actuator}").Distinct(), .. Expectations(), .. Never(),
     ];
 
     private IEnumerable<string> Shorts() => _sim.Supplies.Where((_, i) => AlsoInPassing.Any(l => l.IsShortedAt(i)))
@@ -108,6 +108,17 @@ internal sealed class RuleOracle
             else if (!isRelay && _looks.All(l => l.Holds(when))) yield return $"contact-never-opens {a} {b}";
             // Joined by wires for good is another rule's finding.
             else if (_circuit.NodeOf(a) != _circuit.NodeOf(b) && _looks.Where(l => !l.IsShorted && !l.Holds(when)).ToList() is { Count: > 0 } open && open.TrueForAll(l => l.Joined(a, b))) yield return $"contact-never-opens {a} {b}";
+        }
+    }
+
+    /// <summary>Keypads with a key that is let go while others join its row and its column.</summary>
+    private IEnumerable<string> Ghosts()
+    {
+        bool IsWired(TerminalId terminal) => _panel.Wires.Any(w => w.From == terminal || w.To == terminal);
+        foreach (var keypad in _panel.Parts.OfType<Keypad>())
+        {
+            var keys = _sim.Contacts.Where(c => c.A.Part == keypad.Designator && IsWired(c.A) && IsWired(c.B) && _circuit.NodeOf(c.A) != _circuit.NodeOf(c.B));
+            if (keys.Any(k => _looks.Any(l => !l.Holds(k.When) && l.Joined(k.A, k.B)))) yield return $"ghost-key {keypad.Designator}";
         }
     }
 

@@ -30,7 +30,7 @@ internal sealed class Simulator
         _nodes = _node.Count;
         foreach (var part in panel.Parts)
         {
-            IEnumerable<Pole> poles = part switch { Switch s => [s.Pole], Relay r => r.Poles.Select(p => p.Pole), _ => [] };
+            IEnumerable<Pole> poles = part switch { Switch s => [s.Pole], Relay r => r.Poles.Select(p => p.Pole), Keypad k => k.ContactSets, _ => [] };
             foreach (var pole in poles)
                 foreach (var t in pole.Throws) _contacts.Add((part.At(pole.Common), part.At(t.Terminal), t.When, pole.MakesBeforeBreak));
         }
