@@ -134,8 +134,8 @@ public sealed record BenchCircuit
         if (part is RangedResistor ranged) yield return (ranged.At("1"), ranged.At("2"), BenchElement.Between(ranged.Least.Ohms, ranged.Most.Ohms));
         if (part is not Potentiometer track) yield break;
         var (from, to) = (track.Travel.From * track.Ohms, track.Travel.To * track.Ohms);
-        yield return (track.At(Potentiometer.FirstEnd), track.At(Potentiometer.WiperEnd), BenchElement.Between(from, to));
-        yield return (track.At(Potentiometer.WiperEnd), track.At(Potentiometer.LastEnd), BenchElement.Between(track.Ohms - to, track.Ohms - from));
+        yield return (track.At(Potentiometer.FirstEnd), track.At(Potentiometer.WiperEnd), BenchElement.Between(from, to) with { Slides = 1 });
+        yield return (track.At(Potentiometer.WiperEnd), track.At(Potentiometer.LastEnd), BenchElement.Between(track.Ohms - to, track.Ohms - from) with { Slides = -1 });
     }
 
     private static double OhmsOf(Wire? wire) => wire is { Gauge: { } gauge, LengthMm: { } length }

@@ -47,7 +47,7 @@ public readonly record struct BenchElement(int From, int To, string Name, Elemen
     public static ElementValue Between(double least, double most)
     {
         var middle = Math.Max((least + most) / 2, Circuit.LeastOhms);
-        return new ElementValue(ElementKind.Resistor, middle, 0, 0.93 * least / middle, 1.07 * most / middle);
+        return new ElementValue(ElementKind.Resistor, middle, 0, ElementValue.LeastOfTrack * least / middle, ElementValue.MostOfTrack * most / middle);
     }
 }
 
@@ -59,6 +59,24 @@ public readonly record struct BenchElement(int From, int To, string Name, Elemen
 /// <param name="Most">The largest.</param>
 public sealed record ElementValue(ElementKind Kind, double Ohms, double Volts, double Least, double Most)
 {
+    /// <summary>What a track or a resistor by its range may have less than it says, as a share (from memory).</summary>
+    public const double LeastOfTrack = 0.93;
+
+    /// <summary>What it may have more.</summary>
+    public const double MostOfTrack = 1.07;
+
+    /// <summary>
+    /// Of the two pieces of a potentiometer's track 1 and -1: what the wiper takes from one it gives to the other. Zero of all else.
+    /// </summary>
+    public int Slides { get; init; }
+
+    /// <summary>The share of <see cref="Ohms"/> at the low or the high end of the tolerance.</summary>
+    /// <param name="isLow">Whether at the low end.</param>
+    /// <param name="wiper">Where wipers stand: 1 and -1 at the ends of their ways, 0 in the middle.</param>
+    public double ShareAt(bool isLow, int wiper) => Slides == 0
+        ? isLow ? Least : Most
+        : (wiper == 0 ? 1 : wiper == Slides ? Most / MostOfTrack : Least / LeastOfTrack) * (isLow ? LeastOfTrack : MostOfTrack);
+
     /// <summary>Whether current passes one way only.</summary>
     public bool IsOneWay => Kind is ElementKind.Diode or ElementKind.Led;
 }

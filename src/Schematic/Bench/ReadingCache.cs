@@ -57,8 +57,10 @@ public sealed class ReadingCache(Meter meter)
         if (middle is not { } value) return Reading.Open;
         var kind = test == MeterTest.Ohms ? ReadingKind.Ohms : ReadingKind.Volts;
         // More resistance anywhere never gives less between two places (Rayleigh), so the ends of the range bound the rest.
-        var least = Show(test, places, elements, e => e.Least) ?? value;
-        var most = Show(test, places, elements, e => e.Most) ?? (test == MeterTest.Ohms ? meter.RangeOhms : meter.DiodeVolts);
+        // A wiper gives one piece of its track what it takes from the other, so both ends of its way and the middle are asked.
+        int[] wipers = elements.Exists(e => e.Value.Slides != 0) ? [0, 1, -1] : [0];
+        var least = wipers.Min(w => Show(test, places, elements, e => e.ShareAt(isLow: true, w)) ?? value);
+        var most = wipers.Max(w => Show(test, places, elements, e => e.ShareAt(isLow: false, w)) ?? (test == MeterTest.Ohms ? meter.RangeOhms : meter.DiodeVolts));
         var slack = test == MeterTest.Ohms ? 0.3 : 0.02; // leads on old contacts; the last digit
         return new Reading(kind, value, Math.Max(0, (least * 0.99) - slack), (most * 1.01) + slack);
     }

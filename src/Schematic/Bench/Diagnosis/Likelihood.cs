@@ -11,6 +11,9 @@ internal static class Likelihood
     /// <summary>Below this a reading speaks against an explanation.</summary>
     public const double Against = -4.5;
 
+    /// <summary>What a reading at one of its limits has: two widths from the middle.</summary>
+    private const double AtLimit = -2;
+
     /// <summary>Ohms that old contacts and a last digit add or take.</summary>
     private const double SlackOhms = 0.5;
 
@@ -39,7 +42,9 @@ internal static class Likelihood
         var middle = Math.Log(expected.Value + lead + SlackOhms);
         var width = Math.Log((expected.Most + lead + SlackOhms) / (expected.Least + lead + SlackOhms)) / 4;
         var away = (Math.Log(noted + SlackOhms) - middle) / Math.Max(0.03, width);
-        return Math.Max(Impossible, -away * away / 2);
+        // A wiper may stand anywhere on its track: what lies between the limits never speaks against.
+        var isWithin = noted >= expected.Least + lead - SlackOhms && noted <= expected.Most + lead + SlackOhms;
+        return Math.Max(isWithin ? AtLimit : Impossible, -away * away / 2);
     }
 
     private static double OfVolts(NotedValue noted, Reading expected)

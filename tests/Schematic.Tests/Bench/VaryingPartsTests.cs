@@ -1,0 +1,81 @@
+using Schematic.Bench;
+using Schematic.Bench.Diagnosis;
+using Schematic.Bench.Faults;
+using Schematic.Bench.Readings;
+using Schematic.Bench.RingOut;
+using Xunit;
+
+namespace Schematic.Tests.Bench;
+
+/// <summary>Parts whose resistance a hand or the weather changes, under the leads.</summary>
+public class VaryingPartsTests
+{
+    private const string Parts = """
+        terminals X1 { 1..5 }
+        potentiometer RP1 10 kohm 0.5 W
+        thermistor RT1 100..10000 ohm
+        net A X1:1 RP1:1
+        net B X1:2 RP1:2
+        net C X1:3 RP1:3
+        net D X1:4 RT1:1
+        net E X1:5 RT1:2
+        """;
+
+    private static BenchCircuit Circuit => BenchCircuit.Read(TestPanels.Load(Parts), BenchSide.Harness);
+
+    [Fact]
+    public void A_potentiometer_reads_its_track_end_to_end_and_a_range_at_its_wiper()
+    {
+        var track = Read("RP1:1", "RP1:3");
+        Assert.InRange(track.Least, 9_000, 9_400); // 10 kohm less 7 %
+        Assert.InRange(track.Most, 10_600, 11_000);
+        var wiper = Read("RP1:1", "RP1:2");
+        Assert.InRange(wiper.Least, 0, 1);
+        Assert.InRange(wiper.Most, 10_600, 11_000);
+    }
+
+    [Fact]
+    public void A_thermistor_reads_a_range()
+    {
+        var reading = Read("RT1:1", "RT1:2");
+        Assert.InRange(reading.Least, 80, 100);
+        Assert.InRange(reading.Most, 10_000, 11_000);
+    }
+
+    [Theory]
+    [InlineData(0.2)]
+    [InlineData(2_000)]
+    [InlineData(9_900)]
+    public void Wherever_the_wiper_stands_speaks_against_nothing(double ohms)
+    {
+        var result = Diagnoser.Diagnose(Circuit, Noted("RP1:1", "RP1:2", ohms));
+        Assert.True(result.IsPass);
+    }
+
+    [Fact]
+    public void An_open_track_is_found_and_told()
+    {
+        var circuit = Circuit;
+        var plan = RingOutPlanner.Plan(circuit);
+        Assert.DoesNotContain(plan.Hidden.Concat(plan.Undecided), f => f.Kind is FaultKind.Missing or FaultKind.Open);
+        var result = Diagnoser.Diagnose(circuit, Noted("RP1:1", "RP1:3", double.PositiveInfinity));
+        Assert.False(result.IsPass);
+        Assert.Contains("RP1", result.Ranking[0].Words, StringComparison.Ordinal);
+    }
+
+    private static Reading Read(string red, string black) => new ProbedCircuit(Circuit, Stand.Rest([]), new ReadingCache(new Meter()))
+        .Read(MeterTest.Ohms, [Number(red)], [Number(black)]);
+
+    private static int Number(string terminal) => Circuit.Terminals.Select(t => t.ToString()).ToList().IndexOf(terminal);
+
+    private static BenchReadings Noted(string red, string black, double ohms) => new()
+    {
+        Source = new Schematic.Text.SourceText("a.readings", ""),
+        Readings =
+        [
+            new NotedReading(
+                [], MeterTest.Ohms, [Circuit.Terminals[Number(red)]], [Circuit.Terminals[Number(black)]],
+                double.IsInfinity(ohms) ? new NotedValue(ReadingKind.Open, 0) : new NotedValue(ReadingKind.Ohms, ohms), Schematic.Text.SourceSpan.None),
+        ],
+    };
+}
