@@ -41,7 +41,9 @@ public sealed class NewCommandTests : IDisposable
 
             """);
         Assert.Equal(0, _cli.Run("check", "found.panel"));
-        Assert.EndsWith("\n3 notes\n", _cli.Out, StringComparison.Ordinal);
+        Assert.EndsWith("\n4 notes\n", _cli.Out, StringComparison.Ordinal);
+        Assert.Contains("To which contact 13 terminals of S4, S5, S6, S7 and L1 lead is not traced yet.", _cli.Out, StringComparison.Ordinal);
+        Assert.Contains("note proof-incomplete: Not proved for every way to join what is not traced: L1", _cli.Out, StringComparison.Ordinal);
         Assert.Contains("Contacts 13..31 of J1 are not traced yet.", _cli.Out, StringComparison.Ordinal);
         Assert.Equal(0, _cli.Run("draw", "found.panel", "--format", "svg"));
         var sheets = string.Concat(_cli.Files("out").Select(f => System.Text.Encoding.UTF8.GetString(_cli.Read($"out/{f}"))));
