@@ -24,6 +24,7 @@ internal sealed class StandTable
     private readonly ulong[] _print;
     private readonly bool[] _seen;
     private readonly List<StandCluster> _clusters;
+    private readonly int[] _first;
     private ulong _looked;
 
     private StandTable(FaultField field)
@@ -36,6 +37,7 @@ internal sealed class StandTable
         _print = [.. Enumerable.Range(0, field.Faults.Length).Select(f => field.Look(_rest, f))];
         _seen = [.. _print.Select(p => p != sound)];
         AtRest = [.. _seen];
+        _first = FirstAlike();
     }
 
     /// <summary>For each fault whether it shows at rest.</summary>
@@ -74,6 +76,8 @@ internal sealed class StandTable
             }
         }
 
+        for (var fault = 0; fault < _first.Length; fault++)
+            if (AtRest[fault]) _print[fault] = _print[_first[fault]];
         var unseen = Enumerable.Range(0, _seen.Length).Where(f => !_seen[f]).ToList();
         var sound = unseen.Count == 0 ? 0 : _field.StandlessLook(_circuit);
         var (hidden, open) = (new List<int>(), new List<int>());
@@ -88,8 +92,28 @@ internal sealed class StandTable
         Undecided = [.. open.Where(f => !_seen[f])];
     }
 
+    /// <summary>
+    /// For each fault the first that is the same in every position: contacts that touch are the same wherever on two firmly joined
+    /// pieces they do.
+    /// </summary>
+    private int[] FirstAlike()
+    {
+        var sets = new PlaceSets(_circuit.Terminals.Length);
+        foreach (var joint in _circuit.Joints)
+            if (joint.IsSound) sets.Join(joint.From, joint.To);
+        var first = new Dictionary<(int, int), int>();
+        return [.. Enumerable.Range(0, _field.Faults.Length).Select(fault =>
+        {
+            if (_field.Faults[fault].Kind is not (Faults.FaultKind.Bridge or Faults.FaultKind.Frame)) return fault;
+            var (one, other) = _field.EndsOf(fault);
+            var pieces = (Math.Min(sets.Find(one), sets.Find(other)), Math.Max(sets.Find(one), sets.Find(other)));
+            if (!first.TryGetValue(pieces, out var known)) first[pieces] = known = fault;
+            return known;
+        })];
+    }
+
     /// <summary>Faults that show already and look like another one so far.</summary>
-    private IEnumerable<int> Twins(List<int> here) => here.Where(f => AtRest[f]).GroupBy(f => _print[f]).Where(g => g.Skip(1).Any()).SelectMany(g => g);
+    private IEnumerable<int> Twins(List<int> here) => here.Where(f => AtRest[f] && _first[f] == f).GroupBy(f => _print[f]).Where(g => g.Skip(1).Any()).SelectMany(g => g);
 
     private bool Touches(int fault, StandCluster cluster)
     {
