@@ -19,7 +19,8 @@ internal static class CircuitRuns
 {
     private static readonly int[] Sizes = [20, 40, 60, 80, 100, 150, 200, 300, 500, 1000];
 
-    private static readonly string[] Examples = ["lever-frame/lever", "relay-latch/latch", "engine-order/engine-order", "dsub-breakout/breakout"];
+    /// <summary>The examples, as folder and file.</summary>
+    public static readonly string[] Examples = ["lever-frame/lever", "relay-latch/latch", "engine-order/engine-order", "dsub-breakout/breakout"];
 
     /// <summary>Prints a row for each design.</summary>
     public static int Run()
@@ -53,7 +54,8 @@ internal static class CircuitRuns
             quality.Sum(q => q.Faults.Length), times[0], times.Min()));
     }
 
-    private static Panel Read(string example)
+    /// <summary>Reads an example.</summary>
+    public static Panel Read(string example)
     {
         var path = Path.Combine(RepositoryRoot.Find(), "examples", example + ".panel");
         var file = PanelBytes.Decode(Path.GetFileName(path), File.ReadAllBytes(path));

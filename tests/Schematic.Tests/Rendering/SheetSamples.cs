@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
-using Schematic.Layout.Tables;
+using Schematic.Tests.Layout.Tables;
 using Schematic.Model;
 using Schematic.Reports;
 using Schematic.Symbols;

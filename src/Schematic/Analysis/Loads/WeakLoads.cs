@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Schematic.Analysis.Circuits;
-using Schematic.Analysis.Positions;
 using Schematic.Analysis.States;
 using Schematic.Model;
 
@@ -15,11 +14,11 @@ public sealed class WeakLoads
     /// <summary>Of the cases in which a load gets most so many are looked at with their wires.</summary>
     private const int MostTried = 6;
 
-    private readonly PositionProof _proof;
+    private readonly IProvenPositions _proof;
     private readonly Dictionary<string, WeakLoad> _causeOf = new(StringComparer.Ordinal);
 
     /// <summary>Finds them.</summary>
-    public WeakLoads(PositionProof proof)
+    internal WeakLoads(IProvenPositions proof)
     {
         _proof = proof;
         if (proof.HasShort) return;

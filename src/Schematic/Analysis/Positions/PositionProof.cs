@@ -13,7 +13,7 @@ namespace Schematic.Analysis.Positions;
 /// What the checks over all positions share: the circuit with its conditions, the states that can be reached, and the words
 /// in which a finding is told so that a person can follow it with a finger on the drawing.
 /// </summary>
-public sealed class PositionProof
+public sealed class PositionProof : IProvenPositions
 {
     /// <summary>How far below its ground an input may be brought: about a diode's drop (from memory).</summary>
     private const double LeastInputVolts = -0.6;
@@ -43,6 +43,8 @@ public sealed class PositionProof
 
     /// <summary>What wires and sources leave of the volts of a load.</summary>
     internal WiredJudge Judge { get; }
+
+    WiredJudge IProvenPositions.Judge => Judge;
 
     /// <summary>The states that can be reached, as far as all is decided, and else that may be.</summary>
     public StateSpace States { get; }

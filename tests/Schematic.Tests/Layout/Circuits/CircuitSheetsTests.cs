@@ -32,6 +32,36 @@ public class CircuitSheetsTests
             },
             iter: 150);
 
+    /// <summary>
+    /// Circuits that are neither in series nor side by side, bridges upon bridges: what an order by triconnected parts (SPQR tree)
+    /// would have to cross is crossed here less than three times a sheet.
+    /// </summary>
+    [Fact]
+    public void A_circuit_of_bridges_comes_out_with_fewer_than_three_crossings_a_sheet() =>
+        Gen.Select(Gen.Int[3, 7], Gen.Int[5, 12], Gen.Int[0, 100_000]).Sample(
+            (nodes, links, seed) =>
+            {
+                var panel = BridgedPanel(nodes, links, seed);
+                var qualities = CircuitProof.Prove(panel, $"{nodes} nodes, {links} links, seed {seed}");
+                Assert.All(qualities, q => Assert.InRange(q.Crossings, 0, 2));
+            },
+            iter: 150);
+
+    /// <summary>Resistors between random nodes, the first and the last fed, each node a terminal.</summary>
+    private static Panel BridgedPanel(int nodes, int links, int seed)
+    {
+        var random = new Random(seed);
+        var text = new System.Text.StringBuilder($"supply PS1 24 V {{ + - }}\nterminals X1 {{ 1..{nodes} }}\nnet A PS1:+ X1:1\nnet B PS1:- X1:{nodes}\n");
+        for (var i = 0; i < links; i++)
+        {
+            // Every node hangs on the one before, so that the circuit is one.
+            var (a, b) = i < nodes - 1 ? (i + 1, i + 2) : (random.Next(1, nodes + 1), random.Next(1, nodes + 1));
+            if (a != b) text.Append(System.Globalization.CultureInfo.InvariantCulture, $"resistor R{i + 1} 100 ohm {{ X1:{a} X1:{b} }}\n");
+        }
+
+        return TestPanels.Load(text.ToString());
+    }
+
     [Theory]
     [MemberData(nameof(Batches))]
     public void Generated_designs_are_drawn_without_faults_and_join_what_the_panel_joins(int batch)

@@ -72,6 +72,29 @@ public class SheetFlowTests
             iter: 30);
     }
 
+    [Fact]
+    public void Short_lists_stand_in_the_free_space_of_a_drawing_and_touch_nothing_of_it() =>
+        Gen.Select(Gen.Double[10, 240], Gen.Double[10, 140], Gen.Int[1, 12].Array[1, 5]).Sample(
+            (right, bottom, rows) =>
+            {
+                var (lists, wiring) = (Frame.ContentBox(SheetKind.Lists), Frame.ContentBox(SheetKind.Wiring));
+                var shape = LineMark.Rectangle(MarkRole.Symbol, new BoxMm(wiring.Left, wiring.Top, Math.Min(wiring.Right, wiring.Left + right), Math.Min(wiring.Bottom, wiring.Top + bottom)), Pen.Wide);
+                var drawing = new SheetContent(SheetKind.Wiring, "Strip", [shape]);
+                var blocks = rows.SelectMany((r, i) => TableBlock.Of(Table($"T{i}", r), lists.Width)).ToList();
+                var flowed = SheetFlow.Flow(blocks, SheetKind.Lists, lists, drawings: [new FlowDrawing(drawing, wiring)]);
+                var joined = Assert.Single(flowed.Drawings);
+                foreach (var mark in joined.Marks.Where(m => m != shape))
+                {
+                    Assert.True(wiring.Contains(mark.Bounds, 0.01));
+                    Assert.False(mark.Bounds.Overlaps(shape.Bounds.Grown(3)));
+                }
+
+                var shown = joined.Marks.Concat(flowed.Pages.SelectMany(p => p.Content.Marks)).OfType<TextMark>().Select(m => m.Text).ToList();
+                for (var i = 0; i < rows.Length; i++) Assert.Single(shown, t => t == $"T{i}");
+                Assert.Equal(rows.Sum(), shown.Count(t => t.StartsWith("J1:", StringComparison.Ordinal)));
+            },
+            iter: 60);
+
     private static void AssertSound(ImmutableArray<ReportTable> tables)
     {
         var box = Frame.ContentBox(SheetKind.Lists);

@@ -1,14 +1,15 @@
 using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
+using Schematic.Layout.Tables;
 using Schematic.Reports;
 
-namespace Schematic.Layout.Tables;
+namespace Schematic.Tests.Layout.Tables;
 
-/// <summary>Lays tables out on as few sheets as they need.</summary>
-public static class TableSheets
+/// <summary>One table alone on as few sheets as it needs.</summary>
+internal static class TableSheets
 {
-    /// <summary>The sheets of one table.</summary>
+    /// <summary>The sheets.</summary>
     public static ImmutableArray<SheetContent> Build(ReportTable table, SheetKind kind, SheetFrame frame)
     {
         var box = frame.ContentBox(kind);

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CsCheck;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
-using Schematic.Layout.Tables;
 using Schematic.Reports;
 using Schematic.Tests.Rendering;
 using Xunit;

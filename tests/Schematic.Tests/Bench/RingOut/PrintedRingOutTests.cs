@@ -1,0 +1,52 @@
+using Schematic.Bench.RingOut;
+using Schematic.Binding;
+using Schematic.Drawing;
+using Schematic.Layout.Pack;
+using Schematic.Model;
+using Schematic.Reports;
+using Xunit;
+
+namespace Schematic.Tests.Bench.RingOut;
+
+public class PrintedRingOutTests
+{
+    private static readonly Panel Lever = PanelLoader.LoadFile(Repository.PathOf("examples/lever-frame/lever.panel")).Panel;
+
+    [Fact]
+    public void What_is_done_first_stands_above_the_first_list_and_nowhere_else()
+    {
+        var tables = RingOutSheets.Build(Lever);
+        Assert.Equal(2, tables.Length);
+        Assert.StartsWith("First: 1. Switch every supply off", tables[0].Lead[0], StringComparison.Ordinal);
+        Assert.Empty(tables[1].Lead);
+        Assert.All(tables, t => Assert.StartsWith("Ring-out with power off", t.Title, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_cautions_are_printed_on_the_sheet_of_the_first_step_and_before_it()
+    {
+        foreach (var example in (string[])["lever-frame/lever", "relay-latch/latch", "engine-order/engine-order", "dsub-breakout/breakout"])
+        {
+            var panel = PanelLoader.LoadFile(Repository.PathOf($"examples/{example}.panel")).Panel;
+            var sheet = PackBuilder.Build(panel, []).First(s => s.Marks.OfType<TextMark>().Any(t => t.Text.StartsWith("Ring-out with power off", StringComparison.Ordinal) && t.IsBold));
+            var texts = sheet.Marks.OfType<TextMark>().Where(t => t.Role == MarkRole.Table).ToList();
+            var first = Assert.Single(texts, t => t.Text.StartsWith("First: 1. Switch every supply off", StringComparison.Ordinal));
+            var heading = texts.First(t => t.Text == "Red" && t.Anchor.Y > first.Anchor.Y);
+            Assert.Contains(texts, t => t.Text == "1" && Math.Abs(t.Anchor.X - heading.Anchor.X) < 30 && t.Anchor.Y > heading.Anchor.Y);
+        }
+    }
+
+    [Fact]
+    public void Every_step_stands_under_what_is_held_and_what_must_show()
+    {
+        var table = RingOutSheets.Build(Lever)[0];
+        var rows = table.Rows.Select(r => r[0]).ToList();
+        Assert.StartsWith($"{ReportTable.Across}rest: ", rows[0], StringComparison.Ordinal);
+        Assert.Equal(Enumerable.Range(1, 42).Select(i => i.ToString(System.Globalization.CultureInfo.InvariantCulture)), rows.Where(r => r[0] != ReportTable.Across));
+        // The lever is moved once its contacts at rest are done.
+        var moved = rows.FindIndex(r => r == $"{ReportTable.Across}LEVER reverse: closed");
+        Assert.Equal(("J1:4", "J1:6"), (table.Rows[moved + 1][1], table.Rows[moved + 1][2]));
+        // A box to tick where the meter shows closed or open, a line to write on where it shows a figure.
+        Assert.Equal(("▂", "☐"), (table.Rows[1][3], table.Rows[moved + 1][3]));
+    }
+}
