@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Schematic.Drawing;
 using Schematic.Layout.Frame;
+using Schematic.Layout.Tables;
 using Schematic.Reports;
 using Schematic.Tests.Rendering;
 using Xunit;
