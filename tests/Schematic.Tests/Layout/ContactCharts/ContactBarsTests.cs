@@ -51,9 +51,9 @@ public class ContactBarsTests
     public void Charts_of_one_panel_stand_on_one_sheet()
     {
         // A table that fills half of the sheet comes first: the charts would be torn if each took the first gap.
-        var box = new BoxMm(0, 0, 180, 70);
+        var box = new BoxMm(0, 0, 150, 110);
         var blocks = ContactBars.Of([Chart, Chart with { Title = "Contact chart: GRIP" }, Chart with { Title = "Contact chart: BELL" }], box.Width).ToList();
-        var before = TableBlock.Of(new ReportTable("Wires", [new("w", "Wire")], [.. Enumerable.Range(1, 6).Select(i => System.Collections.Immutable.ImmutableArray.Create($"W{i} " + new string('x', 60)))]), box.Width);
+        var before = TableBlock.Of(new ReportTable("Wires", [new("w", "Wire")], [.. Enumerable.Range(1, 8).Select(i => System.Collections.Immutable.ImmutableArray.Create($"W{i} " + new string('x', 60)))]), box.Width);
         var pages = SheetFlow.Flow([.. before, .. blocks], SheetKind.Lists, box).Pages;
         Assert.Single(pages, p => p.Blocks.Any(b => b is ContactBars));
     }
