@@ -30,6 +30,7 @@ public static class PanelChecker
         new SpareContactUsedCheck(),
         new BridgedPartCheck(),
         new SimilarNamesCheck(),
+        new GrayCodeCheck(),
         new FloatingContactCheck(),
         new NotTracedCheck(),
         new WireDetailsCheck(),

@@ -19,7 +19,7 @@ internal sealed class SwitchBinder(
     public void Bind(Scope scope, SwitchSyntax syntax, PartList parts)
     {
         var reader = new ClauseReader(syntax.Clauses, scope, report);
-        if (KindOf(syntax) == SwitchKind.Plain && reader.Find(SnapTerminals.Keyword) is { } named)
+        if (!IsSnap(syntax) && reader.Find(SnapTerminals.Keyword) is { } named)
         {
             report.Contradiction(
                 scope.At(named.KeywordSpan), $"The terminals of a plain {syntax.Keyword.Text} have their usual names.",
@@ -43,6 +43,7 @@ internal sealed class SwitchBinder(
             var part = new Switch(declared.FullName, FormOf(syntax), actuator!.FullName, pole, declared.Span)
             {
                 Kind = KindOf(syntax),
+                IsGray = reader.Has("gray"),
                 Description = syntax.Description?.Text ?? "",
                 Gang = movers.Count > 1 ? declared.FullName : scope.Full(designators[0]),
                 Rating = rating,
@@ -86,21 +87,31 @@ internal sealed class SwitchBinder(
         "make" => ContactForm.Make,
         "break" => ContactForm.Break,
         "changeover" => ContactForm.Changeover,
-        _ => KindOf(syntax) == SwitchKind.Plain ? ContactForm.Rotary : ContactForm.Changeover,
+        _ => IsSnap(syntax) ? ContactForm.Changeover : ContactForm.Rotary,
     };
 
     private static SwitchKind KindOf(SwitchSyntax syntax) => syntax.Keyword.Text switch
     {
         "reed" => SwitchKind.Reed,
         "microswitch" => SwitchKind.Micro,
+        "coded" => SwitchKind.Coded,
         _ => SwitchKind.Plain,
     };
+
+    private static bool IsSnap(SwitchSyntax syntax) => KindOf(syntax) is SwitchKind.Reed or SwitchKind.Micro;
 
     private static bool IsSingleThrow(SwitchSyntax syntax) => syntax.Form.Text is "make" or "break";
 
     private Rows BindRows(Scope scope, SwitchSyntax syntax, Declared? actuator)
     {
-        if (KindOf(syntax) != SwitchKind.Plain) return NamedRows(scope, syntax);
+        if (KindOf(syntax) == SwitchKind.Coded)
+        {
+            var coded = new CodedRows(scope, syntax, report, conditions);
+            var outputs = coded.Outputs();
+            return new Rows(coded.Common(), outputs) { Closed = coded.Closed(outputs, actuator) };
+        }
+
+        if (IsSnap(syntax)) return NamedRows(scope, syntax);
         var rows = IsSingleThrow(syntax) ? SingleThrowRows(scope, syntax) : ThrowRows(scope, syntax);
         if (!IsSingleThrow(syntax) && actuator is not null)
         {
@@ -257,12 +268,12 @@ internal sealed class SwitchBinder(
     private Pole PoleOf(Scope scope, SwitchSyntax syntax, Rows rows, Declared? actuator, string designator)
     {
         var commonSpan = scope.At(rows.Common?.Span ?? syntax.First.Span);
-        var throws = KindOf(syntax) != SwitchKind.Plain
+        var throws = IsSnap(syntax)
             ? rows.Throws.Select((r, i) => NamedThrow(scope, syntax, r, actuator, designator, isMake: syntax.Form.Text != "break" && i == 0))
             : IsSingleThrow(syntax)
             ? [SingleThrow(scope, syntax, rows, actuator, designator)]
             : rows.Throws.Select((r, i) => ThrowOf(scope, r, actuator, rows.Closed[i]));
-        return new Pole(KindOf(syntax) != SwitchKind.Plain ? rows.Common!.Names[0].Text : IsSingleThrow(syntax) ? "1" : CommonName, [.. throws], commonSpan)
+        return new Pole(IsSnap(syntax) ? rows.Common!.Names[0].Text : IsSingleThrow(syntax) ? "1" : CommonName, [.. throws], commonSpan)
         {
             MakesBeforeBreak = syntax.Clauses.Any(c => c.Keyword == "make-before-break"),
         };

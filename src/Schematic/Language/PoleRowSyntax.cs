@@ -9,7 +9,13 @@ namespace Schematic.Language;
 /// <param name="Span">The whole row.</param>
 public sealed record PoleRowSyntax(ImmutableArray<WordSyntax> Names, ImmutableArray<ContactSyntax> Contacts, TextSpan Span)
 {
+    /// <summary>Of an output of a coded wheel a digit for each position, 1 where it is closed; null for other rows.</summary>
+    public WordSyntax? Pattern { get; init; }
+
+    /// <summary>Whether it is <c>at POSITION OUTPUT …</c>: the names are a position and the outputs that it closes.</summary>
+    public bool IsPosition { get; init; }
+
     /// <summary>The same row in a text that has more characters before it, or fewer.</summary>
     public PoleRowSyntax Moved(int by) =>
-        new([.. Names.Select(n => n.Moved(by))], [.. Contacts.Select(c => c.Moved(by))], Span.Moved(by));
+        new([.. Names.Select(n => n.Moved(by))], [.. Contacts.Select(c => c.Moved(by))], Span.Moved(by)) { Pattern = Pattern?.Moved(by), IsPosition = IsPosition };
 }

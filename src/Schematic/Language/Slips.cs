@@ -19,6 +19,8 @@ internal static partial class Slips
     {
         ["contactor"] = "A contactor is written as a relay: relay K1 24 V 30 mA { coil X1:1 X1:2 ; make }.",
         ["micro"] = "Write microswitch: microswitch S1 changeover on CAM when lifted { COM J1:1 ; NO J1:2 ; NC J1:3 }.",
+        ["encoder"] = "Write coded: coded S1 on KNOB gray { common ; A \"0110\" ; B \"0011\" }.",
+        ["thumbwheel"] = "Write coded, with a pattern for each output: coded S1 on WHEEL { common ; 1 \"0101\" ; 2 \"0011\" }.",
         ["timer"] = "A timer is written as a relay with a delay: relay K1 24 V 30 mA on-delay 5 s { coil X1:1 X1:2 ; delayed-make }.",
         ["coil"] = "A coil that moves contacts is a relay, one that moves or locks something else a solenoid.",
         ["bulb"] = "Write lamp.",

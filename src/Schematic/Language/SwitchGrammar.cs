@@ -53,6 +53,31 @@ internal static class SwitchGrammar
         from contacts in SharedGrammar.AnyContacts.OrNone()
         select MakeRow(names, contacts);
 
+    private static readonly ClauseSet Coding = new ClauseSet().WithPurchase()
+        .With("rated", s => s.Quantity.AtLeastOnce()).Flags("make-before-break", "gray");
+
+    private static readonly Parser<SwitchHead> CodedHead =
+        from names in SharedGrammar.DeclaredNames
+        from description in Lexemes.String.Maybe()
+        from word in Lexemes.Keyword("on")
+        from actuator in Lexemes.Name
+        from run in (Parser<ClauseRun>)Coding.Run
+        select new SwitchHead(names.First, names.Last, description, word, actuator, run);
+
+    private static readonly Parser<PoleRowSyntax> PositionRow =
+        from at in Lexemes.Keyword("at")
+        from position in Lexemes.Contact
+        from outputs in Lexemes.Contact.Many()
+        select MakeRow(outputs.Prepend(position), []) with { IsPosition = true };
+
+    private static readonly Parser<PoleRowSyntax> OutputRow =
+        from name in Lexemes.Contact
+        from pattern in Lexemes.String.Maybe()
+        from contacts in SharedGrammar.AnyContacts.OrNone()
+        select MakeRow([name], contacts) with { Pattern = pattern };
+
+    private static readonly Parser<PoleRowSyntax> CodedRow = PositionRow.XOr(OutputRow);
+
     /// <summary>The forms of these statements.</summary>
     public static IEnumerable<KeyValuePair<string, StatementForm>> Forms() =>
     [
@@ -60,6 +85,7 @@ internal static class SwitchGrammar
         new("switch", new("switch S7 make on GRIP when left-stop { J1:22 J1:23 }", ReadSwitch)),
         new("reed", new("reed S10 make on DOOR when open { J1:22 J1:23 }", ReadSwitch)),
         new("microswitch", new("microswitch S11 changeover on CAM when lifted { COM J1:24 ; NO J1:25 ; NC J1:26 }", ReadSwitch)),
+        new("coded", new("coded S12 on WHEEL { common J1:1 ; 1 \"0101\" J1:2 ; 2 \"0011\" J1:3 }", ReadCoded)),
         new("pole", new("pole S8 rotary on GRIP { common J1:26 ; left J1:27 ; right J1:28 }", ReadSwitch)),
         new("poles", new("poles S1..S2 changeover on LEVER { common J1:4 7 ; normal J1:5 8 ; reverse J1:6 9 }", ReadSwitch)),
     ];
@@ -106,6 +132,15 @@ internal static class SwitchGrammar
         {
             LastActuator = head.LastActuator,
         };
+    }
+
+    private static SwitchSyntax? ReadCoded(
+        RawStatement raw, WordSyntax keyword, TextSpan rest, StatementReader reader, string usage)
+    {
+        if (reader.Read(CodedHead, rest, usage) is not { } head) return null;
+        var clauses = reader.Accept(head.Run, rest, usage);
+        var rows = reader.Lines(raw, CodedRow, usage);
+        return new SwitchSyntax(keyword, head.First, head.Last, head.Description, keyword, head.Actuator, [], clauses, rows, raw.Span);
     }
 
     private sealed record SwitchHead(

@@ -13,6 +13,9 @@ public sealed record Switch(string Designator, ContactForm Form, string Actuator
     /// <summary>How its contact is built.</summary>
     public SwitchKind Kind { get; init; }
 
+    /// <summary>Whether it is said to be coded so that neighbouring positions differ in one contact.</summary>
+    public bool IsGray { get; init; }
+
     /// <inheritdoc/>
     public override ImmutableArray<Pole> ContactSets => [Pole];
 

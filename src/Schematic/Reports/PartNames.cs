@@ -37,6 +37,7 @@ public static class PartNames
     {
         SwitchKind.Reed => "reed contact",
         SwitchKind.Micro => "microswitch",
+        SwitchKind.Coded => "coded switch",
         _ => "switch",
     };
 
@@ -70,7 +71,8 @@ public static class PartNames
             $"connector, {connector.Terminals.Length} {GenderWord(connector.Gender)}", $"{connector.Insert.Family}", Size(connector),
             TerminationWord(connector.Termination));
 
-        public string Visit(Switch pole) => Joined($"{KindWord(pole.Kind)}, {FormWord(pole.Form)}", pole.Pole.MakesBeforeBreak ? "make-before-break" : null, Rating(pole.Rating));
+        public string Visit(Switch pole) => Joined(
+            $"{KindWord(pole.Kind)}, {(pole.Kind == SwitchKind.Coded ? $"{pole.Pole.Throws.Length} outputs" : FormWord(pole.Form))}", pole.Pole.MakesBeforeBreak ? "make-before-break" : null, Rating(pole.Rating));
 
         public string Visit(Relay relay) => Joined($"{(relay.HasDelay ? "time-delay relay" : "relay")} {CoilVolts(relay.Coil)}", relay.DelayText, Forms(relay), Rating(relay.Rating));
 

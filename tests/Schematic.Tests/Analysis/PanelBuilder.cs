@@ -75,6 +75,16 @@ internal sealed class PanelBuilder
             SourceSpan.None),
         ["C", .. throws]);
 
+    /// <summary>A coded wheel with common C; each output is closed in the positions named.</summary>
+    public PanelBuilder Coded(string name, string actuator, params (string Output, string[] Positions)[] outputs) => Add(
+        new Switch(
+            name, ContactForm.Rotary, actuator,
+            new Pole("C", [.. outputs.Select(o => new Throw(o.Output, o.Output, At(actuator, o.Positions), SourceSpan.None))], SourceSpan.None), SourceSpan.None)
+        {
+            Kind = SwitchKind.Coded,
+        },
+        ["C", .. outputs.Select(o => o.Output)]);
+
     /// <summary>The last pole makes before it breaks.</summary>
     public PanelBuilder Bridging()
     {

@@ -292,8 +292,13 @@ internal static class PanelSample
             ContactForm.Changeover => new Pole("common", [To(names[0], names[0], names[0]), To(names[1], names[1], names[1])], At),
             _ => new Pole("common", [To(names[0], $"{names[0]}, {names[1]}", names[0], names[1]), .. names.Skip(2).Select(n => To(n, n, n))], At),
         };
-        var kind = form.Form == ContactForm.Rotary ? SwitchKind.Plain : form.Kind;
-        if (kind != SwitchKind.Plain)
+        var kind = (form.Form == ContactForm.Rotary) == (form.Kind == SwitchKind.Coded) ? form.Kind : SwitchKind.Plain;
+        if (kind == SwitchKind.Coded)
+        {
+            Throw Output(string name, Func<int, bool> isClosed) => To(name, name, [.. names.Where((_, i) => isClosed(i))]);
+            pole = new Pole("common", [Output("Q1", i => i % 2 == 1), Output("Q2", i => i > 0)], At);
+        }
+        else if (kind != SwitchKind.Plain)
         {
             var others = names.Where((_, i) => i != first).ToArray();
             pole = form.Form switch
@@ -312,6 +317,7 @@ internal static class PanelSample
                 {
                     Gang = $"S{index}01",
                     Kind = kind,
+                    IsGray = kind == SwitchKind.Coded && form.HasRating,
                     Rating = form.HasRating ? new ContactRating(i == -1 ? null : 28, 5) : null,
                 },
                 [pole.Common, .. pole.Throws.Select(t => t.Terminal)]);

@@ -140,10 +140,22 @@ internal static class PanelSampleWriter
         return text.Append(Buying(c)).Append("\n}").ToString();
     }
 
+    private static string Coded(Switch s, Panel panel, string range)
+    {
+        var positions = panel.Actuators.Single(a => a.Name == s.Actuator).Positions.Select(p => p.Name).ToList();
+        string Digits(Throw t) => string.Concat(positions.Select(p => ((PositionCondition)t.When).Positions.Contains(p) ? '1' : '0'));
+        var isByLines = positions.Count % 2 == 0;
+        var rows = s.Pole.Throws.Select(t => isByLines ? t.Terminal : $"{t.Terminal} \"{Digits(t)}\"")
+            .Concat(isByLines ? positions.Select((p, i) => $"at {p} {string.Join(' ', s.Pole.Throws.Where(t => Digits(t)[i] == '1').Select(t => t.Terminal))}") : []);
+        return $"coded {range} on {s.Actuator}{(s.IsGray ? " gray" : "")}{(s.Rating is { } r ? Inv($" rated {r.Volts} V {r.Amps} A") : "")}"
+            + $"{(s.Pole.MakesBeforeBreak ? " make-before-break" : "")} {{ common ; {string.Join(" ; ", rows)} }}";
+    }
+
     private static string Gang(Switch s, Panel panel)
     {
         var poles = panel.Parts.OfType<Switch>().Where(p => p.Gang == s.Designator).ToList();
         var range = poles.Count == 1 ? s.Designator : $"{s.Designator}..{poles[^1].Designator}";
+        if (s.Kind == SwitchKind.Coded) return Coded(s, panel, range);
         var condition = (PositionCondition)s.Pole.Throws[0].When;
         var others = panel.Actuators.Single(a => a.Name == s.Actuator).Positions.Select(p => p.Name).Except(condition.Positions);
         var when = s.Form switch

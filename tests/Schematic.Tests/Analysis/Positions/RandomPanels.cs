@@ -67,6 +67,11 @@ internal static class RandomPanels
         {
             var (name, positions) = names[random.Next(names.Count)];
             if (Chance(0.5)) builder.Make($"S{i}", name, [.. positions.Where(_ => Chance(0.5))]).Wire($"S{i}:1", Joint()).Wire($"S{i}:2", Joint());
+            else if (Chance(0.2))
+            {
+                builder.Coded($"S{i}", name, [.. new[] { "Q1", "Q2" }.Select(q => (q, positions.Where(_ => Chance(0.5)).ToArray()))])
+                    .Wire($"S{i}:C", Joint()).Wire($"S{i}:Q1", Joint()).Wire($"S{i}:Q2", Joint());
+            }
             else
             {
                 builder.Pole($"S{i}", name, positions);
