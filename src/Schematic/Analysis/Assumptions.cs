@@ -113,6 +113,24 @@ public sealed class Assumptions
 
         public IEnumerable<Assumption> Visit(Potentiometer track) => [];
 
+        public IEnumerable<Assumption> Visit(BridgeRectifier rectifier) => rectifier.IsDropStated ? [] :
+        [
+            Make(AssumptionKind.Drop, rectifier, $"drops {ValueText.Volts(rectifier.ForwardVolts)} in each of two diodes", "silicon", $"drop {ValueText.Volts(rectifier.ForwardVolts)}"),
+        ];
+
+        public IEnumerable<Assumption> Visit(Transformer transformer) => [];
+
+        public IEnumerable<Assumption> Visit(TransistorOutput transistor) => OfOutput(transistor, transistor);
+
+        public IEnumerable<Assumption> Visit(Optocoupler coupler) =>
+            OfOutput(coupler, coupler).Append(Make(
+                AssumptionKind.Lit, coupler, $"switches from {ValueText.Amps(LoadLimits.CouplerFraction * coupler.RatedAmps)} in its diode", "half its rated current (own choice)", null));
+
+        private static IEnumerable<Assumption> OfOutput(Part part, ISemiconductorOutput output) => output.IsSaturationStated ? [] :
+        [
+            Make(AssumptionKind.Drop, part, $"drops {ValueText.Volts(output.SaturationVolts)} while it is on", "a saturated transistor (from memory)", $"saturates {ValueText.Volts(output.SaturationVolts)}"),
+        ];
+
         public IEnumerable<Assumption> Visit(Capacitor capacitor) => [];
 
         public IEnumerable<Assumption> Visit(Suppressor suppressor) => [];

@@ -67,6 +67,7 @@ public static class PanelChecker
         new LoadRatingCheck(),
         new SwitchLoadCheck(),
         new SuppressionCheck(),
+        new SemiconductorCheck(),
         new VoltageDropCheck(),
     ];
 

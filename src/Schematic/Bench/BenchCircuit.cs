@@ -76,7 +76,7 @@ public sealed record BenchCircuit
         ImmutableArray<BenchElement> elements =
         [
             .. from element in circuit.Elements
-               where element.Way is null
+               where element is { Way: null, Gate: null }
                let value = BenchElement.ValueOf(element)
                where value is not null
                select new BenchElement(numbers[element.Outer], numbers[element.To], element.Name, value),

@@ -39,6 +39,9 @@ public readonly record struct BenchElement(int From, int To, string Name, Elemen
         // A meter's milliampere gives a diode some 0.1 V less than its rated current does (from memory).
         ElementKind.Diode => new ElementValue(element.Kind, ohms, element.Volts * 0.86, 0.6, 1.2),
         ElementKind.Led => new ElementValue(element.Kind, ohms, element.Volts, 0.85, 1.15),
+        // A winding has a small part of what it takes in service; a secondary of few turns reads next to nothing (from memory).
+        ElementKind.Supply when element.Part is Model.Transformer { VoltAmps: { } power } transformer => Between(0, 0.3 * transformer.SecondaryVolts * transformer.SecondaryVolts / power),
+        ElementKind.Supply when element.Part is Model.Transformer => Between(0, 1000),
         ElementKind.Supply or ElementKind.Pull => null,
         _ => throw new InvalidOperationException("A kind of element without a reading."),
     };

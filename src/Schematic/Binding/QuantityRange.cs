@@ -32,6 +32,7 @@ internal sealed record QuantityRange(double Least, double Most, string Words)
         Dimension.Area => new(0.001, 10_000, "a cross-section from 0.001 mm2 to 10,000 mm2"),
         Dimension.Power => new(1e-6, 1e7, "a power up to 10,000 kW"),
         Dimension.Time => new(1e-3, 86_400, "a time from 1 ms to a day"),
+        Dimension.ApparentPower => new(1e-3, 1e7, "a power up to 10,000 kVA"),
         Dimension.Percent => new(1e-3, 100, "a share up to 100 %"),
         _ => new(double.MinValue, double.MaxValue, "a number"),
     };

@@ -8,7 +8,7 @@ internal static class UnitWords
     private static readonly string[] Known =
     [
         "V", "mV", "kV", "A", "mA", "uA", "ohm", "mohm", "kohm", "Mohm", "mm", "cm", "m", "in", "ft", "mm2", "AWG", "W", "mW",
-        "kW", "uF", "nF", "pF", "s", "ms", "min", "degC", "%",
+        "kW", "VA", "kVA", "uF", "nF", "pF", "s", "ms", "min", "degC", "%",
     ];
 
     /// <summary>What a dimension is, with its article.</summary>
@@ -21,6 +21,7 @@ internal static class UnitWords
         Dimension.Area => "a cross-section",
         Dimension.Gauge => "a wire gauge",
         Dimension.Power => "a power",
+        Dimension.ApparentPower => "an apparent power",
         Dimension.Capacitance => "a capacitance",
         Dimension.Time => "a time",
         Dimension.Temperature => "a temperature",

@@ -27,6 +27,9 @@ public enum Dimension
     /// <summary>Watts.</summary>
     Power,
 
+    /// <summary>Volt-amperes.</summary>
+    ApparentPower,
+
     /// <summary>Farads.</summary>
     Capacitance,
 

@@ -73,6 +73,15 @@ internal static class PartGrammar
     private static readonly ClauseSet DiodeRating = new ClauseSet().Quantities("a rating").WithPurchase()
         .WithOne("drop", s => s.Quantity);
 
+    private static readonly ClauseSet TransformerRating = new ClauseSet().Quantities("a rating").WithPurchase()
+        .WithOne("secondary", s => s.Quantity);
+
+    private static readonly ClauseSet TransistorRating = new ClauseSet().Quantities("a rating").WithPurchase()
+        .WithOne("saturates", s => s.Quantity);
+
+    private static readonly ClauseSet CouplerRating = new ClauseSet().Quantities("a rating").WithPurchase()
+        .With("output", s => s.Quantity.AtLeastOnce()).WithOne("saturates", s => s.Quantity);
+
     private static readonly ClauseSet ConsumerRating = new ClauseSet().Quantities("a rating").WithPurchase()
         .WithOne("operates", s => s.Quantity).WithOne("max", s => s.Quantity);
 
@@ -141,6 +150,10 @@ internal static class PartGrammar
         Add("solenoid", "solenoid L1 28 V 0.7 A operates 20 V { J1:24 J1:25 }", Coil, Terminals);
         Add("relay", "relay K1 24 V 30 mA operates 18 V { coil X1:1 X1:2 ; changeover X1:3 X1:4 X1:5 }", RelayCoil, RelayBlock);
         Add("resistor", "resistor R1 120 ohm 0.5 W", ResistorRating, Terminals);
+        Add("rectifier", "rectifier BR1 1.5 A 400 V { J1:2 J1:3 J1:4 J1:5 }", DiodeRating, Terminals);
+        Add("transformer", "transformer T1 230 V secondary 24 V 50 VA { J1:2 J1:3 J1:4 J1:5 }", TransformerRating, Terminals);
+        Add("transistor", "transistor Q1 30 V 100 mA { J1:2 J1:3 }", TransistorRating, Terminals);
+        Add("optocoupler", "optocoupler U1 1.2 V 10 mA output 30 V 50 mA { J1:2 J1:3 J1:4 J1:5 }", CouplerRating, Terminals);
         Add("thermistor", "thermistor RT1 10 kohm beta 3950 K over -20..60 degC { J1:2 J1:3 }", ThermistorRating, Terminals);
         Add("photoresistor", "photoresistor RL1 dark 1 Mohm lit 5 kohm { J1:2 J1:3 }", LightRating, Terminals);
         Add("rheostat", "rheostat RP2 100 ohm 25 W { J1:2 J1:3 }", TrackRating, Terminals);

@@ -34,6 +34,8 @@ internal static class Units
             ["W"] = (Dimension.Power, 1, 1),
             ["mW"] = (Dimension.Power, 1, 1000),
             ["kW"] = (Dimension.Power, 1000, 1),
+            ["VA"] = (Dimension.ApparentPower, 1, 1),
+            ["kVA"] = (Dimension.ApparentPower, 1000, 1),
             ["F"] = (Dimension.Capacitance, 1, 1),
             ["mF"] = (Dimension.Capacitance, 1, 1e3),
             ["uF"] = (Dimension.Capacitance, 1, 1e6),

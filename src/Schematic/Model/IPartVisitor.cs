@@ -37,6 +37,18 @@ public interface IPartVisitor<out T>
     /// <summary>The answer for a potentiometer.</summary>
     T Visit(Potentiometer track);
 
+    /// <summary>The answer for a bridge rectifier.</summary>
+    T Visit(BridgeRectifier rectifier);
+
+    /// <summary>The answer for a transformer.</summary>
+    T Visit(Transformer transformer);
+
+    /// <summary>The answer for a transistor that is an output.</summary>
+    T Visit(TransistorOutput transistor);
+
+    /// <summary>The answer for an optocoupler.</summary>
+    T Visit(Optocoupler coupler);
+
     /// <summary>The answer for a motor, a bell, a heater and the like.</summary>
     T Visit(Consumer consumer);
 

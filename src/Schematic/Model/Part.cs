@@ -68,6 +68,9 @@ public abstract record Part(string Designator, SourceSpan Span)
     /// <summary>How it may stand where it has no one value; null for all others.</summary>
     public virtual Variation? Variation => null;
 
+    /// <summary>Its two sides where they meet without a conductor and are drawn apart; none for all others.</summary>
+    public virtual ImmutableArray<PartHalf> Halves => [];
+
     /// <summary>Asks for the answer that a visitor has for this kind of part.</summary>
     public abstract T Accept<T>(IPartVisitor<T> visitor);
 

@@ -86,6 +86,8 @@ public static class LoadSheet
 
         yield return $"Coil: operate voltage cold as stated, else 75 % of rated (from memory); warm x (234.5 + T) / 254.5 with T = ambient + {CoilMargin.UsualRise:0} °C ({Sources.CopperTemperature}); at most 110 % of rated unless stated. Lamp: 0.8 to 1.1 of rated (common practice).";
         yield return $"Lamps cold: steady current plus V / (0.1 x hot resistance) for each lamp ({Sources.LampInrush}).";
+        if (worst.Supplies.Any(s => s.Supply.IsAlternating) && worst.Outputs.Any(o => o.Part is BridgeRectifier))
+            yield return "Behind a rectifier volts are effective values without a capacitor; one across the output lifts them towards the peak, 1.41 times the alternating voltage less the diodes. That is not counted.";
         if (worst.Supplies.Any(s => s.Supply.IsAlternating))
             yield return "Alternating supplies: volts and amperes are effective values, both half-waves solved with resistances alone; what the winding of a coil adds is not modelled, so state its ohms as what it takes at its voltage.";
         if (worst.Uncounted is { IsEmpty: false } open)

@@ -103,6 +103,20 @@ public static class PartNames
         public string Visit(Potentiometer track) =>
             Joined($"potentiometer {ValueText.Ohms(track.Ohms)}", track.RatedWatts is { } watts ? ValueText.Watts(watts) : null);
 
+        public string Visit(BridgeRectifier rectifier) => Joined(
+            "bridge rectifier", rectifier.MaxAmps is { } amps ? ValueText.Amps(amps) : null, rectifier.ReverseVolts is { } volts ? ValueText.Volts(volts) : null);
+
+        public string Visit(Transformer transformer) => Joined(
+            $"transformer {ValueText.Volts(transformer.PrimaryVolts)} to {ValueText.Volts(transformer.SecondaryVolts)}",
+            transformer.VoltAmps is { } power ? $"{ValueText.Number(power)} VA" : null);
+
+        public string Visit(TransistorOutput transistor) => Joined("transistor", Limits(transistor));
+
+        public string Visit(Optocoupler coupler) => Joined($"optocoupler {ValueText.Amps(coupler.RatedAmps)}", Limits(coupler));
+
+        private static string? Limits(ISemiconductorOutput output) => Joined(
+            output.MaxVolts is { } volts ? ValueText.Volts(volts) : null, output.MaxAmps is { } amps ? ValueText.Amps(amps) : null);
+
         public string Visit(Consumer consumer) =>
             $"{consumer.Kind.ToString().ToLowerInvariant()} {Rating(consumer.RatedVolts, consumer.RatedAmps, consumer.Ohms, consumer.Reckoned)}";
 

@@ -111,6 +111,27 @@ internal sealed class IecSymbols : SymbolSet
     private static SymbolDrawing Track(SymbolDrawing drawing) =>
         drawing.Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0);
 
+    /// <summary>A square cut by its diagonal: what comes in on one side, what goes out on the other.</summary>
+    protected override Symbol RectifierInput() => Converter(new SymbolDrawing(SymbolKind.RectifierInput).InLine("AC1", "AC2")).Done();
+
+    protected override Symbol RectifierOutput() => Converter(new SymbolDrawing(SymbolKind.RectifierOutput).InLine("+", "-"))
+        .Letter("+", 1, -1.6, 1.8).Letter("−", 8.9, -1.6, 1.8).Done();
+
+    /// <summary>A winding beside the core.</summary>
+    protected override Symbol TransformerPrimary() =>
+        Turns(new SymbolDrawing(SymbolKind.TransformerPrimary).InLine("1", "2"), isUp: true).Line(1, 1.5, 9, 1.5).Done();
+
+    protected override Symbol TransformerSecondary() =>
+        Turns(new SymbolDrawing(SymbolKind.TransformerSecondary).InLine("3", "4"), isUp: false).Line(1, -1.5, 9, -1.5).Done();
+
+    protected override Symbol Transistor() => Junction(new SymbolDrawing(SymbolKind.Transistor).InLine("C", "E")).Line(5, -2.5, 5, -4.5).Done();
+
+    protected override Symbol Phototransistor() => Lit(Junction(new SymbolDrawing(SymbolKind.Phototransistor).InLine("C", "E"))).Done();
+
+    private static SymbolDrawing Converter(SymbolDrawing drawing) => drawing
+        .Line(0, 0, 1.75, 0).Box(1.75, -3.25, 8.25, 3.25).Line(8.25, 0, 10, 0).Line(1.75, 3.25, 8.25, -3.25)
+        .Arc(3, -1.8, 0.65, 180, 180).Arc(4.3, -1.8, 0.65, 180, -180).Line(5.6, 1.6, 7.6, 1.6).Fine(5.6, 2.3, 6.4, 2.3).Fine(6.8, 2.3, 7.6, 2.3);
+
     /// <summary>A rectangle with the line through its length.</summary>
     protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")
         .Line(0, 0, 10, 0).Box(1.25, -1.25, 8.75, 1.25).Done();

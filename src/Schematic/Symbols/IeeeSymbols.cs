@@ -105,6 +105,29 @@ internal sealed class IeeeSymbols : SymbolSet
     private static SymbolDrawing Track(SymbolDrawing drawing) => drawing.Line(
         0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0);
 
+    /// <summary>A square on its corner with a diode in it.</summary>
+    protected override Symbol RectifierInput() => Bridge(new SymbolDrawing(SymbolKind.RectifierInput).InLine("AC1", "AC2"))
+        .Arc(0.9, -2, 0.5, 180, 180).Arc(1.9, -2, 0.5, 180, -180).Done();
+
+    protected override Symbol RectifierOutput() => Bridge(new SymbolDrawing(SymbolKind.RectifierOutput).InLine("+", "-"))
+        .Letter("+", 1.6, -2, 1.8).Letter("−", 8.4, -2, 1.8).Done();
+
+    /// <summary>A winding beside a core of two lines.</summary>
+    protected override Symbol TransformerPrimary() =>
+        Turns(new SymbolDrawing(SymbolKind.TransformerPrimary).InLine("1", "2"), isUp: true).Line(1, 1.3, 9, 1.3).Line(1, 2, 9, 2).Done();
+
+    protected override Symbol TransformerSecondary() =>
+        Turns(new SymbolDrawing(SymbolKind.TransformerSecondary).InLine("3", "4"), isUp: false).Line(1, -1.3, 9, -1.3).Line(1, -2, 9, -2).Done();
+
+    /// <summary>The same as IEC's in an envelope.</summary>
+    protected override Symbol Transistor() => Junction(new SymbolDrawing(SymbolKind.Transistor).InLine("C", "E")).Circle(5, -1.5, 3.25).Line(5, -2.5, 5, -5.5).Done();
+
+    protected override Symbol Phototransistor() => Lit(Junction(new SymbolDrawing(SymbolKind.Phototransistor).InLine("C", "E"))).Circle(5, -1.5, 3.25).Done();
+
+    private static SymbolDrawing Bridge(SymbolDrawing drawing) => drawing
+        .Line(0, 0, 1.5, 0).Outline(1.5, 0, 5, -3.5, 8.5, 0, 5, 3.5).Line(8.5, 0, 10, 0)
+        .Line(2.8, 0, 4, 0).Filled(4, -1, 4, 1, 5.8, 0).Line(5.8, -1, 5.8, 1).Line(5.8, 0, 7.2, 0);
+
     /// <summary>An S-shaped curve between two terminals.</summary>
     protected override Symbol Fuse() => new SymbolDrawing(SymbolKind.Fuse).InLine("1", "2")
         .Line(0, 0, 1.5, 0).Arc(3.55, 0, 1.45, 180, 180).Arc(6.45, 0, 1.45, 180, -180)

@@ -84,6 +84,24 @@ public enum SymbolKind
     /// <summary>Synchro: port R1 on the left, R2, S1, S2, S3 on the right from top to bottom.</summary>
     Synchro,
 
+    /// <summary>Bridge rectifier, alternating side: ports AC1 and AC2.</summary>
+    RectifierInput,
+
+    /// <summary>Bridge rectifier, direct side: ports + and -.</summary>
+    RectifierOutput,
+
+    /// <summary>Transformer, one winding beside the core: ports 1 and 2.</summary>
+    TransformerPrimary,
+
+    /// <summary>Transformer, the other winding: ports 3 and 4.</summary>
+    TransformerSecondary,
+
+    /// <summary>Transistor as a switch: ports C and E.</summary>
+    Transistor,
+
+    /// <summary>Transistor that light switches: ports C and E.</summary>
+    Phototransistor,
+
     /// <summary>Fuse: ports 1 and 2.</summary>
     Fuse,
 

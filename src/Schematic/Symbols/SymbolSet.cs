@@ -36,6 +36,12 @@ internal abstract class SymbolSet
         SymbolKind.Potentiometer => Potentiometer(),
         SymbolKind.Device => Block(["1", "2", "3"]),
         SymbolKind.Synchro => Synchro(),
+        SymbolKind.RectifierInput => RectifierInput(),
+        SymbolKind.RectifierOutput => RectifierOutput(),
+        SymbolKind.TransformerPrimary => TransformerPrimary(),
+        SymbolKind.TransformerSecondary => TransformerSecondary(),
+        SymbolKind.Transistor => Transistor(),
+        SymbolKind.Phototransistor => Phototransistor(),
         SymbolKind.Fuse => Fuse(),
         SymbolKind.Breaker => Breaker(),
         SymbolKind.Supply => Supply(),
@@ -182,6 +188,34 @@ internal abstract class SymbolSet
     protected abstract Symbol Photoresistor();
 
     protected abstract Symbol Potentiometer();
+
+    protected abstract Symbol RectifierInput();
+
+    protected abstract Symbol RectifierOutput();
+
+    protected abstract Symbol TransformerPrimary();
+
+    protected abstract Symbol TransformerSecondary();
+
+    protected abstract Symbol Transistor();
+
+    protected abstract Symbol Phototransistor();
+
+    /// <summary>Collector and emitter on the bar of the base, the arrow where current leaves.</summary>
+    protected static SymbolDrawing Junction(SymbolDrawing drawing) => drawing
+        .Line(0, 0, 2.5, 0, 4, -2.5).Line(6, -2.5, 7.5, 0, 10, 0).Line(2.75, -2.5, 7.25, -2.5).Filled(7.4, -0.2, 6.1, -0.9, 7.3, -1.6);
+
+    /// <summary>Two arrows of light in the place of a base.</summary>
+    protected static SymbolDrawing Lit(SymbolDrawing drawing) => drawing
+        .Fine(2.6, -5.9, 4, -4.2).Filled(4.6, -3.5, 3.5, -3.9, 4.3, -4.6).Fine(5.1, -5.9, 6.5, -4.2).Filled(7.1, -3.5, 6, -3.9, 6.8, -4.6);
+
+    /// <summary>Four turns, upwards or downwards.</summary>
+    protected static SymbolDrawing Turns(SymbolDrawing drawing, bool isUp)
+    {
+        drawing.Line(0, 0, 1, 0);
+        for (var x = 2; x < 9; x += 2) drawing.Arc(x, 0, 1, 180, isUp ? 180 : -180);
+        return drawing.Line(9, 0, 10, 0);
+    }
 
     protected abstract Symbol Fuse();
 

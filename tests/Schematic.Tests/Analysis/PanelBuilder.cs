@@ -162,6 +162,10 @@ internal sealed class PanelBuilder
 
     public PanelBuilder Potentiometer(string name, double ohms) => Add(new Potentiometer(name, ohms, SourceSpan.None), "1", "2", "3");
 
+    public PanelBuilder Rectifier(string name) => Add(new BridgeRectifier(name, SourceSpan.None), "AC1", "AC2", "+", "-");
+
+    public PanelBuilder Transistor(string name) => Add(new TransistorOutput(name, SourceSpan.None), "C", "E");
+
     /// <summary>A resistor that has any value of a range, at any time.</summary>
     public PanelBuilder Varying(string name, double least, double most) => Add(
         new RangedResistor(name, RangedResistorKind.Resistor, new ResistanceEnd(least, "at its least"), new ResistanceEnd(most, "at its most"), SourceSpan.None), "1", "2");

@@ -102,7 +102,7 @@ internal static class PanelSample
         });
 
     private static Gen<Part> Devices =>
-        from kind in Gen.Int[0, 20]
+        from kind in Gen.Int[0, 24]
         from volts in Tenths
         from amps in Milli
         from ohms in Tenths
@@ -153,6 +153,10 @@ internal static class PanelSample
             16 => MakeRheostat(ohms, maybe, flags.B ? new WiperTravel(0.1, 0.85) : WiperTravel.Whole),
             17 => Named(MakeRanged(RangedResistorKind.Resistor, ohms, volts, maybe) with { IsFixed = flags.B }, "1", "2"),
             18 => MakeSensor(ohms, volts, maybe, flags.B),
+            19 => Named(new BridgeRectifier("", At) { MaxAmps = flags.A ? amps : null, ReverseVolts = maybe, ForwardVolts = flags.B ? 0.9 : 0.7, IsDropStated = flags.B }, "AC1", "AC2", "+", "-"),
+            23 => Named(new Transformer("", volts, ohms, At) { VoltAmps = maybe }, "1", "2", "3", "4"),
+            21 => Named(new TransistorOutput("", At) { MaxVolts = maybe, MaxAmps = flags.A ? amps : null, SaturationVolts = flags.B ? 0.2 : 0.3, IsSaturationStated = flags.B }, "C", "E"),
+            22 => Named(new Optocoupler("", volts, amps, At) { MaxVolts = maybe, MaxAmps = flags.A ? amps : null, SaturationVolts = flags.B ? 0.2 : 0.3, IsSaturationStated = flags.B }, "A", "K", "C", "E"),
             20 => MakeKeypad(1 + (int)(ohms % 4), 1 + (int)(volts % 5)),
             _ => Named(new Splice("", At), "1"),
         };

@@ -78,6 +78,10 @@ internal static class PanelSampleWriter
         Consumer x => Head(x.Kind.ToString().ToLowerInvariant(), x) + Inv($" {x.RatedVolts} V {x.RatedAmps} A") + Opt("operates", x.OperatesVolts, "V") + Opt("max", x.MaxVolts, "V") + Buying(x) + Joints(x, panel),
         Capacitor x => Head("capacitor", x) + Inv($" {x.Farads * 1e6} uF") + Opt("", x.MaxVolts, "V") + (x.IsPolarised ? " polarised" : "") + Buying(x) + Joints(x, panel),
         Suppressor x => Head("suppressor", x) + Inv($" {x.StandsVolts} V") + Buying(x) + Joints(x, panel),
+        BridgeRectifier x => Head("rectifier", x) + Opt("", x.MaxAmps, "A") + Opt("", x.ReverseVolts, "V") + (x.IsDropStated ? Opt("drop", x.ForwardVolts, "V") : "") + Buying(x) + Joints(x, panel),
+        Transformer x => Head("transformer", x) + Inv($" {x.PrimaryVolts} V secondary {x.SecondaryVolts} V") + Opt("", x.VoltAmps, "VA") + Buying(x) + Joints(x, panel),
+        TransistorOutput x => Head("transistor", x) + Opt("", x.MaxVolts, "V") + Opt("", x.MaxAmps, "A") + Saturates(x) + Buying(x) + Joints(x, panel),
+        Optocoupler x => Head("optocoupler", x) + Inv($" {x.ForwardVolts} V {x.RatedAmps} A") + (x.MaxVolts is null ? "" : $" output{Opt("", x.MaxVolts, "V")}{Opt("", x.MaxAmps, "A")}") + Saturates(x) + Buying(x) + Joints(x, panel),
         Fuse x => Head("fuse", x) + Inv($" {x.RatedAmps} A") + (x.IsSlow ? " slow" : "") + Buying(x) + Joints(x, panel),
         Breaker x => Head("breaker", x) + Inv($" {x.RatedAmps} A") + Buying(x) + Joints(x, panel),
         Supply x => Head("supply", x) + Inv($" {x.Volts} V") + (x.IsAdjustable ? Inv($" adjustable {x.MinVolts}..{x.MaxVolts} V") : "") + Opt("limit", x.LimitAmps, "A")
@@ -88,6 +92,8 @@ internal static class PanelSampleWriter
         Keypad x => Head("keypad", x) + Buying(x) + $" {{\n{string.Concat(x.Rows.Select(r => $"keys {string.Join(' ', x.KeysOn(r))}\n"))}}}",
         _ => Head("splice", part) + Buying(part),
     };
+
+    private static string Saturates(ISemiconductorOutput output) => output.IsSaturationStated ? Opt("saturates", output.SaturationVolts, "V") : "";
 
     private static string Travel(WiperTravel travel) => travel == WiperTravel.Whole ? "" : Inv($" wiper {travel.From * 100}..{travel.To * 100} %");
 

@@ -54,7 +54,7 @@ public class SlipTests
     }
 
     [Theory]
-    [InlineData("transistor")]
+    [InlineData("thyristor")]
     [InlineData("gearbox")]
     public void A_kind_without_a_word_of_its_own_is_one_finding(string kind) =>
         Assert.Equal("unknown-statement", Assert.Single(TestPanels.Diagnose($"{kind} Q1 {{ X1:1 X1:2 }}\nnet B Q1:B Q1:C")).Rule);

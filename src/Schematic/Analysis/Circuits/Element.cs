@@ -42,6 +42,9 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
     /// <summary>The terminal of the part at its first end; <see cref="From"/> lies inside the part where the element is not always there.</summary>
     public TerminalId Outer { get; } = From;
 
+    /// <summary>Of a supply, or of a winding that feeds, what it gives; null for all others.</summary>
+    public Supply? Source { get; init; } = Part as Supply;
+
     /// <summary>From where on it does what it is there for; null where nobody asks.</summary>
     public LoadScale? Scale { get; } = LoadScale.Of(Part);
 

@@ -38,6 +38,30 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
         }),
     ];
 
+    /// <summary>Four diodes.</summary>
+    public ImmutableArray<Element> Visit(BridgeRectifier rectifier) =>
+        [.. rectifier.Branches.Select(b => Make(ElementKind.Diode, rectifier, b, DiodeSlopeOhms) with { Volts = rectifier.ForwardVolts })];
+
+    /// <summary>A load that takes what the secondary may give at most, and a supply that is on while that load is fed.</summary>
+    public ImmutableArray<Element> Visit(Transformer transformer) =>
+    [
+        Make(ElementKind.Consumer, transformer, Transformer.Primary, transformer.PrimaryOhms),
+        Make(ElementKind.Supply, transformer, Transformer.Secondary, Circuit.LeastOhms) with { Volts = transformer.SecondaryVolts, Source = transformer.AsSupply },
+    ];
+
+    /// <summary>On or off at any time, one way only.</summary>
+    public ImmutableArray<Element> Visit(TransistorOutput transistor) => [Output(transistor, transistor) with { Way = 1 }];
+
+    /// <summary>On while enough passes through its diode.</summary>
+    public ImmutableArray<Element> Visit(Optocoupler coupler) =>
+    [
+        Make(ElementKind.Led, coupler, Optocoupler.Input, 0.1 * coupler.ForwardVolts / coupler.RatedAmps) with { Volts = 0.9 * coupler.ForwardVolts },
+        Output(coupler, coupler) with { Gate = new EnergisedCondition(coupler.Designator, true, coupler.Span) },
+    ];
+
+    private Element Output(Part part, ISemiconductorOutput output) =>
+        Make(ElementKind.Diode, part, output.Output, DiodeSlopeOhms) with { Volts = output.SaturationVolts };
+
     public ImmutableArray<Element> Visit(Consumer consumer) => [Make(ElementKind.Consumer, consumer, consumer.Ends, consumer.Ohms)];
 
     public ImmutableArray<Element> Visit(Device device) =>

@@ -28,6 +28,9 @@ public static class LoadLimits
     /// <summary>An LED counts as lit from a fifth of its rated current (own choice).</summary>
     public const double LedFraction = 0.2;
 
+    /// <summary>An optocoupler switches from half its diode's rated current (own choice: below, its output need not saturate).</summary>
+    public const double CouplerFraction = 0.5;
+
     /// <summary>Below a tenth of the rated voltage, or of an LED's rated current, a load counts as not fed (own choice).</summary>
     public const double PartFraction = 0.1;
 

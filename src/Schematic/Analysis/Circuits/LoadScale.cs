@@ -51,6 +51,15 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
 
         public LoadScale? Visit(Potentiometer track) => null;
 
+        public LoadScale? Visit(BridgeRectifier rectifier) => null;
+
+        public LoadScale? Visit(Transformer transformer) => Volts(transformer.PrimaryVolts, Transformer.FedFraction * transformer.PrimaryVolts);
+
+        public LoadScale? Visit(TransistorOutput transistor) => null;
+
+        public LoadScale? Visit(Optocoupler coupler) =>
+            new(coupler.RatedAmps, LoadLimits.CouplerFraction * coupler.RatedAmps, LoadLimits.CouplerFraction * coupler.RatedAmps, true);
+
         public LoadScale? Visit(Fuse fuse) => null;
 
         public LoadScale? Visit(Breaker breaker) => null;

@@ -105,6 +105,7 @@ internal sealed class CaseLook
     {
         ElementKind.Lamp => SwitchLoadKind.Lamp,
         ElementKind.Coil => SwitchLoadKind.Inductive,
+        ElementKind.Consumer when _circuit.Elements[element].Part is Transformer => SwitchLoadKind.Inductive,
         ElementKind.Consumer when _circuit.Elements[element].Part is Consumer consumer => consumer.Kind == ConsumerKind.Motor ? SwitchLoadKind.Motor
             : consumer.IsInductive ? SwitchLoadKind.Inductive : SwitchLoadKind.Resistive,
         _ => SwitchLoadKind.Resistive,

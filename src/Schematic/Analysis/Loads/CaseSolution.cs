@@ -20,6 +20,9 @@ public sealed class CaseSolution
     /// <summary>The case.</summary>
     public SwitchingCase Case { get; }
 
+    /// <summary>Whether an alternating supply is on, so that both half-waves were solved.</summary>
+    public bool Alternates => _otherHalf is not null;
+
     /// <summary>Whether the equations came to rest.</summary>
     public bool IsSettled => _result.IsSettled && _otherHalf is not { IsSettled: false };
 

@@ -32,7 +32,7 @@ internal sealed class GuardedWires
     }
 
     /// <summary>The wires that one protector for a whole supply would have to guard: to the next protectors, and behind each.</summary>
-    public IReadOnlySet<string> OfWholeFeed(Supply supply, IEnumerable<Part> protectors)
+    public IReadOnlySet<string> OfWholeFeed(Element supply, IEnumerable<Part> protectors)
     {
         var wires = Of(supply).ToHashSet(StringComparer.Ordinal);
         foreach (var protector in protectors) wires.UnionWith(Behind(protector));
@@ -48,7 +48,7 @@ internal sealed class GuardedWires
     }
 
     /// <summary>The wires between a supply's plus and the next protectors or loads.</summary>
-    public ImmutableHashSet<string> Of(Supply supply) => From(supply.At("+")).Wires;
+    public ImmutableHashSet<string> Of(Element supply) => From(supply.From).Wires;
 
     private (ImmutableHashSet<string> Wires, bool MeetsSupply) From(TerminalId start)
     {

@@ -15,6 +15,9 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
     /// <summary>A coil may get 110 percent of its rated voltage where nothing is stated (one relay series, read).</summary>
     public const double CoilMost = 1.1;
 
+    /// <summary>The mains may lie a tenth below its nominal voltage (EN 50160, from memory).</summary>
+    public const double TransformerLeast = 0.9;
+
     /// <summary>The span in which the re-rating of lamps holds: 0.8 to 1.1 of the rated voltage (common practice, no source).</summary>
     public const double LampLeast = 0.8;
 
@@ -49,6 +52,19 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
         public LoadNeed Visit(Potentiometer track) => track.MostWiperAmps is { } amps && load.Ohms is { } ohms
             ? new(null, null, null, amps * ohms, true)
+            : None;
+
+        public LoadNeed Visit(BridgeRectifier rectifier) => None;
+
+        public LoadNeed Visit(Transformer transformer) => load.Kind == ElementKind.Supply ? None : new(
+            transformer.PrimaryVolts, TransformerLeast * transformer.PrimaryVolts, TransformerLeast * transformer.PrimaryVolts,
+            CoilMost * transformer.PrimaryVolts, false);
+
+        public LoadNeed Visit(TransistorOutput transistor) => None;
+
+        /// <summary>As an LED: on its straight line it carries its rated current at its rated voltage.</summary>
+        public LoadNeed Visit(Optocoupler coupler) => load.Kind == ElementKind.Led
+            ? new(coupler.ForwardVolts, load.Volts, load.Volts, coupler.ForwardVolts, true)
             : None;
 
         public LoadNeed Visit(Consumer consumer)

@@ -30,7 +30,7 @@ internal sealed class SettingSearch
     {
         (_network, _placeOf, _supply) = (network, placeOf, supply);
         (_low, _high) = supply.IsAdjustable ? (supply.MinVolts, supply.MaxVolts) : (0.8 * supply.Volts, 1.2 * supply.Volts);
-        var place = placeOf.First(p => p.Key.Part == supply).Value;
+        var place = placeOf.First(p => p.Key.Kind == ElementKind.Supply && p.Key.Name == supply.Designator).Value;
         ImmutableArray<(SwitchingCase Case, NetworkPart? Part)> own = [.. cases.Where(c => c.Part is null || c.Part.Elements.BinarySearch(place) >= 0)];
         _atLow = [.. own.Select(c => network.Solve(c.Case, c.Part, At(_low)))];
         _atHigh = [.. own.Select(c => network.Solve(c.Case, c.Part, At(_high)))];

@@ -59,7 +59,7 @@ public sealed class SuppressionCheck : ICheck
     };
 
     private static IEnumerable<Element> DiodesAcross(Circuit circuit, Element coil) => circuit.Elements.Where(e =>
-        e.Kind == ElementKind.Diode
+        e.Kind == ElementKind.Diode && e.Part is Diode
         && ((e.FromNode == coil.FromNode && e.ToNode == coil.ToNode) || (e.FromNode == coil.ToNode && e.ToNode == coil.FromNode)));
 
     private static Diagnostic Missing(AnalysisContext context, LoadLevel coil)

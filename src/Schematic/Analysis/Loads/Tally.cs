@@ -17,6 +17,7 @@ internal sealed class Tally
     {
         (_circuit, _placeOf, _standing) = (circuit, placeOf, standing);
         _volts = circuit.Supplies.Select(s => s.Volts).DefaultIfEmpty(0).Max();
+        Outputs = new OutputTally(circuit);
         Wires = new Peak[wireCount];
         Protectors = new Peak[circuit.Protectors.Length];
         ContactAmps = new Peak[circuit.Contacts.Length];
@@ -34,6 +35,9 @@ internal sealed class Tally
         IsBackward = new bool[circuit.Elements.Length];
         for (var i = 0; i < ContactLoads.Length; i++) ContactLoads[i] = [];
     }
+
+    /// <summary>What semiconductors get.</summary>
+    public OutputTally Outputs { get; }
 
     /// <summary>Amperes in each wire.</summary>
     public Peak[] Wires { get; }
@@ -89,6 +93,7 @@ internal sealed class Tally
         var look = new CaseLook(_circuit, _placeOf, _standing, solution);
         foreach (var i in part?.Contacts ?? All(_circuit.Contacts.Length)) AddContact(_circuit.Contacts[i], solution, look);
         foreach (var i in part?.Elements ?? All(Elements.Length)) AddElement(i, solution, look);
+        Outputs.Add(solution);
     }
 
     private static IEnumerable<int> All(int count) => Enumerable.Range(0, count);

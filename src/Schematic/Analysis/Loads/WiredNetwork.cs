@@ -35,7 +35,7 @@ public sealed class WiredNetwork
         _wireOhms = [.. _wires.Select((w, i) => OhmsOf(w, celsius(i)))];
         _protectors = circuit.Protectors;
         _supplyPlaces = SupplyPlaces(circuit);
-        _alternating = [.. Enumerable.Range(0, circuit.Elements.Length).Where(i => circuit.Elements[i].Part is Supply { IsAlternating: true })];
+        _alternating = [.. Enumerable.Range(0, circuit.Elements.Length).Where(i => circuit.Elements[i].Source is { IsAlternating: true })];
         var sets = new DisjointSets(_fixed.Conductors.Length);
         foreach (var (one, other) in NetsWithoutWires(context)) sets.Join(_fixed.ConductorOf(one), _fixed.ConductorOf(other));
         _nodeOf = sets.Numbered(out var count);
@@ -145,7 +145,7 @@ public sealed class WiredNetwork
             ElementKind.Diode or ElementKind.Led => new Branch(BranchKind.OneWay, from, to, element.CountedOhms, element.Volts),
             ElementKind.Supply => new Branch(
                 BranchKind.Source, from, to, element.CountedOhms,
-                (((Supply)element.Part).IsAlternating ? sign : 1) * (settings?.GetValueOrDefault(element.Name, element.Volts) ?? element.Volts)),
+                (element.Source!.IsAlternating ? sign : 1) * (settings?.GetValueOrDefault(element.Name, element.Volts) ?? element.Volts)),
             _ => new Branch(BranchKind.Linear, from, to, element.CountedOhms, element.Volts),
         };
     }

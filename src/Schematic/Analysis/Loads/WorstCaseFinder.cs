@@ -78,6 +78,7 @@ public sealed class WorstCaseFinder
         {
             IsBound = cases is null,
             RegionsLeftOut = regions?.LeftOut ?? 0,
+            Outputs = [.. worst.Outputs.Parts.Select((p, i) => new OutputLoad(p, Extreme(worst.Outputs.Amps[i]), Extreme(worst.Outputs.Forward[i]), Extreme(worst.Outputs.Backward[i])))],
             Wipers = [.. _circuit.Contacts.Where(c => c.IsInside && !_circuit.InnerNodes.ContainsKey(c.Throw) && worst.ContactAmps[c.Index].Case is not null).Select(c => ContactLoad(c, worst))],
         };
     }
@@ -112,11 +113,11 @@ public sealed class WorstCaseFinder
     private SupplyLoad SupplyLoad(
         Element element, Tally worst, WiredNetwork network, ImmutableArray<(SwitchingCase Case, NetworkPart? Part)> cases, ImmutableArray<Wire> wires)
     {
-        var supply = (Supply)element.Part;
+        var supply = element.Source!;
         var amps = worst.Elements[_placeOf[element]];
         var search = new SettingSearch(network, _placeOf, _standing, cases, supply);
         var warm = search.Find(_ambient, isWarm: true);
-        var guard = _guarded.OfWholeFeed(supply, _circuit.Protectors);
+        var guard = _guarded.OfWholeFeed(element, _circuit.Protectors);
         return new SupplyLoad(
             supply, Extreme(amps), amps.Case is null ? [] : Shares(network.Solve(amps.Case), element),
             Extreme(worst.SupplyPeak[_placeOf[element]]), warm, search.Find(_ambient, isWarm: false),

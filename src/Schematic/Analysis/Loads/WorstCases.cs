@@ -22,6 +22,9 @@ public sealed record WorstCases(
     /// </summary>
     public bool IsBound { get; init; }
 
+    /// <summary>What transistors, optocouplers and rectifiers get.</summary>
+    public ImmutableArray<OutputLoad> Outputs { get; init; } = [];
+
     /// <summary>What wipers carry while they stand at an end of their track; of other joints inside parts likewise.</summary>
     public ImmutableArray<ContactLoad> Wipers { get; init; } = [];
 

@@ -56,7 +56,7 @@ internal sealed record Claim(
         {
             if (!_circuit.Store.Holds(_circuit.Reads(input, level), state.Values)) yield break;
             if (proof.CaseIn(_circuit.CasesOf(input), state) is not { LowestVolts: { } low, HighestVolts: { } high }) yield break;
-            var supplies = NameList.Sentence(_circuit.Circuit.Supplies.Where(s => ((Supply)s.Part).IsAdjustable).Select(s => s.Name));
+            var supplies = NameList.Sentence(_circuit.Circuit.Supplies.Where(s => s.Source!.IsAdjustable).Select(s => s.Name));
             yield return new FactStep($"over the settings of {supplies} it stands at {PositionProof.Volts(low)} to {PositionProof.Volts(high)}; "
                 + (level == InputLevel.Low ? $"low is up to {PositionProof.Volts(LoadLimits.LowVolts(input.Input))}" : $"high is from {PositionProof.Volts(LoadLimits.HighVolts(input.Input))}"))
             {

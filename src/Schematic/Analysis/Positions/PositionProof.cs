@@ -59,7 +59,7 @@ public sealed class PositionProof : IProvenPositions
 
     /// <summary>The states in which all supplies are on and none is shorted: the ones in which the panel is at work.</summary>
     public Diagram Working => Circuit.Store.AndNot(
-        Circuit.Store.All(Circuit.Circuit.Supplies.Select(Circuit.IsOn)), Circuit.AnyShort);
+        Circuit.Store.All(Circuit.Circuit.Supplies.Where(s => s.Part is Supply).Select(Circuit.IsOn)), Circuit.AnyShort);
 
     /// <summary>Locks, by position, that can never be released there.</summary>
     public ImmutableArray<(ActuatorLock Lock, string Position)> StuckLocks => _stuckLocks.Value;
@@ -136,7 +136,7 @@ public sealed class PositionProof : IProvenPositions
     public Diagram Asked(Condition when, bool perhaps = false)
     {
         var named = when.Leaves().OfType<SupplyCondition>().Select(s => s.Supply).ToHashSet();
-        var on = Circuit.Store.All(Circuit.Circuit.Supplies.Where(s => !named.Contains(s.Name)).Select(Circuit.IsOn));
+        var on = Circuit.Store.All(Circuit.Circuit.Supplies.Where(s => s.Part is Supply && !named.Contains(s.Name)).Select(Circuit.IsOn));
         return Circuit.Store.AndNot(Circuit.Store.And(Circuit.Compile(when, perhaps), on), Circuit.AnyShort);
     }
 

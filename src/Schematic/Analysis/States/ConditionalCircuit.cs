@@ -140,9 +140,10 @@ public sealed class ConditionalCircuit
     /// <summary>The states in which every actuator stands in a position and no relay is changing over.</summary>
     public Diagram Standing => Store.All(Variables.All.Select((v, i) => v.Passings.IsEmpty ? Diagram.Always : Store.Literal(i, x => x < v.Values.Length)));
 
-    /// <summary>When a supply is on: always, unless it is said to be switched.</summary>
-    public Diagram IsOn(Element supply) =>
-        Variables.IndexOf(StateVariableKind.Supply, supply.Name) is var i && i >= 0 ? Store.Literal(i, 1) : Diagram.Always;
+    /// <summary>When a supply is on: always, unless it is said to be switched; a transformer while its primary is fed.</summary>
+    public Diagram IsOn(Element supply) => supply.Part is Transformer
+        ? Variables.IndexOf(StateVariableKind.Coil, supply.Name) is var fed && fed >= 0 ? Store.Literal(fed, 1) : Diagram.Always
+        : Variables.IndexOf(StateVariableKind.Supply, supply.Name) is var i && i >= 0 ? Store.Literal(i, 1) : Diagram.Always;
 
     /// <summary>When a supply's ends meet with no load between them; diodes in the way of the current do not help.</summary>
     public Diagram Shorted(Element supply)
@@ -155,7 +156,7 @@ public sealed class ConditionalCircuit
 
     /// <summary>An alternating supply drives current the other way in every second half-wave.</summary>
     private IEnumerable<Diagram> ShortedInReverse(Element supply, Rail plus, int minus) =>
-        ((Supply)supply.Part).IsAlternating ? SpreadThroughDiodes(plus, withCurrent: false).Select(level => level[minus]) : [];
+        supply.Source!.IsAlternating ? SpreadThroughDiodes(plus, withCurrent: false).Select(level => level[minus]) : [];
 
     /// <summary>
     /// A condition of the panel over the state variables: when it surely holds or, <paramref name="perhaps"/>, when it may hold
@@ -395,7 +396,7 @@ public sealed class ConditionalCircuit
     private bool SupplyIsHighest()
     {
         if (Circuit.Supplies.Count() != 1) return false;
-        var supply = (Supply)Circuit.Supplies.Single().Part;
+        var supply = Circuit.Supplies.Single().Source!;
         if (supply.IsAlternating) return false;
         var minus = Rails.First(r => r.Supply is not null && !r.IsPlus);
         return Circuit.Inputs.Where(i => i.HasPull)

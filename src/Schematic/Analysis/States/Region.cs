@@ -141,10 +141,10 @@ internal sealed class Region(Element? load)
         var volts = network.Between(from, to, s => Instant(s, s.Volts, 1), withMeter: false);
         var isFloating = volts is null;
         List<double?> settings = [];
-        foreach (var sign in _supplies.Exists(s => ((Supply)s.Part).IsAlternating) ? new[] { 1, -1 } : [1])
+        foreach (var sign in _supplies.Exists(s => s.Source!.IsAlternating) ? new[] { 1, -1 } : [1])
         {
             settings.Add(network.Between(from, to, s => Instant(s, s.Volts, sign), isFloating));
-            if (!_supplies.Exists(s => ((Supply)s.Part).IsAdjustable)) continue;
+            if (!_supplies.Exists(s => s.Source!.IsAdjustable)) continue;
             settings.Add(network.Between(from, to, s => Instant(s, s.MinVolts, sign), isFloating));
             settings.Add(network.Between(from, to, s => Instant(s, s.MaxVolts, sign), isFloating));
         }

@@ -33,7 +33,7 @@ internal sealed class RegionNetwork
     public (double Volts, double Amps) Across(Element load)
     {
         var (volts, amps) = Across(load, 1);
-        if (!_supplies.Any(s => ((Supply)s.Part).IsAlternating)) return (volts, amps);
+        if (!_supplies.Any(s => s.Source!.IsAlternating)) return (volts, amps);
         var (otherVolts, otherAmps) = Across(load, -1);
         return (HalfWaves.Effective(volts, otherVolts), load.IsOneWay ? HalfWaves.MeanForward(amps, otherAmps) : HalfWaves.Effective(amps, otherAmps));
     }
@@ -89,6 +89,6 @@ internal sealed class RegionNetwork
         .. _diodes.Select(d => new Branch(
             BranchKind.Linear, _placeOf[d.Node], _placeOf[d.Rail.Node], Circuits.Circuit.LeastOhms, d.Volts)),
         .. _supplies.Select(s => new Branch(
-            BranchKind.Source, _placeOf[s.FromNode], _placeOf[s.ToNode], Circuits.Circuit.LeastOhms, setting((Supply)s.Part))),
+            BranchKind.Source, _placeOf[s.FromNode], _placeOf[s.ToNode], Circuits.Circuit.LeastOhms, setting(s.Source!))),
     ];
 }

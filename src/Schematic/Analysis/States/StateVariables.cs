@@ -31,7 +31,7 @@ public sealed class StateVariables
 
         void AddCoil(Element coil)
         {
-            Add(new StateVariable(StateVariableKind.Coil, coil.Name, ["released", "operated"], 0));
+            Add(new StateVariable(StateVariableKind.Coil, coil.Name, coil.Part is Transformer ? ["dead", "fed"] : ["released", "operated"], 0));
             if (coil.Part is Relay { HasDelay: true })
                 Add(new StateVariable(StateVariableKind.Delay, coil.Name, [DelayedCondition.ReleasedWord, DelayedCondition.OperatedWord], 0));
             if (!coil.Part.ContactSets.Any(p => p.MakesBeforeBreak)) return;
@@ -49,7 +49,7 @@ public sealed class StateVariables
         }
 
         foreach (var actuator in panel.Actuators) Add(OfActuator(actuator, circuit));
-        foreach (var supply in circuit.Supplies.Where(s => ((Supply)s.Part).IsSwitched))
+        foreach (var supply in circuit.Supplies.Where(s => s.Source!.IsSwitched))
             Add(new StateVariable(StateVariableKind.Supply, supply.Name, ["off", "on"], 1));
         foreach (var (name, values) in Varying(circuit, VariationCause.AnyTime)) Add(new StateVariable(StateVariableKind.Value, name, values, 0) { IsOfPartThatVaries = true });
         foreach (var (name, values) in Varying(circuit, VariationCause.NotKnown)) Add(new StateVariable(StateVariableKind.Unknown, name, values, 0) { IsOfPartThatVaries = true });
@@ -119,6 +119,9 @@ public sealed class StateVariables
     {
         var named = circuit.Contacts.SelectMany(c => c.When.Leaves()).OfType<EnergisedCondition>()
             .Select(e => e.Part).ToHashSet(StringComparer.Ordinal);
-        return circuit.Loads.Where(l => l.Part is Relay or Device || named.Contains(l.Name));
+        return circuit.Loads.Where(l => l.Part is Relay or Device || named.Contains(l.Name) || (l.Part is Transformer && IsWired(circuit, l.FromNode) && IsWired(circuit, l.ToNode)));
     }
+
+    /// <summary>Whether anything but the part's own terminal belongs to a node; a transformer whose primary is not wired counts as fed.</summary>
+    private static bool IsWired(Circuit circuit, int node) => circuit.TerminalsOf(node).Skip(1).Any();
 }

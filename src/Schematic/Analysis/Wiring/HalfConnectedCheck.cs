@@ -76,6 +76,16 @@ public sealed class HalfConnectedCheck : ICheck
         public IEnumerable<string> Visit(Potentiometer track) =>
             track.Terminals.Count(t => used(t.Name)) == 1 ? OpenEnds(track.Terminals.Select(t => t.Name), used) : [];
 
+        public IEnumerable<string> Visit(BridgeRectifier rectifier) => OpenEnds(BridgeRectifier.TerminalNames, used);
+
+        /// <summary>The primary may be left out of a drawing that begins at the secondary, and a winding may be idle.</summary>
+        public IEnumerable<string> Visit(Transformer transformer) =>
+            transformer.Branches.SelectMany(w => OpenEnds([w.From, w.To], used));
+
+        public IEnumerable<string> Visit(TransistorOutput transistor) => Ends(transistor);
+
+        public IEnumerable<string> Visit(Optocoupler coupler) => coupler.Branches.SelectMany(w => OpenEnds([w.From, w.To], used));
+
         public IEnumerable<string> Visit(Consumer consumer) => Ends(consumer);
 
         public IEnumerable<string> Visit(Capacitor capacitor) => Ends(capacitor);

@@ -338,6 +338,9 @@ internal static class RailNames
     private static string Of(CircuitMap map, Rail rail, string source)
     {
         if (map.Part(source) is Board board) return $"{source} {board.Grounds.FirstOrDefault("ground")}";
+        if (map.Part(source) is { Halves: [_, { Role: HalfRole.Source } half] } part)
+            return part is Transformer transformer && !rail.IsReturn ? $"{source} {half.Ends.From}  {ValueText.Volts(transformer.SecondaryVolts)} a.c."
+                : $"{source} {(rail.IsReturn ? half.Ends.To : half.Ends.From).Replace('-', '−')}";
         if (map.Part(source) is not Supply supply || rail.IsReturn) return $"{source} −";
         return $"{source} +  {ValueText.Volts(supply.Volts)}{(supply.IsAlternating ? " a.c." : "")}";
     }

@@ -40,7 +40,10 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
 
     /// <summary>What a link shows as references name it: of a device of several elements the two terminals too.</summary>
     private static Thing ThingOf(CircuitLink link) => link.Part is Model.Device device && (device.CoilEnds is not { } coil || link.From.Name != coil.From)
-        ? Thing.Part(device.Designator, $"{link.From.Name}-{link.To.Name}") : ThingOf(link.Part!);
+        ? Thing.Part(device.Designator, $"{link.From.Name}-{link.To.Name}") : ThingOf(link.Part!, link.Half);
+
+    /// <summary>A side of a part that is drawn as two: the first is the part itself.</summary>
+    private static Thing ThingOf(Part part, int? half) => half is > 0 and var i ? Thing.Part(part.Designator, part.Halves[i].Name) : ThingOf(part);
 
     /// <summary>A pole as references name it.</summary>
     public static Thing ThingOf(PoleUse pole) => new(ThingKind.Contact, $"{pole.Part.Designator}:{pole.Pole.Common}");
@@ -62,7 +65,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         foreach (var mark in marks) drawing.Add(mark);
         var box = marks.Select(m => m.Bounds).Aggregate((a, b) => a.Union(b));
         NamePorts(drawing, placed, marks, length);
-        var bottom = WriteDevice(drawing, part, kind, Math.Max(box.Right, 0) + measures.TextGap);
+        var bottom = WriteDevice(drawing, link, kind, Math.Max(box.Right, 0) + measures.TextGap);
         ImmutableArray<PlacedThing> wiper = part is Potentiometer track ? [.. Wiper(drawing, track, length / 2)] : [];
         return drawing.Done(Math.Max(length, bottom)) with { LowerPort = length, Things = [new PlacedThing(ThingOf(placed.Link), box), .. wiper] };
     }
@@ -83,8 +86,9 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
     }
 
     /// <summary>Name, description, ratings and, of a relay, its contacts with their places; returns where the words end.</summary>
-    private double WriteDevice(ArtDrawing drawing, Part part, PartWords kind, double x)
+    private double WriteDevice(ArtDrawing drawing, CircuitLink link, PartWords kind, double x)
     {
+        var part = link.Part!;
         var y = 3.4;
         drawing.Name(part.Designator, part.Designator, x, y, bold: true);
         foreach (var line in Lettering.Wrap(part.Description, measures.Small, measures.WordsWidth))
@@ -95,6 +99,8 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
             foreach (var line in SupplyWords(supply)) drawing.Small(part.Designator, line, x, y += measures.SmallStep);
         }
 
+        if (link.Half is { } half && drawn.HasHalf(part.Designator, 1 - half))
+            drawing.Refer(part.Designator, part.Halves[1 - half].Name, ThingOf(part, 1 - half), x, y += measures.SmallStep);
         if (part is not Relay relay) return y + 1;
         foreach (var pole in relay.Poles.Select(p => p.Pole).Where(p => drawn.HasPole(relay.At(p.Common))))
         {
@@ -119,7 +125,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var strokes = symbol.Where(m => m is not TextMark).SelectMany(m => isLong ? SegmentsOf(m) : [m.Bounds]).Where(b => b.Left < -0.5).ToList();
         foreach (var (terminal, y) in (ReadOnlySpan<(TerminalId, double)>)[(placed.UpperTerminal, 1.3), (placed.LowerTerminal, length + 0.4)])
         {
-            if (placed.Link.Part is not (Relay or Supply or Model.Device) && !map.IsWired(terminal)) continue;
+            if (placed.Link is { Part: not (Relay or Supply or Model.Device), Half: null } && !map.IsWired(terminal)) continue;
             // Left of whatever the symbol has at that height.
             var beside = strokes.Where(b => b.Bottom > y - measures.Name - 0.3 && b.Top < y + (measures.Name * Lettering.DescentShare) + 0.3).Select(b => b.Left);
             drawing.Name(terminal, terminal.Name, beside.Append(-0.3).Min() - 0.5, y, TextAlign.End);

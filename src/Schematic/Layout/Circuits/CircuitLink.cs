@@ -48,6 +48,9 @@ internal sealed record CircuitLink(int Index, LinkKind Kind, TerminalId From, Te
     /// <summary>The pole that it is a throw of, or null.</summary>
     public PoleUse? Pole { get; init; }
 
+    /// <summary>Of a part that is drawn as two sides which of them it is, from zero; null for all others.</summary>
+    public int? Half { get; init; }
+
     /// <summary>Which throw of the pole it is, from zero.</summary>
     public int Throw { get; init; }
 

@@ -83,11 +83,33 @@ internal sealed class CircuitMap
 
     private void AddElements()
     {
-        foreach (var element in _circuit.Elements.Where(e => e.Kind != ElementKind.Pull && e.Part.Variation is null))
+        foreach (var element in _circuit.Elements.Where(e => e.Kind != ElementKind.Pull && e.Part is { Variation: null, Halves.IsEmpty: true }))
             Add(KindOf(element), element.Part, element.From, element.To);
         AddOtherDevices();
         foreach (var track in _context.Panel.Parts.OfType<Potentiometer>()) AddTrack(track);
+        foreach (var part in _context.Panel.Parts.Where(p => !p.Halves.IsEmpty)) AddHalves(part);
     }
+
+    /// <summary>A side that nothing is wired to is not drawn.</summary>
+    private void AddHalves(Part part)
+    {
+        for (var i = 0; i < part.Halves.Length; i++)
+        {
+            var ends = part.Halves[i].Ends;
+            if (!HasOthers(part.At(ends.From)) && !HasOthers(part.At(ends.To))) continue;
+            var before = _links.Count;
+            Add(KindOf(part.Halves[i].Role), part, part.At(ends.From), part.At(ends.To));
+            if (_links.Count > before) _links[^1] = _links[^1] with { Half = i };
+        }
+    }
+
+    private static LinkKind KindOf(HalfRole role) => role switch
+    {
+        HalfRole.Load => LinkKind.Load,
+        HalfRole.Source => LinkKind.Source,
+        HalfRole.Switch => LinkKind.Diode,
+        _ => throw new ArgumentOutOfRangeException(nameof(role)),
+    };
 
     /// <summary>The track from end to end; the wiper's arm leads to an arrow, and from another the circuit goes on.</summary>
     private void AddTrack(Potentiometer track)

@@ -9,6 +9,7 @@ internal sealed class DrawnThings
     private readonly Dictionary<string, int> _homes = new(StringComparer.Ordinal);
     private readonly HashSet<TerminalId> _commons;
     private readonly HashSet<string> _parts;
+    private readonly HashSet<(string, int)> _halves;
     private readonly ILookup<string, string> _movers;
 
     /// <summary>What these plans show, in reading order.</summary>
@@ -23,6 +24,7 @@ internal sealed class DrawnThings
 
         _commons = [.. all.Where(l => l.Pole is not null).Select(l => l.From)];
         _parts = [.. all.Where(l => l.Pole is null && l.Part is not null && l.Kind != LinkKind.End).Select(l => l.Part!.Designator)];
+        _halves = [.. all.Where(l => l.Half is not null).Select(l => (l.Part!.Designator, l.Half!.Value))];
         _movers = drawn.SelectMany(MoversOf).ToLookup(m => m.Part, m => m.Actuator, StringComparer.Ordinal);
     }
 
@@ -34,6 +36,9 @@ internal sealed class DrawnThings
 
     /// <summary>Whether the pole with that common is drawn.</summary>
     public bool HasPole(TerminalId common) => _commons.Contains(common);
+
+    /// <summary>Whether that side of a part is drawn.</summary>
+    public bool HasHalf(string designator, int half) => _halves.Contains((designator, half));
 
     /// <summary>Whether the device itself, of a relay its coil, is drawn.</summary>
     public bool HasDevice(string designator) => _parts.Contains(designator);

@@ -14,13 +14,19 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
     /// <summary>The words of a part, or null for one that is no device with two ends.</summary>
     public static PartWords? Of(Part part) => part.Accept(Words);
 
+    /// <summary>The words of one side of a part that is drawn as two.</summary>
+    public static PartWords OfHalf(Part part, int half) => half == 0 ? Of(part)!
+        : part is BridgeRectifier ? new(SymbolKind.RectifierOutput, "")
+        : part is Transformer ? new(SymbolKind.TransformerSecondary, "")
+        : new(SymbolKind.Phototransistor, part is ISemiconductorOutput output ? FigureFactory.LimitText(output.MaxVolts, output.MaxAmps) : "");
+
     /// <summary>Colour and gauge of a wire as they are written on it: <c>WH/BU 24 AWG</c>.</summary>
     public static string Of(Wire wire) => string.Join(' ', new[] { wire.Colour?.Code, wire.GaugeText?.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
 
     private static string Number(double? value, string unit) => FigureFactory.Number(value, unit);
 
     /// <summary>The words of what a link shows: of a device of several elements those between its two ends.</summary>
-    public static PartWords Of(CircuitLink link) => link.Part is Device device ? Between(device, link.From.Name, link.To.Name) : Of(link.Part!)!;
+    public static PartWords Of(CircuitLink link) => link.Part is Device device ? Between(device, link.From.Name, link.To.Name) : link.Half is { } half ? OfHalf(link.Part!, half) : Of(link.Part!)!;
 
     private static PartWords Between(Device device, string from, string to)
     {
@@ -45,6 +51,14 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
         public PartWords? Visit(RangedResistor resistor) => new(FigureFactory.SymbolOf(resistor), FigureFactory.RangeText(resistor));
 
         public PartWords? Visit(Potentiometer track) => new(SymbolKind.Potentiometer, Number(track.Ohms, "Ω"));
+
+        public PartWords? Visit(BridgeRectifier rectifier) => new(SymbolKind.RectifierInput, FigureFactory.LimitText(rectifier.ReverseVolts, rectifier.MaxAmps));
+
+        public PartWords? Visit(Transformer transformer) => new(SymbolKind.TransformerPrimary, FigureFactory.RatioText(transformer));
+
+        public PartWords? Visit(TransistorOutput transistor) => new(SymbolKind.Transistor, FigureFactory.LimitText(transistor.MaxVolts, transistor.MaxAmps));
+
+        public PartWords? Visit(Optocoupler coupler) => new(SymbolKind.Led, Number(coupler.RatedAmps, "A"));
 
         public PartWords? Visit(Solenoid solenoid) => new(SymbolKind.Solenoid, FigureFactory.Rating(solenoid.Coil));
 

@@ -54,6 +54,14 @@ internal sealed class TerminalMarks : IPartVisitor<TerminalMark>
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Potentiometer track) => TerminalMark.None;
 
+    TerminalMark IPartVisitor<TerminalMark>.Visit(BridgeRectifier rectifier) => TerminalMark.None;
+
+    TerminalMark IPartVisitor<TerminalMark>.Visit(Transformer transformer) => TerminalMark.None;
+
+    TerminalMark IPartVisitor<TerminalMark>.Visit(TransistorOutput transistor) => TerminalMark.None;
+
+    TerminalMark IPartVisitor<TerminalMark>.Visit(Optocoupler coupler) => TerminalMark.None;
+
     TerminalMark IPartVisitor<TerminalMark>.Visit(Consumer consumer) => TerminalMark.None;
 
     TerminalMark IPartVisitor<TerminalMark>.Visit(Capacitor capacitor) => TerminalMark.None;

@@ -64,7 +64,13 @@ public static class Cautions
 
     private static IEnumerable<string> OfVoltages(Panel panel)
     {
-        var supplies = panel.Parts.OfType<Supply>().ToList();
+        var supplies = panel.Parts.OfType<Supply>().Concat(panel.Parts.OfType<Transformer>().Select(t => t.AsSupply with { MaxVolts = t.SecondaryVolts })).ToList();
+        foreach (var transformer in panel.Parts.OfType<Transformer>().Where(t => t.PrimaryVolts > ExtraLowVoltage.LimitVolts(true)))
+        {
+            yield return $"{transformer.Designator}: its primary carries {ValueText.Volts(transformer.PrimaryVolts)}, mains that kill: work for licensed people only. "
+                + "Let it have an earthed case or double insulation, a fuse in the primary and a cover over its terminals; it must keep the windings apart (IEC 61558, from memory).";
+        }
+
         var dangerous = supplies.FindAll(s => s.MaxVolts > ExtraLowVoltage.TouchVolts(s.IsAlternating));
         if (dangerous.Count > 0)
         {

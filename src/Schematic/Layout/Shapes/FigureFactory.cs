@@ -52,6 +52,25 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
         },
     ];
 
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(BridgeRectifier rectifier) =>
+        Halves(rectifier, SymbolKind.RectifierInput, SymbolKind.RectifierOutput, LimitText(rectifier.ReverseVolts, rectifier.MaxAmps));
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Transformer transformer) =>
+        Halves(transformer, SymbolKind.TransformerPrimary, SymbolKind.TransformerSecondary, RatioText(transformer));
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(TransistorOutput transistor) =>
+        [Two(transistor, SymbolKind.Transistor, LimitText(transistor.MaxVolts, transistor.MaxAmps))];
+
+    ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Optocoupler coupler) =>
+        Halves(coupler, SymbolKind.Led, SymbolKind.Phototransistor, $"{Number(coupler.RatedAmps, "A")}, {LimitText(coupler.MaxVolts, coupler.MaxAmps)}".TrimEnd(',', ' '));
+
+    /// <summary>The two sides of a part, the second called by its first terminal.</summary>
+    private ImmutableArray<Figure> Halves(Part part, SymbolKind first, SymbolKind second, string value) =>
+    [
+        Two(part, part.Halves[0].Ends, first, value),
+        Two(part, part.Halves[1].Ends, second, "") with { Name = $"{part.Designator}:{part.Halves[1].Ends.From}", Remark = "" },
+    ];
+
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Solenoid solenoid) => [Two(solenoid, SymbolKind.Solenoid, Rating(solenoid.Coil))];
 
     ImmutableArray<Figure> IPartVisitor<ImmutableArray<Figure>>.Visit(Fuse fuse) =>
@@ -145,6 +164,14 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
         RangedResistorKind.Photoresistor => SymbolKind.Photoresistor,
         _ => throw new ArgumentOutOfRangeException(nameof(resistor)),
     };
+
+    /// <summary>Limits of voltage and current as far as they are known.</summary>
+    public static string LimitText(double? volts, double? amps) =>
+        string.Join(' ', new[] { volts is { } v ? Number(v, "V") : null, amps is { } a ? Number(a, "A") : null }.OfType<string>());
+
+    /// <summary>Both voltages of a transformer, and its power.</summary>
+    public static string RatioText(Transformer transformer) =>
+        $"{Number(transformer.PrimaryVolts, "V")} / {Number(transformer.SecondaryVolts, "V")}{(transformer.VoltAmps is { } power ? " " + Number(power, "VA") : "")}";
 
     /// <summary>The range of a resistor; of a rheostat the whole of its track.</summary>
     public static string RangeText(RangedResistor resistor) => resistor.Kind == RangedResistorKind.Rheostat ? Number(resistor.WholeOhms, "Ω")

@@ -86,6 +86,14 @@ internal sealed class EquipmentFinder : IPartVisitor<Equipment>
 
     Equipment IPartVisitor<Equipment>.Visit(Potentiometer track) => Device(track);
 
+    Equipment IPartVisitor<Equipment>.Visit(BridgeRectifier rectifier) => Device(rectifier);
+
+    Equipment IPartVisitor<Equipment>.Visit(Transformer transformer) => Device(transformer);
+
+    Equipment IPartVisitor<Equipment>.Visit(TransistorOutput transistor) => Device(transistor);
+
+    Equipment IPartVisitor<Equipment>.Visit(Optocoupler coupler) => Device(coupler);
+
     Equipment IPartVisitor<Equipment>.Visit(Fuse fuse) => Device(fuse);
 
     Equipment IPartVisitor<Equipment>.Visit(Breaker breaker) => Device(breaker);

@@ -39,6 +39,14 @@ internal sealed record PartFacts(string Word, int HomeRank, ImmutableArray<strin
 
         PartFacts IPartVisitor<PartFacts>.Visit(Potentiometer track) => Plain(track, "potentiometer");
 
+        PartFacts IPartVisitor<PartFacts>.Visit(BridgeRectifier rectifier) => Plain(rectifier, "rectifier");
+
+        PartFacts IPartVisitor<PartFacts>.Visit(Transformer transformer) => Plain(transformer, "transformer");
+
+        PartFacts IPartVisitor<PartFacts>.Visit(TransistorOutput transistor) => Plain(transistor, "transistor");
+
+        PartFacts IPartVisitor<PartFacts>.Visit(Optocoupler coupler) => Plain(coupler, "optocoupler");
+
         PartFacts IPartVisitor<PartFacts>.Visit(Fuse fuse) => Plain(fuse, "fuse");
 
         PartFacts IPartVisitor<PartFacts>.Visit(Breaker breaker) => Plain(breaker, "breaker");
