@@ -4,7 +4,7 @@ namespace Schematic.Drawing;
 
 /// <summary>
 /// The contact set that a switching symbol shows, so that a page can draw it as it stands at the moment. Places are against the
-/// point where the symbol's first stroke begins, in millimetres.
+/// point where the common's conductor meets the symbol, in millimetres.
 /// </summary>
 /// <param name="Common">The common's terminal, as it is written: <c>S1:common</c>.</param>
 /// <param name="Throws">The throws that the symbol shows, each with the place where its conductor meets the symbol.</param>

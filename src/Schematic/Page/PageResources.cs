@@ -8,13 +8,16 @@ namespace Schematic.Page;
 internal static class PageResources
 {
     /// <summary>The files of the script in the order in which they are read.</summary>
-    private static readonly string[] ScriptFiles = ["start.js"];
+    private static readonly string[] ScriptFiles =
+    [
+        "follow.js", "move.js", "things.js", "dom.js", "drawing.js", "choose.js", "operate.js", "search.js", "views.js", "ringout.js", "page.js",
+    ];
 
     /// <summary>The style.</summary>
     public static string Style => Read("page.css");
 
     /// <summary>The whole script.</summary>
-    public static string Script => "'use strict';\n" + string.Concat(ScriptFiles.Select(Read));
+    public static string Script => "'use strict';\n{\n" + string.Concat(ScriptFiles.Select(Read)) + "}\n";
 
     /// <summary>What a content security policy calls a script or a style that stands in the page.</summary>
     public static string HashOf(string text) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}'";

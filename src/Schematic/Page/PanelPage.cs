@@ -1,9 +1,14 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
 using Schematic.Analysis;
-using Schematic.Drawing;
+using Schematic.Diagnostics;
+using Schematic.Fonts;
 using Schematic.Layout.Pack;
+using Schematic.Model;
+using Schematic.Page.Content;
+using Schematic.Page.Data;
 using Schematic.Rendering;
-using Schematic.Reports;
 
 namespace Schematic.Page;
 
@@ -16,24 +21,27 @@ public static class PanelPage
     /// <summary>The document. The same request gives the same text on every machine.</summary>
     public static string Write(PageRequest request)
     {
-        var pack = request.Pack ?? PackBuilder.Draw(request.Context ?? new AnalysisContext(request.Panel), request.Findings);
-        var page = new Markup();
-        page.Made("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
-        WriteHead(page, request, pack);
-        WriteBody(page, request, pack);
-        return page.Close().Made("\n").ToString();
+        var name = DisplayedText.Of(request.FileName);
+        var given = request.Context ?? new AnalysisContext(request.Panel);
+        var context = given.Sized;
+        var pack = request.Pack ?? PackBuilder.Draw(given, request.Findings);
+        var data = PageDataWriter.Write(context, new PageElectrics(context.Positions), PageRingOut.Of(context.Panel, name), name);
+        ImmutableArray<PageSection> sections =
+        [
+            .. ListSections.Findings([.. request.Findings, .. pack.Findings]), .. new DrawingSections(context.Panel, pack.Sheets).All(), .. ListSections.Lists(context),
+        ];
+        var body = new Markup();
+        WriteBody(body, request, sections, data);
+        var style = PageResources.Style + PaperOf(context.Panel) + FacesFor(body.ToString());
+        return new Markup().Made("<!DOCTYPE html>\n<html lang=\"en\">\n").Made(HeadOf(request, style)).Made(body.ToString()).Made("</html>\n").ToString();
     }
 
-    private static void WriteHead(Markup page, PageRequest request, DrawnPack pack)
-    {
-        var style = PageResources.Style + SheetFonts.Faces(pack.Sheets.SelectMany(s => s.Marks).OfType<TextMark>());
-        page.Open("head").Void("meta", ("charset", "utf-8"))
-            .Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", PolicyOf(request, style)))
-            .Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"))
-            .Void("meta", ("name", "color-scheme"), ("content", "light dark"))
-            .Line("title", TitleOf(request))
-            .Open("style").Made(style).Close().Close();
-    }
+    private static string HeadOf(PageRequest request, string style) => new Markup().Open("head").Void("meta", ("charset", "utf-8"))
+        .Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", PolicyOf(request, style)))
+        .Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"))
+        .Void("meta", ("name", "color-scheme"), ("content", "light dark"))
+        .Line("title", TitleOf(request))
+        .Open("style", ("id", "page-style")).Made(style).Close().Close().ToString();
 
     /// <summary>Nothing is loaded and nothing runs but what this library wrote; a page that is served may also ask its server.</summary>
     private static string PolicyOf(PageRequest request, string style)
@@ -49,37 +57,58 @@ public static class PanelPage
         return request.AddedScript.Length == 0 ? [PageResources.Script] : [PageResources.Script, request.AddedScript];
     }
 
-    private static void WriteBody(Markup page, PageRequest request, DrawnPack pack)
-    {
-        page.Open("body").Open("header").Line("h1", TitleOf(request)).Close()
-            .Open("div", ("id", "preview")).Close()
-            .Open("main", ("id", "content"));
-        foreach (var sheet in pack.Sheets.Where(s => s.Kind is SheetKind.Circuit or SheetKind.Wiring or SheetKind.Faces))
-        {
-            page.Open("section", ("class", "sheet")).Line("h2", sheet.Title)
-                .Made(SvgWriter.WritePart(sheet.Marks, (sheet.Size.WidthMm, sheet.Size.HeightMm), sheet.Title)).Close();
-        }
+    /// <summary>The paper that drawings are printed on.</summary>
+    private static string PaperOf(Panel panel) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"@page drawing{{size:{panel.Sheet.WidthMm:0.###}mm {panel.Sheet.HeightMm:0.###}mm;margin:0}}\n@media print{{.sheet{{height:{panel.Sheet.HeightMm - 1:0.###}mm}}.sheet svg{{height:{panel.Sheet.HeightMm - 1:0.###}mm}}}}\n");
 
-        var context = (request.Context ?? new AnalysisContext(request.Panel)).Sized;
-        foreach (var table in ReportLists.All.SelectMany(l => l.Build(context)).Where(t => !t.Rows.IsEmpty)) WriteTable(page, table);
-        page.Close();
+    /// <summary>The faces for every character of the page, and for whatever may be typed into it.</summary>
+    private static string FacesFor(string text)
+    {
+        var used = new SortedSet<int>(Enumerable.Range(' ', '~' - ' ' + 1));
+        foreach (var rune in (text + "−→←↔Ωµ·…✓✗").EnumerateRunes()) used.Add(rune.Value);
+        return SheetFonts.Faces(used);
+    }
+
+    private static void WriteBody(Markup page, PageRequest request, ImmutableArray<PageSection> sections, string data)
+    {
+        page.Open("body").Line("a", "Skip to the drawings", ("class", "skip"), ("href", "#content"))
+            .Open("header", ("id", "head"));
+        WriteTitle(page, request);
+        page.Close()
+            .Open("div", ("id", "preview")).Close()
+            .Open("noscript").Line("p", "This page can be read and printed without scripts. To operate it, let scripts run: they are part of this file and load nothing.").Close()
+            .Open("div", ("id", "bench"))
+            .Open("aside", ("id", "operate"), ("aria-label", "Operate and look up")).Close()
+            .Open("main", ("id", "content"), ("tabindex", "-1"));
+        foreach (var section in sections) WriteSection(page, section);
+        WriteSection(page, new PageSection("ring-out", "Ring-out", _ => { }));
+        page.Close().Close();
+        page.Open("script", ("type", "application/json"), ("id", "panel-data")).Made(data).Close();
         foreach (var script in ScriptsOf(request)) page.Open("script").Made(script).Close();
         page.Close();
     }
 
-    private static void WriteTable(Markup page, ReportTable table)
+    private static void WriteTitle(Markup page, PageRequest request)
     {
-        page.Open("table").Line("caption", table.Title).Open("thead").Open("tr");
-        foreach (var column in table.Columns) page.Line("th", column.Header, ("scope", "col"));
-        page.Close().Close().Open("tbody");
-        foreach (var row in table.Rows)
-        {
-            page.Open("tr");
-            foreach (var cell in row) page.Line("td", cell);
-            page.Close();
-        }
+        var title = request.Panel.Title;
+        page.Open("div", ("id", "title")).Line("h1", TitleOf(request));
+        string[] words =
+        [
+            title.Number, title.Revision.Length > 0 ? "revision " + title.Revision : "", title.Date, title.Owner,
+        ];
+        page.Line("p", string.Join(" · ", words.Where(w => w.Length > 0)));
+        if (request.Findings.Any(f => f.Severity == Severity.Error))
+            page.Line("p", "NOT CHECKED: errors were found in the file. What is drawn here may be wrong.", ("class", "stamp"), ("role", "alert"));
+        page.Close();
+    }
 
-        page.Close().Close();
+    private static void WriteSection(Markup page, PageSection section)
+    {
+        page.Open("section", ("id", section.Id), ("aria-labelledby", section.Id + "-heading"))
+            .Line("h2", section.Heading, ("id", section.Id + "-heading"));
+        section.Write(page);
+        page.Close();
     }
 
     private static string TitleOf(PageRequest request) =>

@@ -33,6 +33,15 @@ internal static class SheetFonts
         return output.ToString();
     }
 
+    /// <summary>Both faces with these characters as rules of a style; what the typeface does not have is left to the viewer.</summary>
+    public static string Faces(SortedSet<int> codePoints)
+    {
+        var output = new StringBuilder();
+        AppendFace(output, codePoints, bold: false);
+        AppendFace(output, codePoints, bold: true);
+        return output.ToString();
+    }
+
     private static void AppendFace(StringBuilder output, SortedSet<int> codePoints, bool bold)
     {
         if (codePoints.Count == 0) return;

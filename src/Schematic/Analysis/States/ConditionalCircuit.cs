@@ -320,6 +320,17 @@ public sealed class ConditionalCircuit
         return cases;
     }
 
+    /// <summary>
+    /// The electrically different cases of the voltage between two nodes; null where there are more than <paramref name="most"/> or
+    /// they take more steps.
+    /// </summary>
+    internal ImmutableArray<RegionCase>? CasesBetween(int from, int to, int most, long steps)
+    {
+        var walk = new RegionWalk(this, from, to, null, most, steps);
+        var cases = walk.Cases();
+        return walk.Undecided.IsNever ? cases : null;
+    }
+
     /// <summary>Whether the cases of a load could be told apart.</summary>
     public bool IsDecided(Element load) => Undecided(load).IsNever;
 

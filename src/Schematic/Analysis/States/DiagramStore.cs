@@ -70,6 +70,10 @@ public sealed class DiagramStore
         }
     }
 
+    /// <summary>The variable that a condition asks first and what becomes of it at each value: what an export of diagrams writes. Not for the two ends.</summary>
+    internal (int Variable, ImmutableArray<Diagram> Branches) Ask(Diagram condition) =>
+        (_variable[condition.Id], [.. BranchesOf(condition.Id).Select(b => new Diagram(b))]);
+
     /// <summary>The condition that <paramref name="variable"/> has <paramref name="value"/>.</summary>
     public Diagram Literal(int variable, int value) => Literal(variable, v => v == value);
 

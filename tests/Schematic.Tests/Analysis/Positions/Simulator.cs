@@ -43,6 +43,8 @@ internal sealed class Simulator
         Explore();
     }
 
+    public Panel Panel => _panel;
+
     public IReadOnlyList<Relay> Relays { get; }
 
     public IReadOnlyList<Part> Loads { get; }
