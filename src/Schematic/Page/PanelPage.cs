@@ -57,10 +57,17 @@ public static class PanelPage
         return request.AddedScript.Length == 0 ? [PageResources.Script] : [PageResources.Script, request.AddedScript];
     }
 
-    /// <summary>The paper that drawings are printed on.</summary>
+    /// <summary>The paper that drawings are printed on, and what stands at the foot of all other pages.</summary>
     private static string PaperOf(Panel panel) => string.Create(
         CultureInfo.InvariantCulture,
-        $"@page drawing{{size:{panel.Sheet.WidthMm:0.###}mm {panel.Sheet.HeightMm:0.###}mm;margin:0}}\n@media print{{.sheet{{height:{panel.Sheet.HeightMm - 1:0.###}mm}}.sheet svg{{height:{panel.Sheet.HeightMm - 1:0.###}mm}}}}\n");
+        $"@page drawing{{size:{panel.Sheet.WidthMm:0.###}mm {panel.Sheet.HeightMm:0.###}mm;margin:0}}\n@media print{{.sheet{{height:{panel.Sheet.HeightMm - 1:0.###}mm}}.sheet svg{{height:{panel.Sheet.HeightMm - 1:0.###}mm}}}}\n@page{{@bottom-left{{content:\"{CssText(NameOf(panel))}\"}}@bottom-right{{content:\"page \" counter(page)}}}}\n");
+
+    private static string NameOf(Panel panel) =>
+        string.Join("  ", new[] { panel.Title.Number, panel.Title.Revision.Length > 0 ? "revision " + panel.Title.Revision : "", panel.Title.Title }.Where(w => w.Length > 0));
+
+    /// <summary>Text inside a quoted string of a style: everything but letters and digits is written as its number.</summary>
+    private static string CssText(string text) => string.Concat(DisplayedText.Of(text).EnumerateRunes()
+        .Select(r => char.IsAsciiLetterOrDigit((char)Math.Min(r.Value, 0xFFFF)) ? r.ToString() : string.Create(CultureInfo.InvariantCulture, $"\\{r.Value:x} ")));
 
     /// <summary>The faces for every character of the page, and for whatever may be typed into it.</summary>
     private static string FacesFor(string text)

@@ -10,7 +10,16 @@ function choose(page, thing) {
   page.chosen = thing;
   paintChosen(page);
   tellChosen(page);
-  if (thing && byId('folded').offsetParent !== null) bringIntoPanel(byId('chosen-box'));
+  if (!thing) return;
+  say(page, spokenFacts(page, thing));
+  if (!byId('folded').hidden) bringIntoPanel(byId('chosen-box'));
+}
+
+/** What is chosen in one sentence, for those who listen and for a panel that is folded. */
+function spokenFacts(page, thing) {
+  const { from, to, lengthMm } = thing.facts;
+  const more = thing.kind === 'wire' ? `from ${from} to ${to}${lengthMm === undefined ? '' : `, ${lengthMm} mm`}` : page.index.purposeOf.get(thing.name);
+  return [spokenName(thing), more, nowOf(page, thing)].filter(w => w).join('; ') + '.';
 }
 
 /** Scrolls the panel alone, and only as far as it must. */
@@ -130,15 +139,16 @@ function placesList(page, thing) {
   }
   if (places.size === 0) return make('p', { class: 'hint' }, 'It is drawn nowhere.');
   return make('div', { class: 'places' }, make('h4', {}, 'Shown on'),
-    ...[...places].map(([holder, element]) => make('button', { type: 'button', click: () => goTo(holder, element) }, holder.dataset.place)));
+    ...[...places].map(([holder, element]) => make('button', { type: 'button', click: () => goTo(holder, element, thing.key) }, holder.dataset.place)));
 }
 
-function goTo(holder, element) {
+/** Brings a place into view, and the keyboard with it. */
+function goTo(holder, element, key) {
   const hidden = element.closest('.side');
-  if (hidden) holder.dataset.shows = hidden.dataset.side;
+  if (hidden) showSide(holder, hidden.dataset.side);
   element.scrollIntoView({ block: 'center', inline: 'center' });
-  const target = element.matches('[tabindex]') ? element : holder.querySelector('[data-key][tabindex="0"]') ?? holder;
-  target.focus({ preventScroll: true });
+  const target = element.matches('[tabindex]') ? element : holder.querySelector(`[data-key="${CSS.escape(key)}"]`);
+  target?.focus({ preventScroll: true });
 }
 
 /** Makes the names in lists into buttons. */

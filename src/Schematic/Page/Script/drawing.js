@@ -252,12 +252,32 @@ function badgeOf(group) {
 function paintActuator(page, variable) {
   const at = variable.values[page.values[page.data.variables.indexOf(variable)]];
   for (const group of symbolsOf(page, `actuator ${variable.name}`)) {
-    let text = group.querySelector('.position');
-    if (!text) {
-      const box = group.getBBox();
-      text = makeSvg('text', { class: 'position', x: box.x + box.width, y: box.y - 0.8, 'text-anchor': 'end', 'font-size': 3.2 });
-      group.append(text);
-    }
+    const text = group.querySelector('.position') ?? addPosition(group, variable);
     text.textContent = at;
   }
+}
+
+/** The lettering of an actuator's position: above its symbol, or left of it or below, where it covers the least. */
+function addPosition(group, variable) {
+  const box = group.getBBox();
+  const text = makeSvg('text', { class: 'position', 'text-anchor': 'end', 'font-size': 3.2 });
+  text.textContent = variable.values.reduce((a, b) => a.length >= b.length ? a : b);
+  const others = [...group.closest('svg').querySelectorAll('text')].map(t => t.getBBox());
+  group.append(text);
+  const right = box.x + box.width;
+  const choices = [[right, box.y - 0.8], [box.x - 0.8, box.y + 2], [box.x - 0.8, box.y + box.height], [right, box.y + box.height + 3.2]].map(([x, y]) => {
+    text.setAttribute('x', x);
+    text.setAttribute('y', y);
+    return { x, y, covered: others.reduce((sum, o) => sum + overlap(text.getBBox(), o), 0) };
+  });
+  const best = choices.reduce((a, b) => b.covered < a.covered - 0.01 ? b : a);
+  text.setAttribute('x', best.x);
+  text.setAttribute('y', best.y);
+  return text;
+}
+
+function overlap(a, b) {
+  const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return width > 0 && height > 0 ? width * height : 0;
 }

@@ -138,10 +138,10 @@ function buildPanel(page) {
         make('ul', {}, ...page.data.leftOut.map(l => make('li', {}, l)))) : ''));
 }
 
-function foldPanel() {
-  const isOpen = byId('fold').getAttribute('aria-expanded') === 'true';
-  byId('fold').setAttribute('aria-expanded', String(!isOpen));
-  byId('folded').hidden = isOpen;
+/** On a narrow screen the panel begins folded, so that the drawing is seen. */
+function foldPanel(isFolded = !byId('folded').hidden) {
+  byId('fold').setAttribute('aria-expanded', String(!isFolded));
+  byId('folded').hidden = isFolded;
 }
 
 function controls(page) {

@@ -42,6 +42,7 @@ function replacePage(text) {
   const papers = new Map([...document.querySelectorAll('.sheet')].map(s => [s.id, s.querySelector('.paper')]).map(([id, p]) => [id, [p.scrollLeft, p.scrollTop]]));
   const sides = new Map([...document.querySelectorAll('.face')].map(f => [f.id, f.dataset.shows]));
   const typed = byId('find').value;
+  const isFolded = byId('folded').hidden;
   const data = readData(fresh);
   clearTimeout(page.timer);
   page.settling = null;
@@ -52,6 +53,7 @@ function replacePage(text) {
   build(data, carriedValues(data, page));
   for (const sheet of document.querySelectorAll('.sheet')) [sheet.querySelector('.paper').scrollLeft, sheet.querySelector('.paper').scrollTop] = papers.get(sheet.id) ?? [0, 0];
   byId('find').value = typed;
+  foldPanel(isFolded);
   window.scrollTo(scroll);
 }
 
@@ -89,5 +91,6 @@ window.schematicPage = {
 {
   const data = readData(document);
   build(data, data.rest.slice());
+  if (window.matchMedia('(max-width: 56rem)').matches) foldPanel(true);
   if (data.canBeOperated) say(page, 'Everything is at rest. Tap an actuator to move it.');
 }

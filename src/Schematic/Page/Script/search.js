@@ -45,5 +45,5 @@ function takeFound(page, thing) {
   byId('found').replaceChildren();
   byId('found-count').textContent = `${KIND_WORDS[thing.kind]} ${thing.name} is chosen.`;
   const mark = (page.marks.get(thing.key) ?? [])[0] ?? (page.names.get(thing.key) ?? [])[0];
-  if (mark) goTo(mark.closest('[data-place]'), mark);
+  if (mark) goTo(mark.closest('[data-place]'), mark, thing.key);
 }

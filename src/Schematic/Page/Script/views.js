@@ -41,7 +41,7 @@ function zoomBy(page, sheet, step) {
 
 function zoomTo(sheet, zoom) {
   const paper = sheet.querySelector('.paper');
-  const middle = (paper.scrollLeft + paper.clientWidth / 2) / Math.max(1, paper.scrollWidth);
+  const middle = sheet.dataset.zoom === undefined ? 0 : (paper.scrollLeft + paper.clientWidth / 2) / Math.max(1, paper.scrollWidth);
   sheet.dataset.zoom = zoom;
   sheet.querySelector('svg').style.width = `${100 * ZOOMS[zoom]}%`;
   paper.scrollLeft = middle * paper.scrollWidth - paper.clientWidth / 2;
