@@ -24,12 +24,12 @@ public partial class PageSafetyTests(PageBrowser browser)
     };
 
     [BrowserTheory]
-    [InlineData("lever-frame/lever.panel", ColorScheme.Light, 1300)]
     [InlineData("relay-latch/latch.panel", ColorScheme.Dark, 1300)]
-    [InlineData("relay-latch/latch.panel", ColorScheme.Light, 360)]
+    [InlineData("dsub-breakout/breakout.panel", ColorScheme.Light, 360)]
     public async Task The_rules_of_accessibility_are_kept(string example, ColorScheme scheme, int width)
     {
         await using var page = await browser.OpenExample(example, new() { ColorScheme = scheme, ViewportSize = new() { Width = width, Height = 800 } });
+        if (width < 500) await page.Page.GetByRole(AriaRole.Button, new() { Name = "Controls" }).ClickAsync();
         await page.Page.GetByLabel("Find a designator").FillAsync("W1");
         await page.Page.Keyboard.PressAsync("Enter");
         await page.Page.GetByLabel("Find a designator").FillAsync("W");

@@ -72,7 +72,7 @@ public class PageStateTests(PageBrowser browser)
 
     [BrowserTheory]
     [MemberData(nameof(Examples))]
-    public async Task Page_and_compiler_agree_in_every_state_that_can_be_reached(string example)
+    public async Task Page_compiler_and_simulator_agree_in_every_state_that_can_be_reached(string example)
     {
         await using var opened = await browser.OpenExample(example);
         var shown = await opened.Page.EvaluateAsync<JsonElement>(Explore);
@@ -82,21 +82,15 @@ public class PageStateTests(PageBrowser browser)
         Assert.Equal(ReachableStates(proof).Select(s => string.Join(',', s)).Order(StringComparer.Ordinal), states.Keys.Order(StringComparer.Ordinal));
         foreach (var state in states.Values) AssertLook(proof, state);
         Assert.Empty(opened.Complaints);
+        AssertSimulated(PageBrowser.PanelOf(example), proof, states);
     }
 
-    [BrowserTheory]
-    [MemberData(nameof(Examples))]
-    public async Task Page_and_simulator_agree_in_every_state_that_can_be_reached(string example)
+    private static void AssertSimulated(Panel panel, PositionProof proof, Dictionary<string, JsonElement> states)
     {
-        await using var opened = await browser.OpenExample(example);
-        var shown = await opened.Page.EvaluateAsync<JsonElement>(Explore);
-        var panel = PageBrowser.PanelOf(example);
-        var proof = new AnalysisContext(panel).Positions;
         var simulator = new Simulator(JoinedByWiresAlone(panel));
         Assert.False(simulator.Chatters);
 
         var looks = simulator.Lasting.Values.ToDictionary(l => KeyOf(proof.Circuit.Variables, simulator, l.Look), l => l.Look);
-        var states = shown.EnumerateArray().ToDictionary(s => string.Join(',', Numbers(s.GetProperty("values"))));
         Assert.Equal(looks.Keys.Order(StringComparer.Ordinal), states.Keys.Order(StringComparer.Ordinal));
         foreach (var (key, look) in looks)
         {

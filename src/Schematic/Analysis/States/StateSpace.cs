@@ -61,6 +61,9 @@ public sealed class StateSpace
     /// </summary>
     public IEnumerable<string> GivenUp => _givenUp.Select(v => _circuit.Variables.All[v].Name);
 
+    /// <summary>How coils and delayed contacts follow their circuits.</summary>
+    internal ImmutableArray<CoilRule> Coils => _coils;
+
     /// <summary>The circuit whose states these are.</summary>
     public ConditionalCircuit Circuit => _circuit;
 

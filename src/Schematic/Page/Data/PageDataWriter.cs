@@ -77,6 +77,7 @@ internal sealed class PageDataWriter
         {
             Numbers("springsTo", actuator.Positions.Select(p => p.SpringsTo is { } back ? variable.Values.IndexOf(back) : -1));
             _json.WriteBoolean("endless", actuator.IsEndless);
+            _json.WriteBoolean("push", variable.IsPushToTurn);
         }
 
         _json.WriteNumber("rest", _electrics.Rest[index]);
@@ -110,7 +111,7 @@ internal sealed class PageDataWriter
         _json.WriteEndObject();
     }
 
-    private void WriteCoil(PageCoil coil)
+    private void WriteCoil(CoilRule coil)
     {
         _json.WriteStartObject();
         _json.WriteNumber("v", coil.Variable);

@@ -12,9 +12,6 @@ internal sealed record PageVolts(Diagram When, double? Volts);
 /// <summary>A lock of an actuator: where it holds, and when it lets go, surely or perhaps.</summary>
 internal sealed record PageLock(int Variable, ImmutableArray<int> At, Diagram Free, Diagram MayBeFree, Condition Release);
 
-/// <summary>A coil that moves contacts: when it can be about to change, and when it cannot stay.</summary>
-internal sealed record PageCoil(int Variable, Diagram Changes, Diagram Leaves);
-
 /// <summary>A load: when it does what it is there for, where that is not decided, and what it gets.</summary>
 internal sealed record PageLoad(Element Load, Diagram On, Diagram Open, ImmutableArray<PageVolts> Cases);
 
@@ -59,7 +56,7 @@ internal sealed class PageElectrics
         Diagrams = new DiagramTable(_circuit.Store, MostNodes);
         Moves = proof.States.Moves;
         Locks = [.. proof.Panel.Locks.SelectMany(LockOf)];
-        Coils = [.. Variables.Select((v, i) => (v, i)).Where(p => p.v.Kind == StateVariableKind.Coil).Select(p => CoilOf(p.i))];
+        Coils = proof.States.Coils;
         Shorted = [.. _circuit.Circuit.Supplies.Select(s => (s.Name, _circuit.Shorted(s)))];
         CanBeOperated = Diagrams.TryAdd(
             [.. Moves.Select(m => m.When), .. Locks.SelectMany(l => new[] { l.Free, l.MayBeFree }), .. Coils.SelectMany(c => new[] { c.Changes, c.Leaves }), .. Shorted.Select(s => s.When)]);
@@ -94,8 +91,8 @@ internal sealed class PageElectrics
     /// <summary>The locks.</summary>
     public ImmutableArray<PageLock> Locks { get; }
 
-    /// <summary>The coils that move contacts.</summary>
-    public ImmutableArray<PageCoil> Coils { get; }
+    /// <summary>The coils that move contacts and the contacts that follow them after a while: when each can be about to change, and when it cannot stay.</summary>
+    public ImmutableArray<CoilRule> Coils { get; }
 
     /// <summary>When each supply is shorted.</summary>
     public ImmutableArray<(string Name, Diagram When)> Shorted { get; }
@@ -129,12 +126,6 @@ internal sealed class PageElectrics
         yield return new PageLock(
             variable, [.. held.Positions.Select(p => names.IndexOf(p)).Where(i => i >= 0)],
             _circuit.Compile(held.Release), _circuit.Compile(held.Release, perhaps: true), held.Release);
-    }
-
-    private PageCoil CoilOf(int variable)
-    {
-        var rule = CoilRule.Of(_circuit, variable, onlySure: false);
-        return new PageCoil(variable, rule.Changes, rule.Leaves);
     }
 
     private PageLoad LoadOf(Element load)

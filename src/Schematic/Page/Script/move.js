@@ -76,6 +76,8 @@ function movesBackFrom(state, came) {
 function moveWords(data, move) {
   const { name, values, kind } = data.variables[move.v];
   if (kind === 'supply') return `switch ${name} ${values[move.to]}`;
+  if (kind === 'value') return `bring ${name} to ${values[move.to]}`;
+  if (move.kind === 'wait') return `wait until the delay of ${name} is over`;
   if (move.kind === 'letgo') return `let ${name} go`;
   return move.kind === 'hold' ? `hold ${name} at ${values[move.to]}` : `move ${name} to ${values[move.to]}`;
 }

@@ -26,7 +26,8 @@ function walk(page, variable, way) {
 
 function doneWords(page, move) {
   const { name, values, kind } = page.data.variables[move.v];
-  if (kind === 'supply') return `${name} is ${values[move.to]}`;
+  if (kind === 'supply' || kind === 'value') return `${name} is ${values[move.to]}`;
+  if (move.kind === 'wait') return `the delay of ${name} is over: its delayed contacts are ${values[move.to]}`;
   if (move.kind === 'letgo') return `${name} springs back to ${values[move.to]}`;
   return `${name} ${move.kind === 'hold' ? 'is held at' : 'stands at'} ${values[move.to]}`;
 }
@@ -76,8 +77,7 @@ function settleOn(page, after) {
 function settleStep(page, coil) {
   clearTimeout(page.timer);
   page.values = flipped(page.values, coil);
-  const { name, values } = page.data.variables[coil];
-  say(page, sentence(`${name} is ${values[page.values[coil]]}`));
+  say(page, sentence(coilWords(page, coil, page.values[coil])));
   settleOn(page, page.settling?.after ?? (() => {}));
 }
 
@@ -103,9 +103,21 @@ function showPending(page, pending = []) {
   if (!box) return;
   const isWaiting = page.byHand && page.settling && pending.length > 0;
   box.replaceChildren(...(isWaiting ? pending.map(c => {
-    const { name, values } = page.data.variables[c];
-    return make('button', { type: 'button', class: 'pending', click: () => settleStep(page, c) }, `Next: ${name} ${values[1 - page.values[c]]}`);
+    const next = coilWords(page, c, 1 - page.values[c]).replace(/ (is|are) /, ' ');
+    return make('button', { type: 'button', class: 'pending', click: () => settleStep(page, c) }, `Next: ${next}`);
   }) : []));
+}
+
+function coilWords(page, coil, value) {
+  const { name, values, kind } = page.data.variables[coil];
+  return kind === 'delay' ? `the delayed contacts of ${name} are ${values[value]}` : `${name} is ${values[value]}`;
+}
+
+/** Buttons that let the delays end that run at the moment. */
+function showWaits(page) {
+  byId('waits').replaceChildren(...movesAt(page.data, page.values).filter(m => m.kind === 'wait').map(move => make('button', {
+    type: 'button', class: 'pending', click: () => moveTo(page, move.v, move.to),
+  }, sentence(moveWords(page.data, move)).slice(0, -1))));
 }
 
 function toRest(page) {
@@ -146,7 +158,7 @@ function foldPanel(isFolded = !byId('folded').hidden) {
 
 function controls(page) {
   const { variables } = page.data;
-  const movable = variables.map((v, i) => ({ v, i })).filter(p => p.v.kind !== 'coil' && p.v.kind !== 'unknown');
+  const movable = variables.map((v, i) => ({ v, i })).filter(p => ['actuator', 'supply', 'value'].includes(p.v.kind));
   const unknown = variables.map((v, i) => ({ v, i })).filter(p => p.v.kind === 'unknown');
   return make('section', { id: 'controls', 'aria-labelledby': 'controls-heading' },
     make('h2', { id: 'controls-heading' }, 'Operate'),
@@ -155,6 +167,7 @@ function controls(page) {
       make('button', { type: 'button', id: 'rest', click: () => toRest(page) }, 'Back to rest'),
       page.data.coils.length > 0 ? handBox(page) : ''),
     make('div', { id: 'pending' }),
+    make('div', { id: 'waits' }),
     unknown.length > 0 ? unknownBox(page, unknown) : '');
 }
 
@@ -165,7 +178,7 @@ function workingBox() {
 
 function placesBox(page, variable, index) {
   return make('fieldset', {},
-    make('legend', {}, make('b', {}, variable.name), variable.words ? ` ${variable.words}` : ''),
+    make('legend', {}, make('b', {}, variable.name), variable.words ? ` ${variable.words}` : '', variable.push ? make('small', {}, ' push to turn') : ''),
     make('div', { class: 'positions' }, ...variable.values.map((name, place) => make('button', {
       type: 'button', 'data-variable': index, 'data-place-number': place, 'aria-pressed': 'false', click: () => pressPlace(page, index, place),
     }, name, (variable.springsTo?.[place] ?? -1) >= 0 ? make('small', {}, ' hold') : ''))));
@@ -202,6 +215,7 @@ function paint(page) {
   byId('loads').replaceChildren(...page.data.loads.map((l, i) => stateRow(page, `part ${l.name}`, l.words, loadWords(l, page.look.loads[i]), loadState(page.look.loads[i]))));
   byId('levels').replaceChildren(...page.data.inputs.map((input, i) => ({ input, shown: page.look.inputs[i] })).filter(p => p.input.wired)
     .map(({ input, shown }) => stateRow(page, `terminal ${input.name}`, input.words, inputWords(shown), shown.level)));
+  showWaits(page);
   paintShort(page);
   paintDrawings(page, page.look);
   if (page.chosen) tellChosen(page);
