@@ -38,7 +38,7 @@ public sealed class DrawCommand : ICliCommand
             var pack = console.During("drawing", () => PackBuilder.Draw(panel.Context, panel.Findings, parsed.GetValue(allLists)));
             if (pack.Findings.Length > 0) FindingsOutput.Print(console, panel with { Findings = pack.Findings }, console.Error);
             var written = sheets.Write(console, parsed, pack.Sheets, panel.PackName, panel, () => PanelPage.Write(
-                new PageRequest(panel.Panel, panel.Findings) { FileName = Path.GetFileName(panel.Text.ShownName), Context = panel.Context, Pack = pack }));
+                new PageRequest(panel.Panel, panel.Findings) { FileName = panel.Text.IsStandardInput ? "panel.panel" : Path.GetFileName(panel.Text.ShownName), Context = panel.Context, Pack = pack }));
             return written == ExitCode.Clean ? panel.ExitCode : written;
         });
         return command;

@@ -77,7 +77,6 @@ internal sealed class PageDataWriter
         {
             Numbers("springsTo", actuator.Positions.Select(p => p.SpringsTo is { } back ? variable.Values.IndexOf(back) : -1));
             _json.WriteBoolean("endless", actuator.IsEndless);
-            _json.WriteBoolean("push", variable.IsPushToTurn);
         }
 
         _json.WriteNumber("rest", _electrics.Rest[index]);

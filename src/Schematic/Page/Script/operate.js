@@ -178,7 +178,7 @@ function workingBox() {
 
 function placesBox(page, variable, index) {
   return make('fieldset', {},
-    make('legend', {}, make('b', {}, variable.name), variable.words ? ` ${variable.words}` : '', variable.push ? make('small', {}, ' push to turn') : ''),
+    make('legend', {}, make('b', {}, variable.name), variable.words ? ` ${variable.words}` : ''),
     make('div', { class: 'positions' }, ...variable.values.map((name, place) => make('button', {
       type: 'button', 'data-variable': index, 'data-place-number': place, 'aria-pressed': 'false', click: () => pressPlace(page, index, place),
     }, name, (variable.springsTo?.[place] ?? -1) >= 0 ? make('small', {}, ' hold') : ''))));
