@@ -91,6 +91,7 @@ window.schematicPage = {
 {
   const data = readData(document);
   build(data, data.rest.slice());
+  requestAnimationFrame(() => setTimeout(() => performance.mark('operable')));
   if (window.matchMedia('(max-width: 56rem)').matches) foldPanel(true);
   if (data.canBeOperated) say(page, 'Everything is at rest. Tap an actuator to move it.');
 }
