@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using Schematic.Analysis;
 using Schematic.Diagnostics;
 using Schematic.Fonts;

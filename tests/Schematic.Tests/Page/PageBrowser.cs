@@ -16,6 +16,9 @@ public sealed class PageBrowser : IAsyncLifetime
         "lever-frame/lever.panel", "relay-latch/latch.panel", "engine-order/engine-order.panel", "dsub-breakout/breakout.panel",
     ];
 
+    /// <summary>How long a step in the browser may take on a machine that does much else: nothing is judged by it.</summary>
+    public const int PatienceMs = 300_000;
+
     private readonly ConcurrentDictionary<string, Lazy<string>> _pages = new();
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("schematic-page-");
     private IPlaywright? _playwright;
@@ -26,7 +29,7 @@ public sealed class PageBrowser : IAsyncLifetime
     {
         if (BrowserProgram.Path is null) return;
         _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = BrowserProgram.Path, Args = ["--no-sandbox"] });
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = BrowserProgram.Path, Args = ["--no-sandbox"], Timeout = PatienceMs });
     }
 
     public async Task DisposeAsync()
@@ -65,7 +68,7 @@ public sealed class OpenedPage : IAsyncDisposable
     public OpenedPage(IPage page)
     {
         Page = page;
-        page.SetDefaultTimeout(15_000);
+        page.SetDefaultTimeout(PageBrowser.PatienceMs);
         page.PageError += (_, error) => _complaints.Enqueue(error);
         page.Console += (_, message) =>
         {

@@ -72,7 +72,7 @@ public class PageOperationTests(PageBrowser browser)
         await page.Place("RING", "pressed").ClickAsync();
         Assert.Equal("on", await StateOf(page, "DS1"));
         await page.Place("SILENCE", "pressed").ClickAsync();
-        await Assertions.Expect(page.Page.Locator("#said")).ToHaveTextAsync("K1 is released.");
+        await Assertions.Expect(page.Page.Locator("#said")).ToHaveTextAsync("K1 is released.", new() { Timeout = PageBrowser.PatienceMs });
         Assert.Null(await StateOf(page, "DS1"));
     }
 

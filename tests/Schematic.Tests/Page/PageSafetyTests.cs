@@ -2,7 +2,6 @@ using System.Text.RegularExpressions;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
-using Schematic.Analysis;
 using Schematic.Model;
 using Schematic.Page;
 using Xunit;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Bench.Record;
 using Schematic.Drawing;
 using Schematic.Model;
 using Schematic.Reports;
@@ -9,7 +10,7 @@ namespace Schematic.Layout.Faces;
 internal sealed record FaceViewMarks(ImmutableArray<Mark> Marks, double WidthMm, double HeightMm);
 
 /// <summary>Both views of a connector's face by themselves, each as it is seen, in the same size so that one can be laid over the other.</summary>
-internal sealed class FaceViews(Connector connector, ImmutableArray<ContactUse> uses)
+internal sealed class FaceViews(Connector connector, ImmutableArray<ContactUse> uses, ImmutableDictionary<TerminalId, ContactProof> proofs)
 {
     private const double MarginMm = 2;
 
@@ -23,7 +24,7 @@ internal sealed class FaceViews(Connector connector, ImmutableArray<ContactUse> 
 
     private FaceViewMarks Of(Inserts.FaceView view)
     {
-        var drawn = new FaceViewDrawing(connector, uses, _scale).Draw(view).At(MarginMm, MarginMm);
+        var drawn = new FaceViewDrawing(connector, uses, proofs, _scale).Draw(view).At(MarginMm, MarginMm);
         return new FaceViewMarks(drawn.Marks, drawn.Width + (2 * MarginMm), drawn.Height + (2 * MarginMm));
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Schematic.Bench.Record;
 using Schematic.Drawing;
 using Schematic.Layout.Faces;
 using Schematic.Model;
@@ -37,10 +38,10 @@ internal sealed class DrawingSections(Panel panel, ImmutableArray<Sheet> sheets)
 
     private void WriteFaces(Markup page, ImmutableArray<Connector> connectors)
     {
-        var uses = new ContactUses(panel);
+        var (uses, proofs) = (new ContactUses(panel), BenchRecord.ProofOf(panel));
         foreach (var connector in connectors)
         {
-            var views = new FaceViews(connector, uses.Of(connector));
+            var views = new FaceViews(connector, uses.Of(connector), proofs);
             page.Open("figure", ("class", "face"), ("id", $"face-{connector.Designator}"), ("data-place", $"Face of {connector.Designator}"), ("data-shows", "rear"))
                 .Open("figcaption").Line("strong", connector.Designator);
             if (connector.Description.Length > 0) page.Text(" " + connector.Description);
