@@ -97,7 +97,7 @@ public class PageStateTests(PageBrowser browser)
             var loads = states[key].GetProperty("look").GetProperty("loads");
             var circuit = proof.Circuit.Circuit;
             foreach (var (load, i) in circuit.Loads.Select((l, i) => (l, i)))
-                Assert.Equal(look.IsEnergised(load.Part), loads[i].GetProperty("on").GetBoolean());
+                Assert.Equal(look.IsEnergised(simulator.Loads.Single(p => p.Designator == load.Name)), loads[i].GetProperty("on").GetBoolean());
             foreach (var (input, i) in circuit.Inputs.Select((x, i) => (x, i)))
                 AssertLevel(look, input, states[key].GetProperty("look").GetProperty("inputs")[i].GetProperty("level").GetString()!);
             AssertLines(look, circuit, states[key]);
