@@ -53,6 +53,9 @@ internal static class Units
     private static readonly FrozenDictionary<string, (Dimension Dimension, double Times, double Over)>.AlternateLookup<
         ReadOnlySpan<char>> BySpan = Known.GetAlternateLookup<ReadOnlySpan<char>>();
 
+    /// <summary>Every unit.</summary>
+    public static IEnumerable<string> All => Known.Keys;
+
     /// <summary>Whether the language knows the unit.</summary>
     public static bool IsKnown(ReadOnlySpan<char> unit) => BySpan.ContainsKey(unit);
 
