@@ -22,7 +22,8 @@ public static class CliApplication
           schematic explain lamp                    explains a word of the language
         """;
 
-    private static readonly ImmutableArray<ICliCommand> Commands =
+    /// <summary>Every command, in the order of the help.</summary>
+    internal static ImmutableArray<ICliCommand> Commands { get; } =
     [
         new NewCommand(),
         new ImportCommand(),
@@ -36,7 +37,9 @@ public static class CliApplication
         new LearnCommand(),
         new ExplainCommand(),
         new InsertsCommand(),
+        new WatchCommand(),
         new LanguageServerCommand(),
+        new CompletionCommand(),
     ];
 
     /// <summary>Runs one command line without colours. Returns an <see cref="ExitCode"/>.</summary>
@@ -74,10 +77,19 @@ public static class CliApplication
     private static Command BuildRoot(CliConsole console)
     {
         var root = new Command(Name, About);
-        root.Options.Add(new HelpOption());
+        var help = new HelpOption();
+        root.Options.Add(help);
         root.Options.Add(new VersionOption());
         root.Options.Add(FindingsOutput.NoColourOption());
-        foreach (var command in Commands) root.Subcommands.Add(command.Build(console));
+        var examples = new Dictionary<Command, ImmutableArray<string>>();
+        foreach (var command in Commands)
+        {
+            var built = command.Build(console);
+            root.Subcommands.Add(built);
+            examples.Add(built, command.CommandLines);
+        }
+
+        help.Action = new HelpWithExamples((HelpAction)help.Action!, console, examples);
         return root;
     }
 }

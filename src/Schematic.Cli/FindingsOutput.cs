@@ -14,6 +14,12 @@ public static class FindingsOutput
     /// <summary>The option of every command that takes the colours away; so does the variable NO_COLOR.</summary>
     public static Option<bool> NoColourOption() => new(NoColour, NoColor) { Description = "print without colours", Recursive = true };
 
+    /// <summary>
+    /// Whether a terminal is to show colours: not when what is printed goes elsewhere, nor when the variable NO_COLOR is there and not
+    /// empty, whatever it says (no-color.org).
+    /// </summary>
+    public static bool AreColoursWanted(bool isRedirected, string? noColor) => !isRedirected && string.IsNullOrEmpty(noColor);
+
     /// <summary>Whether a word of the command line is that option.</summary>
     public static bool IsNoColour(string word) => word is NoColour or NoColor;
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 
 namespace Schematic.Cli;
@@ -8,6 +9,9 @@ namespace Schematic.Cli;
 /// </summary>
 public interface ICliCommand
 {
+    /// <summary>Command lines that show what it is for, the usual one first; a test runs them.</summary>
+    ImmutableArray<string> CommandLines { get; }
+
     /// <summary>Declares name, arguments, options and action.</summary>
     Command Build(CliConsole console);
 }

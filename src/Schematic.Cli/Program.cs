@@ -7,7 +7,7 @@ var error = Writer(Console.OpenStandardError());
 using var input = Console.OpenStandardInput();
 var code = CliApplication.Run(args, new CliConsole(output, error, input, Environment.CurrentDirectory)
 {
-    HasColour = !Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
+    HasColour = FindingsOutput.AreColoursWanted(Console.IsOutputRedirected, Environment.GetEnvironmentVariable("NO_COLOR")),
     OutBytes = bytes,
     ShowsProgress = !Console.IsErrorRedirected,
     Width = Console.IsOutputRedirected ? 140 : Math.Clamp(Console.WindowWidth, 40, 200),

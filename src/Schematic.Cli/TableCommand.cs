@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Schematic.Cli.Files;
 using Schematic.Reports;
@@ -8,6 +9,9 @@ namespace Schematic.Cli;
 /// <param name="list">The list.</param>
 public sealed class TableCommand(ReportList list) : ICliCommand
 {
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = [$"schematic {list.Command} lever.panel", $"schematic {list.Command} lever.panel --csv"];
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {

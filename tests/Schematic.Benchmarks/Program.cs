@@ -10,6 +10,7 @@ return args switch
     ["load", var lines] => GrowthRuns.Load(int.Parse(lines, CultureInfo.InvariantCulture)),
     ["circuits"] => CircuitRuns.Run(),
     ["editor"] => EditorRuns.Run(),
+    ["watch"] => WatchRuns.Run(RepositoryRoot.Find()),
     ["layout"] => LayoutRuns.Run(),
     ["layout-one", var contacts] => LayoutRuns.RunOne(int.Parse(contacts, CultureInfo.InvariantCulture)),
     ["pack", .. var rest] => PackRuns.Run(rest),
@@ -35,6 +36,7 @@ static int Help()
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
         proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
         editor         time of findings and completion while somebody types into a panel of 2,000 lines
+        watch          time from a save of the main example to the painted preview, in a headless Chromium
         layout         time and memory of wiring sheets of 250, 1,000 and 4,000 contacts
         bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn, grow
         circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Schematic.Cli.Files;
 using Schematic.Diagnostics;
@@ -7,6 +8,9 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic check FILE</c>: prints every finding.</summary>
 public sealed class CheckCommand : ICliCommand
 {
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic check lever.panel", "schematic check lever.panel --json"];
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {

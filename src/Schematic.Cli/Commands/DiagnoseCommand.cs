@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Schematic.Bench;
 using Schematic.Bench.Diagnosis;
@@ -8,6 +9,9 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic diagnose FILE READINGS</c>: says what readings mean and what to measure next.</summary>
 public sealed class DiagnoseCommand : ICliCommand
 {
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic diagnose lever.panel evening.readings"];
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Schematic.Cli.Files;
 using Schematic.Layout.Pack;
@@ -8,6 +9,14 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic draw FILE</c>: writes the whole pack of sheets.</summary>
 public sealed class DrawCommand : ICliCommand
 {
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } =
+    [
+        "schematic draw lever.panel --out sheets --format svg",
+        "schematic draw lever.panel --out sheets --format png --dpi 60",
+        "schematic draw lever.panel --out sheets --format html",
+    ];
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.CommandLine;
+using System.CommandLine.Completions;
 using Schematic.Diagnostics;
 using Schematic.Language;
 using Schematic.Text;
@@ -12,13 +14,18 @@ public sealed class ExplainCommand : ICliCommand
     private const string WholeLanguage = "language";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic explain lamp", "schematic explain --list"];
+
+    /// <inheritdoc/>
     public Command Build(CliConsole console)
     {
         var word = new Argument<string?>("WORD")
         {
+            HelpName = "WORD",
             Description = $"a word of the language, such as lamp, a rule as a finding shows it, or '{WholeLanguage}' for all of the language",
             Arity = ArgumentArity.ZeroOrOne,
         };
+        word.CompletionSources.Add(_ => [.. WordCatalogue.Words.Concat(RuleCatalogue.Rules).Distinct().Select(w => new CompletionItem(w))]);
         var list = new Option<bool>("--list") { Description = "list all words and rules, one line each" };
         var command = new Command("explain", "Explain a word of the language or a rule, with an example.") { word, list };
         command.SetAction(parsed => Run(console, parsed.GetValue(word), parsed.GetValue(list)));

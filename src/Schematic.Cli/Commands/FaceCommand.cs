@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Schematic.Cli.Files;
 using Schematic.Layout.Pack;
@@ -8,6 +9,9 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic face FILE J1</c>: writes the face sheets of one connector.</summary>
 public sealed class FaceCommand : ICliCommand
 {
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic face lever.panel P1 --out sheets --format svg"];
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {

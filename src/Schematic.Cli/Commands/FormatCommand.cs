@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
@@ -10,6 +11,9 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic format FILE</c>: prints the file in the usual form, or rewrites it.</summary>
 public sealed class FormatCommand : ICliCommand
 {
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic format lever.panel --check", "schematic format lever.panel --write"];
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Schematic.Binding.Import;
@@ -8,6 +9,9 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic import FILE.csv</c>: prints a spreadsheet of wires or contacts as statements.</summary>
 public sealed class ImportCommand : ICliCommand
 {
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic import wires.csv", "schematic import wires.csv --as wires --declare"];
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {

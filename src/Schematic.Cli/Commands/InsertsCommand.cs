@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using Schematic.Binding;
@@ -14,6 +15,9 @@ public sealed class InsertsCommand : ICliCommand
     [
         new("name", "Name"), new("contacts", "Contacts", ColumnAlign.Right), new("what", "What it is"), new("source", "Where it is from"),
     ];
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic inserts"];
 
     /// <inheritdoc/>
     public Command Build(CliConsole console)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Schematic.Cli.LanguageServer;
 
@@ -7,6 +8,9 @@ namespace Schematic.Cli.Commands;
 public sealed class LanguageServerCommand : ICliCommand
 {
     private const int UsualRestMs = 300;
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic language-server"];
 
     /// <inheritdoc/>
     public Command Build(CliConsole console)

@@ -9,6 +9,9 @@ namespace Schematic.Cli.Commands;
 public sealed class LearnCommand : ICliCommand
 {
     /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic learn --plan 7 --positions LEVER=normal,reverse"];
+
+    /// <inheritdoc/>
     public Command Build(CliConsole console)
     {
         var input = new ReadingsInput();

@@ -33,9 +33,13 @@ public sealed class NewCommand : ICliCommand
     }
 
     /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic new unknown-unit found.panel", "schematic new relay-box -"];
+
+    /// <inheritdoc/>
     public Command Build(CliConsole console)
     {
-        var unit = new Argument<string>("UNIT") { Description = $"what you have: {string.Join(", ", Units)}; or a finished example: {string.Join(", ", Examples)}" };
+        var unit = new Argument<string>("UNIT") { HelpName = "UNIT", Description = $"what you have: {string.Join(", ", Units)}; or a finished example: {string.Join(", ", Examples)}" };
+        unit.CompletionSources.Add([.. Units, .. Examples]);
         var file = new Argument<string?>("FILE") { Description = "file to write; UNIT.panel unless given, - prints it", Arity = ArgumentArity.ZeroOrOne };
         var command = new Command("new", "Write a commented panel file to start from.") { unit, file };
         command.SetAction(parsed => Run(console, parsed.GetValue(unit)!, parsed.GetValue(file)));

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Schematic.Bench.RingOut;
 using Schematic.Cli.Files;
@@ -7,6 +8,9 @@ namespace Schematic.Cli.Commands;
 /// <summary><c>schematic ring-out FILE</c>: prints what to measure, in order, to find every single fault.</summary>
 public sealed class RingOutCommand : ICliCommand
 {
+    /// <inheritdoc/>
+    public ImmutableArray<string> CommandLines { get; } = ["schematic ring-out lever.panel --unit", "schematic ring-out lever.panel --unit --readings"];
+
     /// <inheritdoc/>
     public Command Build(CliConsole console)
     {

@@ -23,10 +23,11 @@ public sealed record LoadedPanel(Panel Panel, ImmutableArray<Diagnostic> Finding
         : Text.IsStandardInput ? "panel" : Path.GetFileNameWithoutExtension(Text.ShownName);
 
     /// <summary>The same where what could not be proved is accepted: it is still told, as a warning.</summary>
-    public LoadedPanel AcceptingUnproved() => this with
-    {
-        Findings = [.. Findings.Select(f => f is { Rule: ProofIncompleteCheck.Rule, Severity: Severity.Error } ? f with { Severity = Severity.Warning } : f)],
-    };
+    public LoadedPanel AcceptingUnproved() => this with { Findings = WithUnprovedAccepted(Findings) };
+
+    /// <summary>Findings in which what could not be proved is a warning.</summary>
+    public static ImmutableArray<Diagnostic> WithUnprovedAccepted(ImmutableArray<Diagnostic> findings) =>
+        [.. findings.Select(f => f is { Rule: ProofIncompleteCheck.Rule, Severity: Severity.Error } ? f with { Severity = Severity.Warning } : f)];
 
     /// <summary>0, or 1 when a finding is an error.</summary>
     public int ExitCode => HasErrors ? Cli.ExitCode.Findings : Cli.ExitCode.Clean;

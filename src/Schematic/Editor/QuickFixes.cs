@@ -15,10 +15,14 @@ public sealed record QuickFix(string Title, TextChange Change, bool IsCertain);
 /// <summary>The changes that put findings right: those that a finding carries, and those that have to look at the text around.</summary>
 public static class QuickFixes
 {
+    /// <summary>Nothing is on the contact.</summary>
     private const string FloatingContact = "floating-contact";
 
+    /// <summary>A device is on the contact inside the unit, and nothing outside.</summary>
+    private const string NotWiredYet = "not-wired-yet";
+
     /// <summary>The changes for a finding; none where only a person can know.</summary>
-    public static ImmutableArray<QuickFix> For(EditedPanel panel, Diagnostic finding) => finding.Rule == FloatingContact
+    public static ImmutableArray<QuickFix> For(EditedPanel panel, Diagnostic finding) => finding.Rule is FloatingContact or NotWiredYet
         ? [.. LeftOpen(panel, finding)]
         : [.. finding.Repairs.Select(r => new QuickFix(r.Title, new TextChange(r.Span, r.Text), finding.Repairs.Length == 1))];
 
@@ -29,7 +33,7 @@ public static class QuickFixes
         var syntax = panel.Loaded.Syntaxes.FirstOrDefault(s => ReferenceEquals(s.Source, finding.Span.Source));
         var part = syntax?.Statements.OfType<PartSyntax>().FirstOrDefault(p => p.Designator.Span == finding.Span.Span);
         if (part is null || contacts.Count == 0) yield break;
-        foreach (var word in new[] { "spare", "not-traced" })
+        foreach (var word in finding.Rule == NotWiredYet ? new[] { "spare" } : ["spare", "not-traced"])
         {
             if (InBlock(syntax!.Source, part, word, NameList.Compact(contacts)) is { } change)
                 yield return new QuickFix($"write `{word} {NameList.Compact(contacts)}`", change, IsCertain: false);

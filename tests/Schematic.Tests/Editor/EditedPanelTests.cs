@@ -14,7 +14,7 @@ public class EditedPanelTests
     {
         var panel = EditorText.Open("main.panel", EditorText.Unit + "net N P1:1 P1:9\n");
         Assert.Contains(panel.FindQuickly(), f => f.Rule == "unknown-contact");
-        Assert.Contains(EditorText.Open("main.panel", EditorText.Unit).FindQuickly(), f => f.Rule == "floating-contact");
+        Assert.Contains(EditorText.Open("main.panel", EditorText.Unit).FindQuickly(), f => f.Rule == "not-wired-yet");
     }
 
     [Theory]
@@ -40,11 +40,12 @@ public class EditedPanelTests
     [Fact]
     public void Unused_contacts_are_declared_spare_or_not_traced()
     {
-        var panel = EditorText.Open("main.panel", EditorText.Unit);
+        var open = EditorText.Unit.Replace(" ; spare 7", "", StringComparison.Ordinal);
+        var panel = EditorText.Open("main.panel", open);
         var finding = panel.FindQuickly().First(f => f.Rule == "floating-contact");
         var fixes = QuickFixes.For(panel, finding);
         Assert.Equal(["spare", "not-traced"], fixes.Select(f => f.Title.Trim('`').Split('`')[1].Split(' ')[0]));
-        var text = EditorText.Unit.Insert(fixes[0].Change.Span.Span.Start, fixes[0].Change.Text);
+        var text = open.Insert(fixes[0].Change.Span.Span.Start, fixes[0].Change.Text);
         Assert.DoesNotContain(EditorText.Open("main.panel", text).FindQuickly(), f => f.Message == finding.Message);
         Assert.DoesNotContain(EditorText.Open("main.panel", text).FindQuickly(), f => f.Severity == Severity.Error);
     }
