@@ -23,7 +23,10 @@ public sealed class SwitchLoadCheck : ICheck
 
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context) =>
-        context.Worst.Contacts.Select(OfContact).Concat(context.Worst.Supplies.Select(OfSupply)).OfType<Diagnostic>();
+        context.Worst.Contacts.Select(OfContact).Concat(context.Worst.Supplies.Where(s => CutsOff(context, s)).Select(OfSupply)).OfType<Diagnostic>();
+
+    /// <summary>A transformer gives a multiple of its rated current for the moment in which lamps are cold; what limits electronically does not.</summary>
+    private static bool CutsOff(AnalysisContext context, SupplyLoad load) => context.Part(load.Supply.Designator) is not Transformer;
 
     private static Diagnostic? OfContact(ContactLoad load)
     {

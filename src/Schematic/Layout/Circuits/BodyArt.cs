@@ -79,8 +79,8 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         if (!map.HasOthers(terminal)) return [];
         var owner = "ref:" + terminal;
         drawing.Wire(terminal.ToString(), new PointMm(arm, y), new PointMm(tip + 2, y));
-        drawing.Add(new LineMark(MarkRole.Symbol, [new(tip + 2, y - 0.9), new(tip, y), new(tip + 2, y + 0.9)], Pen.Narrow) { IsClosed = true, Fill = Ink.Black, Owner = owner });
-        drawing.Name(terminal, terminal.Name, arm - 0.5, y - 0.8, TextAlign.End);
+        drawing.Add(new LineMark(MarkRole.Symbol, [new(tip + 2, y), new(tip + 2, y - 0.9), new(tip, y), new(tip + 2, y + 0.9)], Pen.Narrow) { IsClosed = true, Fill = Ink.Black, Owner = owner });
+        drawing.Name(terminal, terminal.Name, arm - 0.5, y - 1.8, TextAlign.End);
         drawing.Refer(owner, "", new Thing(ThingKind.Net, terminal.ToString(), "second"), tip - 0.7, y + (measures.Small / 2), TextAlign.End);
         return [new PlacedThing(new Thing(ThingKind.Net, terminal.ToString(), "first"), new BoxMm(tip, y - 0.9, arm, y + 0.9))];
     }

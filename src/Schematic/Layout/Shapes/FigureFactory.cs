@@ -44,7 +44,7 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     [
         new Figure(track, _symbols.Get(SymbolKind.Potentiometer), [
             new FigureEnd(track.At(Potentiometer.FirstEnd), "1", false, ""),
-            new FigureEnd(track.At(Potentiometer.WiperEnd), "2", true, "wiper"),
+            new FigureEnd(track.At(Potentiometer.WiperEnd), "2", true, ""),
             new FigureEnd(track.At(Potentiometer.LastEnd), "3", true, "")])
         {
             Value = Number(track.Ohms, "Ω"),
