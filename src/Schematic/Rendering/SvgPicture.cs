@@ -1,37 +1,29 @@
+using System.Globalization;
 using System.Xml;
 using SkiaSharp;
+using Svg.Skia;
 
 namespace Schematic.Rendering;
 
-/// <summary>
-/// A sheet read back from its SVG text, once for every format that is painted. It reads what <see cref="SvgWriter"/> writes and nothing
-/// else: a reader of all SVG takes twenty times as long and sets letters on whole dots. Tests hold its pictures to those of such a reader.
-/// </summary>
+/// <summary>A sheet read back from its SVG text, once for every format that is painted.</summary>
 internal sealed class SvgPicture : IDisposable
 {
-    private static readonly XmlReaderSettings Strict = new() { DtdProcessing = DtdProcessing.Prohibit, IgnoreWhitespace = true };
-
     private readonly SKPicture _picture;
 
     /// <summary>Reads the text of a sheet.</summary>
-    /// <exception cref="ArgumentException">The text is no sheet of ours.</exception>
+    /// <exception cref="ArgumentException">The text is no sheet.</exception>
     public SvgPicture(string svg)
     {
-        try
-        {
-            using var reader = XmlReader.Create(new StringReader(svg), Strict);
-            reader.MoveToContent();
-            (WidthMm, HeightMm) = SvgValues.SizeOf(reader.GetAttribute("viewBox") ?? "");
-            using var recorder = new SKPictureRecorder();
-            using var painter = new SvgPainter(recorder.BeginRecording(SKRect.Create((float)WidthMm, (float)HeightMm)));
-            painter.Paint(reader);
-            IsGrey = painter.IsGrey;
-            _picture = recorder.EndRecording();
-        }
-        catch (Exception failure) when (failure is XmlException or FormatException)
-        {
-            throw new ArgumentException($"The text is not a sheet: {failure.Message}", nameof(svg), failure);
-        }
+        using var reader = new SKSvg();
+        reader.Settings.TypefaceProviders!.Clear();
+        reader.Settings.TypefaceProviders.Add(BundledTypefaces.Provider);
+        (WidthMm, HeightMm) = SizeOf(svg);
+        if (reader.FromSvg(svg) is null || reader.Model is not { } model) throw new ArgumentException("The text is not an SVG drawing.", nameof(svg));
+        using var recorder = new SKPictureRecorder();
+        using var painter = new CommandPainter(recorder.BeginRecording(reader.SkiaModel.ToSKRect(model.CullRect)), reader.SkiaModel, reader.SourceDocument);
+        painter.Paint(model);
+        IsGrey = painter.IsGrey;
+        _picture = recorder.EndRecording();
     }
 
     /// <summary>Width of the paper.</summary>
@@ -46,10 +38,32 @@ internal sealed class SvgPicture : IDisposable
     /// <summary>Paints the sheet so that a millimetre has the given length on the canvas.</summary>
     public void PaintOn(SKCanvas canvas, double unitsPerMm)
     {
-        canvas.Scale((float)unitsPerMm);
+        // Svg.Skia rounds the picture's size up to whole units and fits the sheet into that, centred: undo it, so that a
+        // millimetre on the sheet is a millimetre on paper.
+        var bounds = _picture.CullRect;
+        var fitted = Math.Min(bounds.Width / WidthMm, bounds.Height / HeightMm);
+        canvas.Scale((float)(unitsPerMm / fitted));
+        canvas.Translate(
+            (float)(((WidthMm * fitted) - bounds.Width) / 2), (float)(((HeightMm * fitted) - bounds.Height) / 2));
         canvas.DrawPicture(_picture);
     }
 
     /// <inheritdoc/>
     public void Dispose() => _picture.Dispose();
+
+    /// <summary>The sheet's size, which the view box states in millimetres.</summary>
+    private static (double Width, double Height) SizeOf(string svg)
+    {
+        try
+        {
+            using var reader = XmlReader.Create(new StringReader(svg));
+            reader.MoveToContent();
+            if (reader.GetAttribute("viewBox")?.Split(' ') is not [_, _, var width, var height]) throw new ArgumentException("The text is no sheet: it has no view box.", nameof(svg));
+            return (double.Parse(width, CultureInfo.InvariantCulture), double.Parse(height, CultureInfo.InvariantCulture));
+        }
+        catch (XmlException failure)
+        {
+            throw new ArgumentException($"The text is no sheet: {failure.Message}", nameof(svg), failure);
+        }
+    }
 }

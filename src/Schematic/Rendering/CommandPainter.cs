@@ -1,0 +1,82 @@
+using System.Globalization;
+using ShimSkiaSharp;
+using Svg;
+using Svg.Skia;
+using Canvas = SkiaSharp.SKCanvas;
+
+namespace Schematic.Rendering;
+
+/// <summary>
+/// Paints what Svg.Skia has read of a sheet: shapes as it would itself, lines of text by <see cref="SheetLetters"/>. Its own lettering
+/// stands on whole dots and is bent to them, so that at few dots per inch the blanks between words close.
+/// </summary>
+/// <param name="canvas">Where to paint.</param>
+/// <param name="model">Turns what was read into what Skia takes.</param>
+/// <param name="document">What was read.</param>
+internal sealed class CommandPainter(Canvas canvas, SkiaModel model, SvgDocument? document) : IDisposable
+{
+    private readonly SheetLetters _letters = new();
+
+    /// <summary>Whether every colour painted so far is a grey.</summary>
+    public bool IsGrey { get; private set; } = true;
+
+    /// <summary>Paints everything in its order.</summary>
+    public void Paint(SKPicture picture)
+    {
+        foreach (var command in picture.Commands ?? []) Paint(command);
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _letters.Dispose();
+
+    private void Paint(CanvasCommand command)
+    {
+        switch (command)
+        {
+            case DrawTextCanvasCommand { Text: { } text, Paint: { } paint } line:
+                See(paint);
+                PaintText(text, line.X, line.Y, line.TextAlign ?? paint.TextAlign, line.Font?.Size ?? paint.TextSize, line.Font?.Typeface ?? paint.Typeface, paint);
+                return;
+            case DrawTextBlobCanvasCommand { TextBlob: { Points: [_, ..] points } blob, Paint: { } paint } run when WrittenAt(run.SourceElementAddress) is { } text:
+                See(paint);
+                PaintText(text, run.X + points.Min(p => p.X), run.Y + points[0].Y, SKTextAlign.Left, blob.Font?.Size ?? paint.TextSize, blob.Font?.Typeface ?? paint.Typeface, paint);
+                return;
+            case DrawPictureCanvasCommand { Picture: { } inner }:
+                Paint(inner);
+                return;
+            case DrawPathCanvasCommand { Paint: { } paint }:
+                See(paint);
+                break;
+        }
+
+        model.Draw(command, canvas, false);
+    }
+
+    private void PaintText(string text, float x, float y, SKTextAlign align, float size, SKTypeface? face, SKPaint paint)
+    {
+        using var ink = model.ToSKPaint(paint);
+        if (ink is null) return;
+        canvas.Save();
+        canvas.Translate(x, y);
+        _letters.Paint(canvas, text, new SheetLetters.Line(size, face?.FontWeight > SKFontStyleWeight.Medium) { Align = model.ToSKTextAlign(align) }, ink);
+        canvas.Restore();
+    }
+
+    /// <summary>
+    /// What a text element says. A line that mixes scripts comes as glyphs without their letters, which a page could not be searched for;
+    /// the bundled typeface has one script only and shows what it lacks as boxes, in whatever order.
+    /// </summary>
+    /// <param name="address">The places of the element among the children on the way to it: "4/0".</param>
+    private string? WrittenAt(string? address)
+    {
+        SvgElement? at = document;
+        foreach (var step in (address ?? "").Split('/'))
+            at = int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out var place) ? at?.Children.ElementAtOrDefault(place) : null;
+        return (at as SvgTextBase)?.Text;
+    }
+
+    private void See(SKPaint paint)
+    {
+        if (paint.Color is { } colour) IsGrey &= colour.Red == colour.Green && colour.Red == colour.Blue;
+    }
+}
