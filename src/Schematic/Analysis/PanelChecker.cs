@@ -65,6 +65,7 @@ public static class PanelChecker
         new LoadTooWeakCheck(),
         new CoilVoltageCheck(),
         new LoadRatingCheck(),
+        new DeviceCurrentCheck(),
         new SwitchLoadCheck(),
         new SuppressionCheck(),
         new SemiconductorCheck(),

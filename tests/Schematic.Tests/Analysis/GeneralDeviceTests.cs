@@ -103,6 +103,22 @@ public class GeneralDeviceTests
         Assert.Equal(rule is null ? [] : [rule], found.Where(f => f.Rule == "above-stated-limit").Select(f => f.Rule));
     }
 
+    [Theory]
+    // Ohm's law: 24 V over 60 ohm are 0.4 A.
+    [InlineData("0.5 A", null)]
+    [InlineData("0.3 A", "above-stated-current")]
+    public void What_two_terminals_may_carry_is_held_in_every_position(string limit, string? rule)
+    {
+        var found = MarkedPanel.Check(Feed + $$"""
+            switch S1 make on KEY
+            device U1 { terminals 1 2 ; ohms 1 2 60 ohm ; limit 1 2 {{limit}} ; open rest }
+            net IN  PS1:+ S1:1 DS1:X1
+            net OUT S1:2 U1:1
+            net RTN PS1:- U1:2 DS1:X2
+            """);
+        Assert.Equal(rule is null ? [] : [rule], found.Where(f => f.Rule == "above-stated-current").Select(f => f.Rule));
+    }
+
     [Fact]
     public void A_device_is_joined_to_its_unit_and_a_contact_that_is_not_known_is_a_question_mark()
     {
