@@ -82,16 +82,35 @@ public sealed record BenchCircuit
                select new BenchElement(numbers[element.Outer], numbers[element.To], element.Name, value),
             .. panel.Parts.SelectMany(Varying).Select(v => new BenchElement(numbers[v.From], numbers[v.To], v.From.Part, v.Value)),
         ];
+        var reached = accessible.Select(t => numbers[t]).ToImmutableArray();
+        (numbered, contacts, reached) = WithoutUntraced(numbered, contacts, elements, reached);
         return new BenchCircuit(numbers, Plain(numbers.Count, numbered, contacts, elements))
         {
             Panel = panel,
             Side = side,
             Terminals = [.. numbers.Keys],
-            Accessible = [.. accessible.Select(t => numbers[t]), .. hasFrame ? [numbers[Frame]] : Array.Empty<int>()],
+            Accessible = [.. reached, .. hasFrame ? [numbers[Frame]] : Array.Empty<int>()],
             Joints = numbered,
             Contacts = contacts,
             Elements = elements,
         };
+    }
+
+    /// <summary>
+    /// Leaves out switching contacts of which nobody knows where they close, with what leads to them alone: of them nothing is
+    /// expected.
+    /// </summary>
+    private static (ImmutableArray<BenchJoint> Joints, ImmutableArray<BenchContact> Contacts, ImmutableArray<int> Accessible) WithoutUntraced(
+        ImmutableArray<BenchJoint> joints, ImmutableArray<BenchContact> contacts, ImmutableArray<BenchElement> elements, ImmutableArray<int> accessible)
+    {
+        var known = contacts.Where(c => !c.Source.When.Leaves().OfType<UntracedCondition>().Any()).ToImmutableArray();
+        if (known.Length == contacts.Length) return (joints, contacts, accessible);
+        var used = known.SelectMany(c => new[] { c.From, c.To }).Concat(elements.SelectMany(e => new[] { e.From, e.To })).ToHashSet();
+        var ends = contacts.Except(known).SelectMany(c => new[] { c.From, c.To }).Where(t => !used.Contains(t)).ToHashSet();
+        var kept = joints.Where(j => !ends.Contains(j.From) && !ends.Contains(j.To)).ToImmutableArray();
+        used.UnionWith(kept.SelectMany(j => new[] { j.From, j.To }));
+        var gone = joints.Except(kept).SelectMany(j => new[] { j.From, j.To }).Concat(ends).Where(t => !used.Contains(t)).ToHashSet();
+        return (kept, known, [.. accessible.Where(t => !gone.Contains(t))]);
     }
 
     /// <summary>Whether a terminal of the sound circuit has nothing on it but joints that somebody soldered and may have exchanged.</summary>

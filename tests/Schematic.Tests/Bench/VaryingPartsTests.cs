@@ -63,6 +63,30 @@ public class VaryingPartsTests
         Assert.Contains("RP1", result.Ranking[0].Words, StringComparison.Ordinal);
     }
 
+    /// <summary>A contact of which nobody knows where it closes is neither expected open nor told as wrong when it is not.</summary>
+    [Fact]
+    public void Of_a_contact_whose_positions_nobody_traced_nothing_is_expected()
+    {
+        var circuit = BenchCircuit.Read(
+            TestPanels.Load("""
+                connector J1 { pins ; strip 4 pitch 5 mm }
+                actuator LEVER { normal rest ; reverse }
+                switch S1 make on LEVER when ? { J1:1 J1:2 }
+                switch S2 make on LEVER when reverse { J1:3 J1:4 }
+                """),
+            BenchSide.Unit);
+        var plan = RingOutPlanner.Plan(circuit);
+        var touched = plan.Steps.SelectMany(s => s.Placement.Red.Concat(s.Placement.Black)).Select(t => circuit.Terminals[t].ToString()).ToHashSet();
+        Assert.Contains("J1:3", touched);
+        Assert.DoesNotContain("J1:2", touched);
+        Assert.Empty(plan.Undecided);
+        Assert.DoesNotContain(plan.Hidden, f => f.Words.Contains("S1", StringComparison.Ordinal));
+        var noted = new NotedReading(
+            [], MeterTest.Ohms, [new Schematic.Model.TerminalId("J1", "1")],
+            [new Schematic.Model.TerminalId("J1", "2")], new NotedValue(ReadingKind.Ohms, 0.1), Schematic.Text.SourceSpan.None);
+        Assert.Null(ReadingPlacement.Of(circuit, noted));
+    }
+
     private static Reading Read(string red, string black) => new ProbedCircuit(Circuit, Stand.Rest([]), new ReadingCache(new Meter()))
         .Read(MeterTest.Ohms, [Number(red)], [Number(black)]);
 

@@ -3,7 +3,10 @@ namespace Schematic.Bench.Readings;
 /// <summary>Finds the placement on the bench that a noted reading was taken at.</summary>
 public static class ReadingPlacement
 {
-    /// <summary>The placement, or null when a contact of it is not on the bench. Actuators that move nothing there do not count.</summary>
+    /// <summary>
+    /// The placement, or null when a contact of it is not on the bench or nothing is expected there. Actuators that move nothing
+    /// there do not count.
+    /// </summary>
     public static Placement? Of(BenchCircuit circuit, NotedReading reading)
     {
         var stand = Stand.Rest(circuit.Actuators);
@@ -15,6 +18,6 @@ public static class ReadingPlacement
 
         var red = reading.Red.Select(circuit.NumberOf).ToList();
         var black = reading.Black.Select(circuit.NumberOf).ToList();
-        return red.Contains(-1) || black.Contains(-1) ? null : new Placement(stand, reading.Test, [.. red], [.. black]);
+        return red.Concat(black).Any(t => !circuit.Accessible.Contains(t)) ? null : new Placement(stand, reading.Test, [.. red], [.. black]);
     }
 }
