@@ -58,7 +58,7 @@ internal sealed class FuzzChecks(FuzzCorpus corpus)
     }
 
     /// <summary>Runs a readings file through reading and printing, beside a panel and alone.</summary>
-    public void Readings(FuzzText text, Panel panel, Action<string> step)
+    public static void Readings(FuzzText text, Panel panel, Action<string> step)
     {
         step("readings");
         foreach (var beside in new[] { panel, null })

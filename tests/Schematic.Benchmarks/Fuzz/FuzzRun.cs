@@ -86,7 +86,7 @@ internal sealed class FuzzRun
 
         try
         {
-            if (readings) _checks.Readings(text, Beside(seed), Step);
+            if (readings) FuzzChecks.Readings(text, Beside(seed), Step);
             else _checks.Panel(text, seed % DrawEvery == 0, Step);
             Step("");
         }

@@ -5,7 +5,7 @@ using Schematic.Reports;
 namespace Schematic.Bench.RingOut;
 
 /// <summary>
-/// A ring-out as a pack prints it: narrow, with a line or a box to fill in, and what is said of every ring-out once, above the first. A black
+/// A ring-out as a pack prints it: narrow, with a line or a box to fill in, what is done first above each and how to read it above the first. A black
 /// lead that takes over what was under the leads before is told by what is added to it.
 /// </summary>
 internal static class PrintedRingOut
@@ -14,15 +14,15 @@ internal static class PrintedRingOut
     private const string Line = "▂";
 
     /// <summary>
-    /// The steps of one plan under headings of what is held and what the meter must show; the first of the plans begins with what
-    /// is done before any of them.
+    /// The steps of one plan under headings of what is held and what the meter must show; it begins with what is done before any step.
     /// </summary>
     public static ReportTable Steps(RingOutPlan plan, IReadOnlyList<RingOutPlan> all) => new(
         $"Ring-out with power off: {RingOutList.SideWords(plan.Circuit)}",
         [new("step", "", ColumnAlign.Right), new("red", "Red"), new("black", "Black"), new("reading", "Shows", ColumnAlign.Centre)],
         [.. plan.Steps.SelectMany((_, i) => Rows(plan, i))])
     {
-        Lead = plan == all[0] ? [.. Before(all)] : [],
+        // Lists flow to where they find room: each says for itself what is done first.
+        Lead = plan == all[0] ? [First(all), .. Before(all)] : [First(all)],
         Notes =
         [
             .. RingOutList.Cautions(plan.Circuit).Except(Common(all)),
@@ -32,11 +32,13 @@ internal static class PrintedRingOut
         ],
     };
 
-    /// <summary>What is done before any of the ring-outs, and how to read their lists.</summary>
+    private static string First(IReadOnlyList<RingOutPlan> plans) =>
+        $"First: {string.Join(' ', Common(plans).Select((c, i) => $"{Number(i + 1)}. {c}"))}";
+
+    /// <summary>How to read the lists.</summary>
     private static IEnumerable<string> Before(IReadOnlyList<RingOutPlan> plans)
     {
         var steps = plans.SelectMany(p => p.Steps).ToList();
-        yield return $"First: {string.Join(' ', Common(plans).Select((c, i) => $"{Number(i + 1)}. {c}"))}";
         yield return "Contacts under one lead are clipped together; \"+\": clip that on as well and take nothing off. A position is held until the next one is named.";
         yield return $"Meter at ohms{(steps.Exists(s => s.Placement.Test != MeterTest.Ohms) ? ", or at diode test where that is said (current from red to black)" : "")}. closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.";
         if (!steps.TrueForAll(IsTicked)) yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above.";
