@@ -13,7 +13,8 @@ namespace Schematic.Tests.House;
 public class ExampleTests
 {
     public static TheoryData<string> Examples => new(
-        "lever-frame/lever.panel", "relay-latch/latch.panel", "dsub-breakout/breakout.panel", "engine-order/engine-order.panel");
+        "lever-frame/lever.panel", "relay-latch/latch.panel", "dsub-breakout/breakout.panel", "engine-order/engine-order.panel",
+        "gate-desk/gate-desk.panel", "signal-lamp/signal-lamp.panel");
 
     [Theory]
     [MemberData(nameof(Examples))]
