@@ -14,6 +14,7 @@ return args switch
     ["layout"] => LayoutRuns.Run(),
     ["layout-one", var contacts] => LayoutRuns.RunOne(int.Parse(contacts, CultureInfo.InvariantCulture)),
     ["pack", .. var rest] => PackRuns.Run(rest),
+    ["page"] => PageRuns.Run(RepositoryRoot.Find()),
     ["compare"] => GraphDrawingRuns.Run(),
     ["proof", .. var rest] => ProofRun.Run(rest),
     ["bench", .. var rest] => BenchRun.Run(rest.FirstOrDefault() ?? "all", rest.Length > 1 ? int.Parse(rest[1], CultureInfo.InvariantCulture) : 200),
@@ -41,6 +42,7 @@ static int Help()
         bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn, grow
         circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time
         pack [CONTACTS SEED DIR]  pages and fill of whole packs, of the examples and of generated designs of 300 contacts; or one, as SVG into DIR
+        page           size of the page of each example, time to write it, and time until it can be operated in Chromium
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         fuzz [MINUTES] [SEED]  mutants of all examples and snippets through everything; 'fuzz one SEED' runs one again
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
