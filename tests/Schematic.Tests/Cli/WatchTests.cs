@@ -229,7 +229,8 @@ public sealed class WatchTests : IDisposable
         var address = (await program.StandardOutput.ReadLineAsync())!.Split(' ')[1];
         Assert.StartsWith("desk.panel: ", await program.StandardOutput.ReadLineAsync(), StringComparison.Ordinal);
         using (var client = new HttpClient()) Assert.Contains("<svg", await client.GetStringAsync(address), StringComparison.Ordinal);
-        using (var signal = Process.Start("kill", ["-INT", program.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) await signal.WaitForExitAsync();
+        // Beside a shell (nohup, a job in the background) the interrupt is ignored by all children: there the other signal to end is sent.
+        using (var signal = Process.Start("kill", [IsInterruptIgnored() ? "-TERM" : "-INT", program.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) await signal.WaitForExitAsync();
         await program.WaitForExitAsync();
         Assert.Equal(0, program.ExitCode);
     }
@@ -250,4 +251,9 @@ public sealed class WatchTests : IDisposable
         using var reader = new StreamReader(stream);
         return await reader.ReadToEndAsync();
     }
+
+    /// <summary>Whether this process, and so what it starts, ignores SIGINT: bit 1 of the mask that Linux tells.</summary>
+    private static bool IsInterruptIgnored() => File.Exists("/proc/self/status")
+        && File.ReadLines("/proc/self/status").First(l => l.StartsWith("SigIgn:", StringComparison.Ordinal)) is var line
+        && (Convert.ToUInt64(line["SigIgn:".Length..].Trim(), 16) & 2) != 0;
 }
