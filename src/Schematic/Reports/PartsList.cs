@@ -107,7 +107,7 @@ public static class PartsList
         foreach (var group in panel.Cables.GroupBy(c => (Text: PartNames.Of(c), c.PricePerMetre)))
             foreach (var line in Metres([.. group.Select(c => (c.Designator, c.LengthMm))], group.Key.Text, sets, group.Key.PricePerMetre)) yield return line;
         foreach (var group in LooseWire(panel))
-            foreach (var line in Metres([.. group.Select(w => (w.Designator, w.LengthMm))], $"wire {group.Key.Gauge} {group.Key.Colour}".TrimEnd(), sets, null)) yield return line with { IsLooseWire = true };
+            foreach (var line in Metres([.. group.Select(w => (w.Designator, w.LengthMm))], $"wire {WireKind(group.Key.Gauge, group.Key.Colour)}", sets, null)) yield return line with { IsLooseWire = true };
         var soldered = panel.Wires.Sum(w => (WireList.IsSoldered(context, w.From) ? 1 : 0) + (WireList.IsSoldered(context, w.To) ? 1 : 0));
         if (soldered > 0) yield return new Line("", "sleeve for a soldered joint", soldered, 0, soldered * sets, "pc", null);
     }
@@ -123,6 +123,9 @@ public static class PartsList
         panel.Wires.Where(w => w.Cable is null)
             .GroupBy(w => (Area: w.Gauge?.AreaMm2 ?? 0, Gauge: w.Gauge?.Text ?? "", Colour: w.Colour?.Code ?? ""))
             .OrderByDescending(g => g.Key.Area).ThenBy(g => g.Key.Colour, StringComparer.Ordinal);
+
+    private static string WireKind(string gauge, string colour) =>
+        gauge.Length + colour.Length == 0 ? "of no stated gauge or colour" : $"{gauge} {colour}".Trim();
 
     /// <summary>What has a length, in metres; what has none stands apart: nobody knows how much of it to buy.</summary>
     private static IEnumerable<Line> Metres(ImmutableArray<(string Name, double? LengthMm)> pieces, string text, int sets, Price? price)

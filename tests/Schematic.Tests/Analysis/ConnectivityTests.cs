@@ -6,6 +6,7 @@ using Schematic.Analysis;
 using Schematic.Inserts;
 using Schematic.Model;
 using Schematic.Text;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Analysis;
@@ -29,20 +30,20 @@ public class ConnectivityTests
         select Design(wires, nets, attachments, bar, mates);
 
     [Fact]
-    public void Wires_and_made_joints_give_the_components_of_QuikGraph() => Designs.Sample(panel =>
+    public void Wires_and_made_joints_give_the_components_of_QuikGraph() => Designs.Holds(panel =>
         AssertSame(panel, new Connectivity(panel).ByWires, [.. Made(panel), .. panel.Wires.Select(w => (w.From, w.To))]));
 
     [Fact]
-    public void Nets_and_made_joints_give_the_components_of_QuikGraph() => Designs.Sample(panel =>
+    public void Nets_and_made_joints_give_the_components_of_QuikGraph() => Designs.Holds(panel =>
         AssertSame(panel, new Connectivity(panel).ByNets, [.. Made(panel), .. NetEdges(panel)]));
 
     [Fact]
-    public void Everything_together_gives_the_components_of_QuikGraph() => Designs.Sample(panel =>
+    public void Everything_together_gives_the_components_of_QuikGraph() => Designs.Holds(panel =>
         AssertSame(
             panel, new Connectivity(panel).Whole, [.. Made(panel), .. NetEdges(panel), .. panel.Wires.Select(w => (w.From, w.To))]));
 
     [Fact]
-    public void Nets_conflict_exactly_when_something_joins_them() => Designs.Sample(panel =>
+    public void Nets_conflict_exactly_when_something_joins_them() => Designs.Holds(panel =>
     {
         var graph = Reference(panel, [.. Made(panel), .. NetEdges(panel), .. panel.Wires.Select(w => (w.From, w.To))]);
         var components = new Dictionary<TerminalId, int>();

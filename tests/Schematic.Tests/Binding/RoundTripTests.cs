@@ -4,16 +4,17 @@ using Schematic.Analysis;
 using Schematic.Language;
 using Schematic.Model;
 using Schematic.Text;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Binding;
 
 public class RoundTripTests
 {
-    private const long Runs = 250;
+    private const int Runs = 250;
 
     [Fact]
-    public void A_panel_that_is_written_out_is_read_back_the_same() => PanelSample.Panels.Sample(
+    public void A_panel_that_is_written_out_is_read_back_the_same() => PanelSample.Panels.Holds(
         panel =>
         {
             var text = PanelSampleWriter.Write(panel);
@@ -21,11 +22,11 @@ public class RoundTripTests
             Assert.True(!result.HasErrors, string.Join('\n', result.Diagnostics.Select(d => $"{d.Span}: {d.Message}")) + "\n" + text);
             AssertSame(PanelText.Describe(panel), PanelText.Describe(result.Panel), text);
         },
-        iter: Runs);
+        count: Runs);
 
     [Fact]
     public void Formatting_keeps_the_panel_and_its_comments_and_formatting_again_changes_nothing() =>
-        Gen.Select(PanelSample.Panels, Gen.Int[0, 1_000_000]).Sample(
+        Gen.Select(PanelSample.Panels, Gen.Int[0, 1_000_000]).Holds(
             (panel, seed) =>
             {
                 var text = Disarrange(PanelSampleWriter.Write(panel), seed);
@@ -34,11 +35,11 @@ public class RoundTripTests
                 AssertSame(PanelText.Describe(TestPanels.Load(text)), PanelText.Describe(TestPanels.Load(formatted)), text);
                 Assert.Equal(Comments(text), Comments(formatted));
             },
-            iter: Runs);
+            count: Runs);
 
     [Fact]
     public void No_text_however_damaged_makes_the_reader_or_the_formatter_fail() =>
-        Gen.Select(PanelSample.Panels, Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 5], Gen.Int[0, 40]).Array[1, 6]).Sample(
+        Gen.Select(PanelSample.Panels, Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 5], Gen.Int[0, 40]).Array[1, 6]).Holds(
             (panel, damages) =>
             {
                 var text = damages.Aggregate(PanelSampleWriter.Write(panel), Damage);
@@ -47,11 +48,11 @@ public class RoundTripTests
                 var formatted = PanelFormatter.Format(text);
                 Assert.Equal(formatted, PanelFormatter.Format(formatted));
             },
-            iter: Runs);
+            count: Runs);
 
     [Fact]
     public void Words_in_wrong_places_give_a_panel_that_names_only_what_it_holds_and_that_can_be_checked() =>
-        Gen.Select(PanelSample.Panels, Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 100_000]).Array[1, 8]).Sample(
+        Gen.Select(PanelSample.Panels, Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 100_000]).Array[1, 8]).Holds(
             (panel, moves) =>
             {
                 var text = PanelSampleWriter.WriteWithMovedWords(panel, moves);
@@ -64,12 +65,12 @@ public class RoundTripTests
                 Assert.Equal(read.Parts.Length, read.Parts.Select(p => p.Designator).Distinct().Count());
                 Assert.All(read.Parts.OfType<Switch>(), s => Assert.Contains(read.Actuators, a => a.Name == s.Actuator));
             },
-            iter: Runs);
+            count: Runs);
 
     [Fact]
     public void Any_run_of_marks_and_words_is_read() =>
         PanelSample.OneOf("J1:", "28", " V", "\"x", "\"", "{", "}", ";", "#c\n", "\n", " -> ", "..", ",", "(", ")", " lamp ", " net ", " when ", " use ", " size 20: ", "connector ", " poles ", "\0", "\\", "é", "\uD800", "\u2028", "\u0085", "\u202E", "\u200B", "\uFEFF", "\f", "\v", "\r", "\r\n", "\t", "fuse F9 1 A", "ccw")
-            .Array[0, 60].Select(string.Concat).Sample(
+            .Array[0, 60].Select(string.Concat).Holds(
                 text =>
                 {
                     var (panel, findings) = TestPanels.Read(text);
@@ -78,7 +79,7 @@ public class RoundTripTests
                     Assert.Equal(formatted, PanelFormatter.Format(formatted));
                     Assert.Equal(PanelText.Describe(panel), PanelText.Describe(TestPanels.Read(formatted).Panel));
                 },
-                iter: 1000);
+                count: 1000);
 
     [Fact]
     public void Reading_takes_steps_that_grow_with_the_text_and_no_faster()

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using CsCheck;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Cli;
@@ -102,19 +103,18 @@ public sealed class CheckCommandTests : IDisposable
 
     [Fact]
     public void Bytes_of_any_kind_are_answered_with_findings_and_never_with_a_failure() =>
-        Gen.Byte.Array[0, 300].Sample(
+        Gen.Byte.Array[0, 300].Holds(
             bytes =>
             {
                 using var cli = new CliRun();
                 Assert.InRange(cli.RunWith(bytes, "check", "-"), 0, 1);
                 Assert.Equal("", cli.Error);
             },
-            iter: 300,
-            threads: 1);
+            count: 300);
 
     [Fact]
     public void Words_of_the_language_in_any_order_are_answered_with_findings_and_never_with_a_failure() =>
-        Gen.Int[0, Words.Length - 1].Array[0, 40].Sample(
+        Gen.Int[0, Words.Length - 1].Array[0, 40].Holds(
             picks =>
             {
                 using var cli = new CliRun();
@@ -122,8 +122,7 @@ public sealed class CheckCommandTests : IDisposable
                 Assert.InRange(cli.RunWith(Encoding.UTF8.GetBytes(text), "check", "-"), 0, 1);
                 Assert.Equal("", cli.Error);
             },
-            iter: 1000,
-            threads: 1);
+            count: 1000);
 
     private static readonly string[] Words =
     [

@@ -1,6 +1,7 @@
 using CsCheck;
 using Schematic.Diagnostics;
 using Schematic.Model;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Cli;
@@ -86,7 +87,7 @@ public sealed class ImportCommandTests : IDisposable
     [Fact]
     public void Whatever_the_cells_hold_the_statements_are_read_without_an_error() =>
         Gen.Int[0, Cells.Length - 1].Select(i => Cells[i])
-            .Array[2, 24].Sample(
+            .Array[2, 24].Holds(
                 cells =>
                 {
                     using var cli = new CliRun();
@@ -95,7 +96,7 @@ public sealed class ImportCommandTests : IDisposable
                     Assert.InRange(cli.Run("import", "w.csv", "--declare"), 0, 1);
                     Assert.Empty(TestPanels.Diagnose(cli.Out).Where(d => d.Severity == Severity.Error && d.Rule is "syntax" or "unknown-statement" or "unknown-contact").Select(d => d.Message));
                 },
-                iter: 100);
+                count: 100);
 
     private static string Squeezed(string line) => string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries));
 }

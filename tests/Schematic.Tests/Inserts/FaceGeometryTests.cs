@@ -1,5 +1,6 @@
 using CsCheck;
 using Schematic.Inserts;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Inserts;
@@ -33,50 +34,50 @@ public class FaceGeometryTests
     private static readonly Gen<InsertArrangement> AnyInsert = Gen.OneOf(AnySpiral, AnyRows);
 
     [Fact]
-    public void Rings_add_up_and_contacts_never_overlap() => AnyInsert.Sample(
-        insert => FaceGeometry.LeastSpacingMm(insert.Contacts) >= insert.ContactDiameterMm * 1.2, iter: 300);
+    public void Rings_add_up_and_contacts_never_overlap() => AnyInsert.Holds(
+        insert => FaceGeometry.LeastSpacingMm(insert.Contacts) >= insert.ContactDiameterMm * 1.2, count: 300);
 
     [Fact]
-    public void Front_of_sockets_is_the_mirror_of_front_of_pins() => AnyInsert.Sample(
+    public void Front_of_sockets_is_the_mirror_of_front_of_pins() => AnyInsert.Holds(
         insert => FaceGeometry.Project(insert, FaceView.FrontOfPins)
             .Zip(FaceGeometry.Project(insert, FaceView.FrontOfSockets))
             .All(p => p.First.Name == p.Second.Name && p.First.XMm == 0 - p.Second.XMm && p.First.YMm == p.Second.YMm),
-        iter: 200);
+        count: 200);
 
     [Fact]
     public void Front_of_pins_is_rear_of_sockets_and_rear_of_pins_is_front_of_sockets() =>
-        Gen.Select(AnyInsert, Gen.Double[-360, 360]).Sample(
+        Gen.Select(AnyInsert, Gen.Double[-360, 360]).Holds(
             (insert, key) => Same(insert, FaceView.FrontOfPins, FaceView.RearOfSockets, key)
                 && Same(insert, FaceView.RearOfPins, FaceView.FrontOfSockets, key),
-            iter: 200);
+            count: 200);
 
     [Fact]
-    public void Mirroring_twice_is_the_identity() => AnyInsert.Sample(
+    public void Mirroring_twice_is_the_identity() => AnyInsert.Holds(
         insert =>
         {
             var once = insert with { Contacts = FaceGeometry.Project(insert, FaceView.RearOfPins) };
             return FaceGeometry.Project(once, FaceView.RearOfPins).SequenceEqual(insert.Contacts);
         },
-        iter: 200);
+        count: 200);
 
     [Fact]
     public void A_turned_front_and_its_turned_rear_are_still_exact_mirrors() =>
-        Gen.Select(AnyInsert, Gen.Double[-360, 360]).Sample(
+        Gen.Select(AnyInsert, Gen.Double[-360, 360]).Holds(
             (insert, key) => FaceGeometry.Project(insert, FaceView.FrontOfPins, key)
                 .Zip(FaceGeometry.Project(insert, FaceView.RearOfPins, key))
                 .All(p => Math.Abs(p.First.XMm + p.Second.XMm) < 1e-9 && Math.Abs(p.First.YMm - p.Second.YMm) < 1e-9),
-            iter: 200);
+            count: 200);
 
     [Fact]
     public void Projection_keeps_distances() =>
-        Gen.Select(AnyInsert, Gen.Double[-360, 360], Gen.Enum<FaceView>()).Sample(
+        Gen.Select(AnyInsert, Gen.Double[-360, 360], Gen.Enum<FaceView>()).Holds(
             (insert, key, view) =>
             {
                 var seen = FaceGeometry.Project(insert, view, key);
                 return Enumerable.Range(1, seen.Length - 1).All(i =>
                     Math.Abs(seen[i].DistanceTo(seen[i - 1]) - insert.Contacts[i].DistanceTo(insert.Contacts[i - 1])) < 1e-9);
             },
-            iter: 200);
+            count: 200);
 
     [Theory]
     [InlineData(FaceView.FrontOfPins, 1)]

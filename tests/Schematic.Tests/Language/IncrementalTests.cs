@@ -5,6 +5,7 @@ using System.Text;
 using CsCheck;
 using Schematic.Language;
 using Schematic.Text;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Language;
@@ -78,7 +79,7 @@ public class IncrementalTests
     [Fact]
     public void Any_run_of_edits_reads_as_a_fresh_text() => Gen.Select(
         Gen.Int[0, 400], Gen.Int[0, 12], Gen.Int[0, 12]).Array[1, 8]
-        .Sample(
+        .Holds(
             edits =>
             {
                 var text = Panel;
@@ -93,7 +94,7 @@ public class IncrementalTests
                     Assert.Equal(Dump(PanelParser.Parse(source)), Dump(syntax));
                 }
             },
-            iter: 300);
+            count: 300);
 
     /// <summary>Everything that a syntax says, every property of every record.</summary>
     private static string Dump(PanelSyntax syntax)

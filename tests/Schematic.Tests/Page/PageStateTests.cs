@@ -7,6 +7,7 @@ using Schematic.Analysis.States;
 using Schematic.Model;
 using Schematic.Tests.Analysis.Positions;
 using Schematic.Text;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Page;

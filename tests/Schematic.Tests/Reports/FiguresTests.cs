@@ -5,6 +5,7 @@ using Schematic.Binding;
 using Schematic.Model;
 using Schematic.Reports;
 using Schematic.Text;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Reports;
@@ -24,7 +25,7 @@ public sealed partial class FiguresTests
     ];
 
     [Fact]
-    public void No_list_of_any_panel_has_a_figure_that_is_none() => Gen.Bool.Array[Statements.Length].Sample(
+    public void No_list_of_any_panel_has_a_figure_that_is_none() => Gen.Bool.Array[Statements.Length].Holds(
         chosen =>
         {
             var text = string.Join('\n', Statements.Where((_, i) => chosen[i]));
@@ -33,7 +34,7 @@ public sealed partial class FiguresTests
             ReportTable[] tables = [.. LoadSheet.Build(context), PartsList.Build(context), WireList.Build(context)];
             Assert.DoesNotMatch(NoFigure(), CsvAndJson(tables));
         },
-        iter: 60, threads: 1);
+        count: 60);
 
     [Theory]
     [InlineData(double.NaN)]

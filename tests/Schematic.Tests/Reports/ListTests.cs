@@ -87,6 +87,14 @@ public sealed class ListTests
     }
 
     [Fact]
+    public void Loose_wire_of_which_nothing_is_stated_but_its_length_is_bought_as_such()
+    {
+        var panel = SmallHarness.Panel();
+        var lists = PartsList.BuildPrinted(new AnalysisContext(panel with { Wires = [.. panel.Wires.Select(w => w with { Gauge = null, Colour = null })] }));
+        Assert.Contains(lists[0].Notes, n => n.StartsWith("Loose wire", StringComparison.Ordinal) && n.Contains("of no stated gauge or colour ", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Two_currencies_have_two_sums_and_missing_prices_are_told()
     {
         var panel = SmallHarness.Panel();

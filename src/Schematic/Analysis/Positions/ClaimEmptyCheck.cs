@@ -5,7 +5,9 @@ using Schematic.Model;
 
 namespace Schematic.Analysis.Positions;
 
-/// <summary>Claims that speak of no state: they hold whatever the wiring does.</summary>
+/// <summary>
+/// Claims that speak of no state: they hold whatever the wiring does. One that a moment between states refutes is told as that.
+/// </summary>
 public sealed class ClaimEmptyCheck : ICheck
 {
     private const string Rule = "claim-proves-nothing";
@@ -26,6 +28,7 @@ public sealed class ClaimEmptyCheck : ICheck
                 ? (Text(never), [About.Terminal(never.Sources[0]), About.Terminal(never.Targets[0])])
                 : Claim.Of(proof, claim) is { } said ? (said.Text, said.Subjects) : ((string?)null, []);
             if (text is null || proof.ComesAbout(proof.Asked(claim.When, perhaps: true))) continue;
+            if (IsRefutedInPassing(proof, claim)) continue;
             // Where a short is the cause it is the finding; this is its echo.
             var isShorted = proof.ComesAbout(proof.Circuit.Compile(claim.When, perhaps: true));
             yield return new Diagnostic(
@@ -41,6 +44,10 @@ public sealed class ClaimEmptyCheck : ICheck
             };
         }
     }
+
+    private static bool IsRefutedInPassing(PositionProof proof, Expectation claim) => claim is NeverExpectation never
+        ? NeverCheck.Violations(proof, never).Any()
+        : Claim.Of(proof, claim)?.Refuted(proof, claim) is not null;
 
     /// <summary>A <c>never</c> in words.</summary>
     internal static string Text(NeverExpectation never) =>

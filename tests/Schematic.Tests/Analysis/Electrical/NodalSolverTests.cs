@@ -1,6 +1,7 @@
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
 using Schematic.Analysis.Electrical;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Analysis.Electrical;
@@ -124,7 +125,7 @@ public class NodalSolverTests
     public void Random_networks_agree_with_a_dense_solution_of_the_full_equations() => (
         from nodes in Gen.Int[2, 30]
         from branches in Gen.Select(Gen.Int[0, nodes - 1], Gen.Int[0, nodes - 1], Gen.Double[0.01, 10_000], Gen.Int[0, 4]).Array[1, 60]
-        select (nodes, branches)).Sample(
+        select (nodes, branches)).Holds(
         sample =>
         {
             var branches = sample.branches.Where(b => b.Item1 != b.Item2)
@@ -137,10 +138,10 @@ public class NodalSolverTests
                 Assert.Equal(expected[i] - expected[reference], result.Volts[i] - result.Volts[reference], 1e-6);
             }
         },
-        iter: 1000);
+        count: 1000);
 
     [Fact]
-    public void Currents_sum_to_nothing_at_every_node() => Gen.Select(Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[0, 5]).Array[1, 40].Sample(
+    public void Currents_sum_to_nothing_at_every_node() => Gen.Select(Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[0, 5]).Array[1, 40].Holds(
         sample =>
         {
             var branches = sample.Where(b => b.Item1 != b.Item2).Select((b, i) => b.Item3 switch
@@ -157,7 +158,7 @@ public class NodalSolverTests
                 Assert.Equal(0, sum, 1e-6);
             }
         },
-        iter: 1000);
+        count: 1000);
 
     private static Branch Ohms(int from, int to, double ohms) => new(BranchKind.Linear, from, to, ohms);
 

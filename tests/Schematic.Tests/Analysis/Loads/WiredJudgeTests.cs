@@ -6,6 +6,7 @@ using Schematic.Analysis.Circuits;
 using Schematic.Analysis.Electrical;
 using Schematic.Analysis.Loads;
 using Schematic.Analysis.States;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Analysis.Loads;
@@ -17,7 +18,7 @@ namespace Schematic.Tests.Analysis.Loads;
 public sealed class WiredJudgeTests
 {
     [Fact]
-    public void Every_load_works_in_the_states_in_which_the_whole_network_says_so() => Panels.Sample(
+    public void Every_load_works_in_the_states_in_which_the_whole_network_says_so() => Panels.Holds(
         text =>
         {
             var context = LoadPanels.Context(text);
@@ -35,7 +36,7 @@ public sealed class WiredJudgeTests
                 }
             }
         },
-        iter: 250, print: t => t);
+        count: 250, print: t => t);
 
     /// <summary>One supply, up to three switches and a relay, loads that share wires of any length, resistors in series.</summary>
     private static Gen<string> Panels =>

@@ -1,3 +1,4 @@
+using Schematic.Analysis;
 using Schematic.Diagnostics;
 using Schematic.Model;
 using Schematic.Text;
@@ -42,6 +43,23 @@ public class ClaimTests
             .Expect(new ContinuityExpectation(Id("PS1:+"), Id("PS1:-"), false, At("A", "on"), SourceSpan.None)).FindAll();
         Assert.Equal(["claim-proves-nothing", "claim-proves-nothing", "supply-shorted"], findings.Select(f => f.Rule).Order());
         Assert.Contains("wherever it is asked a supply is shorted or off", findings.First(f => f.Rule == "claim-proves-nothing").Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_claim_that_only_a_moment_before_the_short_refutes_is_told_as_refuted_and_not_as_proving_nothing()
+    {
+        // All that lasts is a short; while K0 operates for the first time its delayed contact has not joined the rails yet.
+        var (panel, read) = TestPanels.Read("""
+            supply PS1 24 V limit 2 A
+            relay K0 24 V 800 ohm operates 18 V off-delay 3 s { delayed-changeover ; changeover make-before-break }
+            board B1 { inputs IN1 pull-up 5 V 10 kohm ground GND }
+            net PLUS PS1:+ K0:A1 K0:15
+            net MINUS PS1:- K0:A2 K0:18 B1:GND B1:IN1
+            expect B1:IN1 high in passing
+            """);
+        var findings = PanelChecker.Check(panel, read);
+        Assert.Contains(findings, f => f.Rule == "expectation-fails");
+        Assert.DoesNotContain(findings, f => f.Rule == "claim-proves-nothing");
     }
 
     [Fact]

@@ -5,6 +5,7 @@ using Schematic.Analysis.Positions;
 using Schematic.Analysis.States;
 using Schematic.Diagnostics;
 using Schematic.Model;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Analysis.Positions;
@@ -14,12 +15,12 @@ public class ProofAgreementTests
 {
     [Fact]
     public void Reachable_states_and_their_distances_are_those_found_by_trying() =>
-        RandomPanels.All.Sample(AgreesOnStates, iter: 700, print: Print);
+        RandomPanels.All.Holds(AgreesOnStates, count: 700, print: Print);
 
     // One relay may release before or after another that follows it: each order leads to states of its own.
     [Fact]
     public void Relays_that_follow_one_another_are_let_settle_in_either_order() =>
-        RandomPanels.All.Sample(AgreesOnStates, seed: "4OLcmtzj6dZ5", iter: 1, print: Print);
+        RandomPanels.All.HoldsFor("4OLcmtzj6dZ5", AgreesOnStates, Print);
 
     private static void AgreesOnStates(PanelBuilder builder)
     {
@@ -42,7 +43,7 @@ public class ProofAgreementTests
     }
 
     [Fact]
-    public void What_every_load_and_input_does_in_every_state_is_what_the_whole_network_says() => RandomPanels.All.Sample(
+    public void What_every_load_and_input_does_in_every_state_is_what_the_whole_network_says() => RandomPanels.All.Holds(
         builder =>
         {
             var (sim, proof) = (new Simulator(builder.Panel), builder.Proof);
@@ -64,10 +65,10 @@ public class ProofAgreementTests
                 }
             }
         },
-        iter: 600, print: Print);
+        count: 600, print: Print);
 
     [Fact]
-    public void Every_rule_finds_what_trying_every_state_finds() => RandomPanels.All.Sample(
+    public void Every_rule_finds_what_trying_every_state_finds() => RandomPanels.All.Holds(
         builder =>
         {
             var (sim, proof) = (new Simulator(builder.Panel), builder.Proof);
@@ -92,7 +93,7 @@ public class ProofAgreementTests
 
             Assert.Equal(expected.Order(), found.Order());
         },
-        iter: 700, print: Print);
+        count: 700, print: Print);
 
     internal static string Subject(Diagnostic finding)
     {

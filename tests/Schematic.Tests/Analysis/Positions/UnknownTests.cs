@@ -2,6 +2,7 @@ using CsCheck;
 using Schematic.Diagnostics;
 using Schematic.Model;
 using Schematic.Text;
+using Schematic.Tests.Generators;
 using Xunit;
 using static Schematic.Tests.Analysis.PanelBuilder;
 
@@ -98,7 +99,7 @@ public class UnknownTests
     }
 
     [Fact]
-    public void What_is_told_with_unknowns_is_what_trying_every_way_to_join_them_tells() => RandomPanels.All.Select(Gen.Int[0, 1000]).Sample(
+    public void What_is_told_with_unknowns_is_what_trying_every_way_to_join_them_tells() => RandomPanels.All.Select(Gen.Int[0, 1000]).Holds(
         (builder, seed) =>
         {
             var random = new Random(seed);
@@ -129,10 +130,10 @@ public class UnknownTests
                 .Distinct().Count(s => !told.TrueForAll(t => t.Found.Contains(s)));
             Assert.Equal(open, found.Count(f => f.Rule == "claim-undecided"));
         },
-        iter: 250, print: p => ProofAgreementTests.Print(p.Item1));
+        count: 250, print: p => ProofAgreementTests.Print(p.Item1));
 
     [Fact]
-    public void What_is_proved_of_a_unit_with_very_many_open_contacts_holds_however_they_are_joined() => RandomPanels.All.Select(Gen.Int[0, 1000]).Sample(
+    public void What_is_proved_of_a_unit_with_very_many_open_contacts_holds_however_they_are_joined() => RandomPanels.All.Select(Gen.Int[0, 1000]).Holds(
         (builder, seed) =>
         {
             var random = new Random(seed);
@@ -145,10 +146,10 @@ public class UnknownTests
             for (var i = 0; i < terminals.Count; i++) builder.Wire($"J1:{contacts[i]}", terminals[i].ToString());
             ProofAgreementTests.HoldsInEvery(builder, Enumerable.Range(0, 5).Select(_ => Joined(builder.Panel, RandomWay(random, contacts))));
         },
-        iter: 60, print: p => ProofAgreementTests.Print(p.Item1));
+        count: 60, print: p => ProofAgreementTests.Print(p.Item1));
 
     [Fact]
-    public void What_is_proved_with_a_resistance_that_nobody_knows_holds_for_every_resistance() => RandomPanels.All.Select(Gen.Int[0, 1000]).Sample(
+    public void What_is_proved_with_a_resistance_that_nobody_knows_holds_for_every_resistance() => RandomPanels.All.Select(Gen.Int[0, 1000]).Holds(
         (builder, seed) =>
         {
             var random = new Random(seed);
@@ -163,7 +164,7 @@ public class UnknownTests
                 Parts = [.. panel.Parts.Select(p => open.Contains(p.Designator) ? WithOhms(p, some[random.Next(some.Length)]) : p)],
             }));
         },
-        iter: 150, print: p => ProofAgreementTests.Print(p.Item1));
+        count: 150, print: p => ProofAgreementTests.Print(p.Item1));
 
     private static Part WithOhms(Part part, double? ohms) => part switch
     {

@@ -1,6 +1,7 @@
 using System.Numerics;
 using CsCheck;
 using Schematic.Analysis.States;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Analysis.States;
@@ -23,7 +24,7 @@ public class DiagramStoreTests
         select (Expression)new Is(variable, value);
 
     [Fact]
-    public void A_diagram_holds_exactly_where_its_expression_does() => Expressions.Sample(expression =>
+    public void A_diagram_holds_exactly_where_its_expression_does() => Expressions.Holds(expression =>
     {
         var store = new DiagramStore([.. Sizes]);
         var diagram = expression.Build(store);
@@ -41,7 +42,7 @@ public class DiagramStoreTests
     });
 
     [Fact]
-    public void Equal_conditions_are_one_node() => Gen.Select(Expressions, Expressions).Sample((left, right) =>
+    public void Equal_conditions_are_one_node() => Gen.Select(Expressions, Expressions).Holds((left, right) =>
     {
         var store = new DiagramStore([.. Sizes]);
         var same = AllValues().All(v => left.Holds(v) == right.Holds(v));
@@ -49,7 +50,7 @@ public class DiagramStoreTests
     });
 
     [Fact]
-    public void Restricting_agrees_with_trying_the_value() => Expressions.Sample(expression =>
+    public void Restricting_agrees_with_trying_the_value() => Expressions.Holds(expression =>
     {
         var store = new DiagramStore([.. Sizes]);
         var diagram = expression.Build(store);
@@ -62,10 +63,10 @@ public class DiagramStoreTests
                 Assert.Equal(expression.Holds(with2), store.Holds(store.Restrict(diagram, variable, 1), values));
             }
         }
-    }, iter: 30);
+    }, count: 30);
 
     [Fact]
-    public void The_support_is_what_the_condition_depends_on() => Expressions.Sample(expression =>
+    public void The_support_is_what_the_condition_depends_on() => Expressions.Holds(expression =>
     {
         var store = new DiagramStore([.. Sizes]);
         var support = store.Support(expression.Build(store));
@@ -79,7 +80,7 @@ public class DiagramStoreTests
             }));
             Assert.Equal(matters, support.Contains(variable));
         }
-    }, iter: 50);
+    }, count: 50);
 
     [Fact]
     public void Parity_of_many_variables_takes_two_nodes_for_each()

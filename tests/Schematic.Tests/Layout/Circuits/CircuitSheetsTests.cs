@@ -24,14 +24,14 @@ public class CircuitSheetsTests
 
     [Fact]
     public void A_circuit_of_series_and_parallel_parts_comes_out_without_a_crossing() =>
-        Gen.Select(SeriesParallelCircuit.Shapes, Gen.Int[0, 100_000], Gen.Int[0, 7]).Sample(
+        Gen.Select(SeriesParallelCircuit.Shapes, Gen.Int[0, 100_000], Gen.Int[0, 7]).Holds(
             (shape, seed, size) =>
             {
                 var panel = shape.Panel(seed) with { Sheet = SheetSize.Find(Sizes[size % 4], size > 3)! };
                 var qualities = CircuitProof.Prove(panel, $"seed {seed}");
                 Assert.All(qualities, q => Assert.Equal(0, q.Crossings));
             },
-            iter: 150);
+            count: 150);
 
     /// <summary>
     /// Circuits that are neither in series nor side by side, bridges upon bridges: what an order by triconnected parts (SPQR tree)
@@ -40,7 +40,7 @@ public class CircuitSheetsTests
     /// </summary>
     [Fact]
     public void A_circuit_of_bridges_comes_out_with_fewer_than_three_crossings_a_sheet() =>
-        Gen.Select(Gen.Int[3, 7], Gen.Int[5, 12], Gen.Int[0, 100_000]).Sample(
+        Gen.Select(Gen.Int[3, 7], Gen.Int[5, 12], Gen.Int[0, 100_000]).Holds(
             (nodes, links, seed) =>
             {
                 var panel = BridgedPanel(nodes, links, seed);
@@ -48,7 +48,7 @@ public class CircuitSheetsTests
                 var sheets = frame.Finish(CircuitSheets.Build(new AnalysisContext(panel), frame), panel).Where(s => s.Kind == SheetKind.Circuit);
                 Assert.All(sheets, s => Assert.InRange(SheetInspector.Inspect(s).Crossings, 0, 2));
             },
-            iter: 150);
+            count: 150);
 
     /// <summary>Resistors between random nodes, the first and the last fed, each node a terminal.</summary>
     private static Panel BridgedPanel(int nodes, int links, int seed)

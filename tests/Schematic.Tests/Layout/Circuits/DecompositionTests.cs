@@ -1,5 +1,6 @@
 using CsCheck;
 using Schematic.Layout.Circuits;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Layout.Circuits;
@@ -13,41 +14,41 @@ public class DecompositionTests
 
     [Fact]
     public void A_circuit_made_in_series_and_side_by_side_is_recognised_whatever_the_order_of_its_links() =>
-        Gen.Select(SeriesParallelCircuit.Shapes, Gen.Int[0, 1000]).Sample((shape, seed) =>
+        Gen.Select(SeriesParallelCircuit.Shapes, Gen.Int[0, 1000]).Holds((shape, seed) =>
         {
             var links = shape.Links();
             new Random(seed).Shuffle(links);
             var found = Decompose(links);
             Assert.True(found.IsSeriesParallel);
             Assert.Equal(Enumerable.Range(0, links.Length), found.Root!.Links.Order());
-        }, iter: 300);
+        }, count: 300);
 
     [Fact]
     public void Recognition_agrees_with_a_plain_reduction_on_random_graphs() =>
-        Graphs.Where(g => g.Length > 0).Sample(
-            graph => Assert.Equal(PlainReduction(graph), Decompose(graph).IsSeriesParallel), iter: 1000);
+        Graphs.Where(g => g.Length > 0).Holds(
+            graph => Assert.Equal(PlainReduction(graph), Decompose(graph).IsSeriesParallel), count: 1000);
 
     [Fact]
     public void Every_link_is_found_once_in_the_root_in_what_hangs_or_in_a_bridge() =>
-        Graphs.Where(g => g.Length > 0).Sample(
+        Graphs.Where(g => g.Length > 0).Holds(
             graph =>
             {
                 var found = Decompose(graph);
                 var all = (found.Root?.Links ?? []).Concat(found.Hanging.Values.SelectMany(h => h).SelectMany(p => p.Links)).Concat(found.Bridges.SelectMany(b => b.Links));
                 Assert.Equal(Enumerable.Range(0, graph.Length), all.Order());
             },
-            iter: 500);
+            count: 500);
 
     [Fact]
     public void Pieces_meet_at_their_nodes() =>
-        Graphs.Where(g => g.Length > 0).Sample(
+        Graphs.Where(g => g.Length > 0).Holds(
             graph =>
             {
                 var found = Decompose(graph);
                 foreach (var piece in found.Hanging.Values.SelectMany(h => h).Concat(found.Bridges).Concat(found.Root is { } root ? [root] : Array.Empty<Piece>())) AssertMeet(piece, graph);
                 Assert.All(found.Hanging, h => Assert.All(h.Value, p => Assert.Equal(h.Key, p.From)));
             },
-            iter: 500);
+            count: 500);
 
     [Fact]
     public void The_bridge_of_the_four_armed_circuit_is_the_link_between_its_columns()

@@ -12,6 +12,7 @@ using Schematic.Model;
 using Schematic.Rendering;
 using Schematic.Tests.Inserts;
 using Schematic.Tests.Rendering;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Layout.Faces;
@@ -37,7 +38,7 @@ public class FaceSheetsTests
 
     [Fact]
     public void No_text_overlaps_another_and_all_stays_inside_the_content_for_any_insert_on_any_sheet() =>
-        Gen.Select(AnyInsert.Array[1, 3], AnySheet).Sample(
+        Gen.Select(AnyInsert.Array[1, 3], AnySheet).Holds(
             (inserts, size) =>
             {
                 var panel = FaceSamples.PanelOf(size, inserts);
@@ -49,11 +50,11 @@ public class FaceSheetsTests
                     AssertNothingRunsThroughText(sheet);
                 }
             },
-            iter: 25);
+            count: 25);
 
     [Fact]
     public void Nothing_overlaps_either_with_panel_holes_flanges_and_a_turned_key() =>
-        Gen.Select(AnyInsert, AnySheet, Gen.Int[0, 360], Gen.Double[5, 60], Gen.Bool).Sample(
+        Gen.Select(AnyInsert, AnySheet, Gen.Int[0, 360], Gen.Double[5, 60], Gen.Bool).Holds(
             (insert, size, key, hole, round) =>
             {
                 var panel = FaceSamples.PanelOf(size, insert);
@@ -71,11 +72,11 @@ public class FaceSheetsTests
                     AssertNothingRunsThroughText(sheet);
                 }
             },
-            iter: 15);
+            count: 15);
 
     [Fact]
     public void Every_contact_is_drawn_on_both_faces_and_at_true_size_on_both_faces() =>
-        Gen.Select(AnyInsert, AnySheet).Sample(
+        Gen.Select(AnyInsert, AnySheet).Holds(
             (insert, size) =>
             {
                 var panel = FaceSamples.PanelOf(size, insert);
@@ -90,7 +91,7 @@ public class FaceSheetsTests
                         .Any(t => t.Text.StartsWith("Larger than this sheet", StringComparison.Ordinal))));
                 }
             },
-            iter: 10);
+            count: 10);
 
     [Theory]
     [InlineData(5)]
@@ -114,7 +115,7 @@ public class FaceSheetsTests
 
     [Fact]
     public void Lettering_stays_inside_its_circle() =>
-        Gen.Select(AnyInsert, AnySheet).Sample(
+        Gen.Select(AnyInsert, AnySheet).Holds(
             (insert, size) =>
             {
                 var panel = FaceSamples.PanelOf(size, insert);
@@ -125,7 +126,7 @@ public class FaceSheetsTests
                         Assert.Contains(circles[text.Owner], c => Holds(c, text));
                 }
             },
-            iter: 10);
+            count: 10);
 
     [Fact]
     public void The_rear_view_is_the_exact_mirror_of_the_front_view()

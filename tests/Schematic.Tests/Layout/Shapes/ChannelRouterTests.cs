@@ -4,6 +4,7 @@ using Schematic.Drawing;
 using Schematic.Layout.Inspection;
 using Schematic.Layout.Shapes;
 using Schematic.Model;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Layout.Shapes;
@@ -15,7 +16,7 @@ public class ChannelRouterTests
 
     [Fact]
     public void Nets_that_need_not_cross_are_drawn_without_crossing_and_apart() =>
-        Pairs.Sample(
+        Pairs.Holds(
             pairs =>
             {
                 var nets = Uncrossed(pairs);
@@ -29,7 +30,7 @@ public class ChannelRouterTests
                 Assert.Empty(quality.Faults);
                 Assert.All(marks, m => Assert.InRange(m.Bounds.Right, 20, 20 + routed.WidthMm));
             },
-            iter: 400);
+            count: 400);
 
     [Fact]
     public void Vertical_lines_stand_clear_of_lettering()
@@ -43,11 +44,11 @@ public class ChannelRouterTests
     /// <summary>Two nets of two ends cross when one's ends stand on both sides of the other's: plain order on the two edges.</summary>
     [Fact]
     public void Two_straight_connections_cross_when_their_order_is_turned_around() =>
-        Gen.Select(Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[0, 9]).Where(p => p.Item1 != p.Item3 && p.Item2 != p.Item4).Sample(
+        Gen.Select(Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[0, 9]).Where(p => p.Item1 != p.Item3 && p.Item2 != p.Item4).Holds(
             p => Assert.Equal(
                 (p.Item1 < p.Item3) != (p.Item2 < p.Item4),
                 new ChannelNet([p.Item1], [p.Item2]).Crosses(new ChannelNet([p.Item3], [p.Item4]))),
-            iter: 200);
+            count: 200);
 
     /// <summary>Of random connections those that cross none before, ends two units apart.</summary>
     private static ImmutableArray<ChannelNet> Uncrossed(ImmutableArray<(int Left, int Right)> pairs)

@@ -5,6 +5,7 @@ using Schematic.Layout.Frame;
 using Schematic.Layout.Tables;
 using Schematic.Reports;
 using Schematic.Tests.Rendering;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Layout.Tables;
@@ -57,7 +58,7 @@ public class SheetFlowTests
             from letters in Gen.Int[2, 30]
             from notes in Gen.Int[0, 4]
             select (rows, columns, letters, notes);
-        table.Array[1, 9].Sample(
+        table.Array[1, 9].Holds(
             given =>
             {
                 ImmutableArray<ReportTable> tables = [.. given.Select((g, t) => new ReportTable(
@@ -69,12 +70,12 @@ public class SheetFlowTests
                 })];
                 AssertSound(tables);
             },
-            iter: 30);
+            count: 30);
     }
 
     [Fact]
     public void Short_lists_stand_in_the_free_space_of_a_drawing_and_touch_nothing_of_it() =>
-        Gen.Select(Gen.Double[10, 240], Gen.Double[10, 140], Gen.Int[1, 12].Array[1, 5]).Sample(
+        Gen.Select(Gen.Double[10, 240], Gen.Double[10, 140], Gen.Int[1, 12].Array[1, 5]).Holds(
             (right, bottom, rows) =>
             {
                 var (lists, wiring) = (Frame.ContentBox(SheetKind.Lists), Frame.ContentBox(SheetKind.Wiring));
@@ -93,7 +94,7 @@ public class SheetFlowTests
                 for (var i = 0; i < rows.Length; i++) Assert.Single(shown, t => t == $"T{i}");
                 Assert.Equal(rows.Sum(), shown.Count(t => t.StartsWith("J1:", StringComparison.Ordinal)));
             },
-            iter: 60);
+            count: 60);
 
     private static void AssertSound(ImmutableArray<ReportTable> tables)
     {

@@ -5,6 +5,7 @@ using Schematic.Layout.Frame;
 using Schematic.Layout.Tables;
 using Schematic.Reports;
 using Schematic.Tests.Rendering;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Layout.Tables;
@@ -146,12 +147,13 @@ public class TableSheetsTests
             {
                 Notes = [.. notes],
             };
-        table.Sample(
+        table.Holds(
             t =>
             {
                 foreach (var frame in Frames) AssertSound(t, frame);
             },
-            iter: 60);
+            count: 60,
+            print: t => string.Join('\n', t.Rows.Select(r => string.Join(" | ", r)).Concat(t.Notes)));
     }
 
     private static SheetFrame[] Frames { get; } =
@@ -180,7 +182,9 @@ public class TableSheetsTests
 
         var drawn = sheets.SelectMany(s => s.Marks).OfType<TextMark>().Where(t => !t.IsBold).Sum(t => Letters(t.Text));
         var split = TableColumns.Split(table, box.Width).Count();
-        var given = table.Rows.Sum(r => r.Sum(Letters) + ((split - 1) * Letters(r[0]))) + table.Notes.Sum(Letters);
+        // What names the rows is the first column in which anything stands.
+        var naming = Enumerable.Range(0, table.Columns.Length).FirstOrDefault(c => table.Rows.Any(r => r[c].Length > 0));
+        var given = table.Rows.Sum(r => r.Sum(Letters) + ((split - 1) * Letters(r[naming]))) + table.Notes.Sum(Letters);
         Assert.Equal(given, drawn);
     }
 
