@@ -7,7 +7,6 @@ using Schematic.Analysis.States;
 using Schematic.Model;
 using Schematic.Tests.Analysis.Positions;
 using Schematic.Text;
-using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Page;
