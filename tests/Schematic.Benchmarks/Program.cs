@@ -44,7 +44,7 @@ static int Help()
         pack [CONTACTS SEED DIR]  pages and fill of whole packs, of the examples and of generated designs of 300 contacts; or one, as SVG into DIR
         page           size of the page of each example, time to write it, and time until it can be operated in Chromium
         compare        crossings, bends and time beside Graphviz (needs the program dot)
-        fuzz [MINUTES] [SEED]  mutants of all examples and snippets through everything; 'fuzz one SEED' runs one again
+        fuzz [MINUTES] [SEED]  mutants of all examples and snippets, readings, editors and messages through everything; 'fuzz one SEED' and 'fuzz file PATH' run one again
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);
     return 0;

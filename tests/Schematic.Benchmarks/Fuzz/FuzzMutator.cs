@@ -29,7 +29,7 @@ internal sealed partial class FuzzMutator(FuzzCorpus corpus)
     public FuzzText Mutate(ImmutableArray<FuzzText> texts, int seed)
     {
         var random = new Random(seed);
-        var source = texts[random.Next(texts.Length)];
+        var source = Small(texts, random);
         var parts = Cut(source.Text);
         for (var steps = 1 + random.Next(MostSteps); steps > 0; steps--) Step(parts, texts, random);
         var text = new StringBuilder();
@@ -44,6 +44,19 @@ internal sealed partial class FuzzMutator(FuzzCorpus corpus)
 
     /// <summary>A text as words, numbers, strings, runs of blanks and single marks.</summary>
     public static List<string> Cut(string text) => [.. Token().Matches(text).Select(m => m.Value)];
+
+    /// <summary>A character, or a few, that texts seldom hold.</summary>
+    public static string Oddity(Random random) => Oddities[random.Next(Oddities.Length)];
+
+    /// <summary>A number that is seldom written.</summary>
+    public static string Number(Random random) => Numbers[random.Next(Numbers.Length)];
+
+    /// <summary>The smaller of two: a long text costs as much as a hundred short ones, and shows no more.</summary>
+    private static FuzzText Small(ImmutableArray<FuzzText> texts, Random random)
+    {
+        var (one, other) = (Any(texts, random), Any(texts, random));
+        return one.Text.Length <= other.Text.Length ? one : other;
+    }
 
     private void Step(List<string> parts, ImmutableArray<FuzzText> texts, Random random)
     {
@@ -62,9 +75,9 @@ internal sealed partial class FuzzMutator(FuzzCorpus corpus)
             case 3: parts.Insert(at, " " + Any(corpus.Tokens, random) + " "); break;
             case 4: Exchange(parts, at, random.Next(parts.Count)); break;
             case 5: Exchange(parts, at, Near(parts, at, IsNumber)); break;
-            case 6: Replace(parts, Near(parts, at, IsNumber), Numbers[random.Next(Numbers.Length)]); break;
+            case 6: Replace(parts, Near(parts, at, IsNumber), Number(random)); break;
             case 7: Replace(parts, Near(parts, at, IsNumber), Scaled(parts[Near(parts, at, IsNumber)], random)); break;
-            case 8: parts.Insert(at, Oddities[random.Next(Oddities.Length)]); break;
+            case 8: parts.Insert(at, Oddity(random)); break;
             case 9: parts[at] = Inside(parts[at], random); break;
             case 10: Lines(parts, at, random); break;
             case 11: Replace(parts, Near(parts, at, IsWord), parts[Near(parts, random.Next(parts.Count), IsWord)]); break;
