@@ -126,7 +126,7 @@ public sealed record PrepareRenameResult(TextRange Range, string Placeholder);
 /// <summary>Parameters that are not looked at.</summary>
 public sealed record AnyParams
 {
-    /// <summary>Whatever came.</summary>
+    /// <summary>Whatever came. It can be set, for the reader fills no extension data that only a constructor may set.</summary>
     [System.Text.Json.Serialization.JsonExtensionData]
-    public Dictionary<string, JsonElement>? More { get; init; }
+    public Dictionary<string, JsonElement>? More { get; set; }
 }

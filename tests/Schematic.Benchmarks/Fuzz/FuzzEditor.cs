@@ -188,12 +188,12 @@ internal sealed class FuzzEditor(FuzzCorpus corpus, string root)
 
     private static TextRange Range(SourceText open, Random random)
     {
-        var from = Place(open, random);
+        var start = Place(open, random);
         return random.Next(4) switch
         {
-            0 => new TextRange(from, from),
-            1 => new TextRange(from, Place(open, random)),
-            _ => new TextRange(from, from with { Character = (int)Math.Min(int.MaxValue, (long)from.Character + random.Next(8)) }),
+            0 => new TextRange(start, start),
+            1 => new TextRange(start, Place(open, random)),
+            _ => new TextRange(start, start with { Character = (int)Math.Min(int.MaxValue, (long)start.Character + random.Next(8)) }),
         };
     }
 

@@ -31,7 +31,7 @@ internal sealed partial class FuzzMutator(FuzzCorpus corpus)
         var random = new Random(seed);
         var source = Small(texts, random);
         var parts = Cut(source.Text);
-        for (var steps = 1 + random.Next(MostSteps); steps > 0; steps--) Step(parts, texts, random);
+        for (var steps = 1 + random.Next(1 + random.Next(MostSteps)); steps > 0; steps--) Step(parts, texts, random);
         var text = new StringBuilder();
         foreach (var part in parts)
         {

@@ -9,7 +9,7 @@ namespace Schematic.Benchmarks.Fuzz;
 /// </summary>
 internal sealed class FuzzRun
 {
-    private const int DrawEvery = 20;
+    private const int DrawEvery = 40;
     private const int KindsEvery = 7;
     private const int ConversationEvery = 10;
     private static readonly TimeSpan Tell = TimeSpan.FromMinutes(5);

@@ -93,6 +93,20 @@ public class ProtocolTests
         Assert.Equal(2, (await editor.Next())["id"]!.GetValue<int>());
     }
 
+    // As notifications nobody would hear that they failed, and a used file that was changed on the disk would not be read again.
+    [Theory]
+    [InlineData("initialized", """{"more":1}""")]
+    [InlineData("workspace/didChangeWatchedFiles", """{"changes":[{"uri":"file:///desk/unit.panel","type":2}]}""")]
+    [InlineData("workspace/didChangeConfiguration", """{"settings":null}""")]
+    [InlineData("$/setTrace", """{"value":"off"}""")]
+    public async Task What_is_not_looked_at_in_a_message_does_not_hinder_it(string method, string parameters)
+    {
+        using var editor = new RawEditor();
+        editor.Send($$"""{"jsonrpc":"2.0","id":1,"method":"{{method}}","params":{{parameters}}}""");
+        var answer = await editor.Next();
+        Assert.True(answer.ContainsKey("result"), answer.ToJsonString());
+    }
+
     [Fact]
     public async Task A_header_without_a_length_ends_the_conversation()
     {
