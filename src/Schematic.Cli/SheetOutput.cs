@@ -76,7 +76,7 @@ public sealed class SheetOutput(bool hasPage = false)
         var formats = parsed.GetValue(_formats) ?? AllFormats;
         var files = PackFiles.Render(sheets, name, panel.Panel.Title, formats, parsed.GetValue(_dpi));
         if (formats.Contains(SheetFormat.Html) && page is not null) files = files.Concat(Page(name, page));
-        var written = console.During("writing", () => AtomicFiles.Write(folder, shownFolder, PackManifest.Behind(name, files)));
+        var written = console.During("writing", () => AtomicFiles.Write(folder, shownFolder, PackManifest.Behind(name, files), PackFiles.SafeName(name) + "-"));
         if (written.Problem is { } problem) return Fail(console, problem);
         foreach (var file in written.Names) console.Say(Path.Combine(shownFolder, file));
         if (written.Unchanged > 0) console.Complain(Unchanged(written));

@@ -19,6 +19,7 @@ return args switch
     ["proof", .. var rest] => ProofRun.Run(rest),
     ["bench", .. var rest] => BenchRun.Run(rest.FirstOrDefault() ?? "all", rest.Length > 1 ? int.Parse(rest[1], CultureInfo.InvariantCulture) : 200),
     ["fuzz", .. var rest] => FuzzRun.Run(rest),
+    ["faults", .. var rest] => FaultRuns.Run(RepositoryRoot.Find(), rest),
     ["help"] or [] => Help(),
     _ => RunBenchmarks(args),
 };
@@ -45,6 +46,7 @@ static int Help()
         page           size of the page of each example, time to write it, and time until it can be operated in Chromium
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         fuzz [MINUTES] [SEED]  mutants of all examples and snippets, readings, editors and messages through everything; 'fuzz one SEED' and 'fuzz file PATH' run one again
+        faults [KILLS] [SEED]  'draw' and 'format --write' killed at random moments, and with a disk that is full at each write
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);
     return 0;

@@ -80,7 +80,12 @@ public sealed class FormatCommand : ICliCommand
             return ExitCode.Failure;
         }
 
-        if (formatted == text.Opened.Text.Content) return ExitCode.Clean;
+        if (formatted == text.Opened.Text.Content)
+        {
+            AtomicFiles.ClearBeside(console.PathOf(text.ShownName));
+            return ExitCode.Clean;
+        }
+
         if (AtomicFiles.Rewrite(console.PathOf(text.ShownName), text.ShownName, Encoding.UTF8.GetBytes(formatted)) is { } problem)
         {
             console.Complain(problem);

@@ -17,7 +17,8 @@ public static class AtomicFiles
     /// <param name="folder">Absolute path of the folder; it is made when it is missing.</param>
     /// <param name="shownFolder">The folder as the user wrote it.</param>
     /// <param name="files">What to write; the last one is taken away first and put in place last, so that it can vouch for the others.</param>
-    public static WrittenFiles Write(string folder, string shownFolder, IEnumerable<PackFile> files)
+    /// <param name="prefix">What the name of every file of this pack begins with, also of sheets that it no longer has; null for a single file.</param>
+    public static WrittenFiles Write(string folder, string shownFolder, IEnumerable<PackFile> files, string? prefix = null)
     {
         var at = shownFolder;
         var names = ImmutableArray.CreateBuilder<string>();
@@ -37,7 +38,7 @@ public static class AtomicFiles
                 WriteWhole(TemporaryName(folder, file.Name), file.Bytes);
             }
 
-            ClearStale(folder, names);
+            ClearStale(folder, names, prefix);
             var voucher = names.Count > 1 ? names[^1] : null;
             if (voucher is not null && waiting.Count > 0) PutAway(folder, voucher, last, waiting);
             foreach (var name in waiting)
@@ -97,6 +98,7 @@ public static class AtomicFiles
             var real = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
             var mode = OperatingSystem.IsWindows() ? default : File.GetUnixFileMode(real);
             if (!OperatingSystem.IsWindows() && !mode.HasFlag(UnixFileMode.UserWrite)) return $"'{shownPath}' may not be written: it is read-only.";
+            ClearBeside(real);
             var temporary = $"{real}.{Environment.ProcessId}{TemporaryEnding}";
             try
             {
@@ -117,18 +119,33 @@ public static class AtomicFiles
         }
     }
 
+    /// <summary>Clears what a process that was killed left beside a file that it was to write anew.</summary>
+    public static void ClearBeside(string path)
+    {
+        try
+        {
+            var real = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+            ClearStale(Path.GetDirectoryName(real)!, [Path.GetFileName(real)], null);
+        }
+        catch (Exception failure) when (FileProblems.IsAboutFile(failure))
+        {
+            // The folder cannot be listed: what may lie there does no harm.
+        }
+    }
+
     private static string TemporaryName(string folder, string name) =>
         Path.Combine(folder, $"{name}.{Environment.ProcessId}{TemporaryEnding}");
 
-    /// <summary>Clears what a process that was killed left under the temporary names of these files.</summary>
-    private static void ClearStale(string folder, IEnumerable<string> written)
+    /// <summary>Clears what a process that was killed left under the temporary names of these files, or of others of their pack.</summary>
+    private static void ClearStale(string folder, IEnumerable<string> written, string? prefix)
     {
         var names = written.ToHashSet(StringComparer.Ordinal);
+        bool IsOurs(string name) => names.Contains(name) || (prefix is not null && name.StartsWith(prefix, StringComparison.Ordinal));
         foreach (var path in Directory.EnumerateFiles(folder, "*" + TemporaryEnding).ToList())
         {
             var stem = Path.GetFileName(path)[..^TemporaryEnding.Length];
             var dot = stem.LastIndexOf('.');
-            if (dot > 0 && names.Contains(stem[..dot]) && int.TryParse(stem[(dot + 1)..], out var process) && !IsRunning(process)) Discard(path);
+            if (dot > 0 && IsOurs(stem[..dot]) && int.TryParse(stem[(dot + 1)..], out var process) && !IsRunning(process)) Discard(path);
         }
     }
 

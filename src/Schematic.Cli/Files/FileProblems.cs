@@ -23,8 +23,14 @@ public static class FileProblems
     {
         UnauthorizedAccessException or SecurityException => $"'{path}' may not be written: permission is missing.",
         PathTooLongException => "The name of the file is too long.",
+        _ when IsAboutRoom(failure) => $"'{path}' cannot be written: the disk is full.",
         _ => $"'{path}' cannot be written: {FirstSentence(failure)}",
     };
+
+    /// <summary>The numbers of systems: ENOSPC and EDQUOT here, ERROR_DISK_FULL and ERROR_HANDLE_DISK_FULL on Windows.</summary>
+    private static bool IsAboutRoom(Exception failure) => OperatingSystem.IsWindows()
+        ? (failure.HResult & 0xFFFF) is 112 or 39
+        : failure.HResult is 28 or 122;
 
     private static string FirstSentence(Exception failure) => failure.Message.ReplaceLineEndings(" ");
 }

@@ -49,9 +49,9 @@ internal static class Conversion
         _ => 1,
     };
 
-    /// <summary>An entry of the outline.</summary>
+    /// <summary>An entry of the outline; characters that cannot be seen are written out, as in every list.</summary>
     public static DocumentSymbol Symbol(OutlineEntry entry, SourceText source) => new(
-        entry.Name, entry.Detail.Length == 0 ? entry.Kind : $"{entry.Kind}, {entry.Detail}", SymbolOf(entry.Kind),
+        HiddenCharacters.Show(entry.Name), HiddenCharacters.Show(entry.Detail.Length == 0 ? entry.Kind : $"{entry.Kind}, {entry.Detail}"), SymbolOf(entry.Kind),
         Places.RangeOf(source, entry.Span), Places.RangeOf(source, entry.NameSpan), [.. entry.Children.Select(c => Symbol(c, source))]);
 
     private static int SymbolOf(string kind) => kind switch

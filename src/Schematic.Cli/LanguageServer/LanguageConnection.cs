@@ -62,6 +62,7 @@ internal sealed class LanguageConnection : ILanguageClient
         formatter.JsonSerializerOptions.TypeInfoResolver = ProtocolJson.Default;
         formatter.JsonSerializerOptions.PropertyNamingPolicy = JsonNamingPolicy.CamelCase;
         formatter.JsonSerializerOptions.RespectNullableAnnotations = true;
+        formatter.JsonSerializerOptions.RespectRequiredConstructorParameters = true;
         formatter.JsonSerializerOptions.DefaultIgnoreCondition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull;
         return formatter;
     }
@@ -70,38 +71,52 @@ internal sealed class LanguageConnection : ILanguageClient
     private sealed class Conversation(IJsonRpcMessageHandler handler) : JsonRpc(handler)
     {
         protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) =>
-            exception is LocalRpcException or OperationCanceledException
-                ? base.CreateErrorDetails(request, exception)
-                : new JsonRpcError.ErrorDetail
+            exception switch
+            {
+                LocalRpcException or OperationCanceledException => base.CreateErrorDetails(request, exception),
+                JsonException or InvalidOperationException { Source: "System.Text.Json" or "System.Text.Json.Rethrowable" } => new JsonRpcError.ErrorDetail
+                {
+                    Code = JsonRpcErrorCode.InvalidParams,
+                    Message = $"The content of this message is not as the protocol has it: {exception.Message}",
+                },
+                _ => new JsonRpcError.ErrorDetail
                 {
                     Code = JsonRpcErrorCode.InternalError,
                     Message = $"This could not be answered: {exception.Message} ({exception.GetType().Name})",
-                };
+                },
+            };
     }
 
-    /// <summary>Passes over a message that is no JSON: the next begins where its header says, so nothing else is lost.</summary>
+    /// <summary>Passes over a message that is no JSON, or none of JSON-RPC: the next begins where its header says, so nothing else is lost.</summary>
     private sealed class MessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter)
         : HeaderDelimitedMessageHandler(output, input, formatter)
     {
+        /// <summary>What a message that names no method is taken to name, so that it is answered as one that is not known.</summary>
+        private const string NoMethod = "(none)";
+
         protected override async ValueTask<JsonRpcMessage?> ReadCoreAsync(CancellationToken cancellationToken)
         {
             while (true)
             {
                 try
                 {
-                    return await base.ReadCoreAsync(cancellationToken).ConfigureAwait(false);
+                    var message = await base.ReadCoreAsync(cancellationToken).ConfigureAwait(false);
+                    if (message is JsonRpcRequest { Method: null or "" } request) request.Method = NoMethod;
+                    return message;
                 }
                 catch (JsonException)
                 {
-                    await WriteAsync(
-                        new JsonRpcError
-                        {
-                            RequestId = RequestId.Null,
-                            Error = new JsonRpcError.ErrorDetail { Code = JsonRpcErrorCode.ParseError, Message = "This message is no JSON." },
-                        },
-                        cancellationToken).ConfigureAwait(false);
+                    await Refuse(JsonRpcErrorCode.ParseError, "This message is no JSON, or none of JSON-RPC.", cancellationToken).ConfigureAwait(false);
+                }
+                catch (Exception failure) when (failure is UnrecognizedJsonRpcMessageException or (InvalidOperationException and not ObjectDisposedException))
+                {
+                    // The reader of messages says so of a field of another kind and of text that is no UTF-8.
+                    await Refuse(JsonRpcErrorCode.InvalidRequest, "This message is none of JSON-RPC.", cancellationToken).ConfigureAwait(false);
                 }
             }
         }
+
+        private ValueTask Refuse(JsonRpcErrorCode code, string sentence, CancellationToken cancellationToken) =>
+            WriteAsync(new JsonRpcError { RequestId = RequestId.Null, Error = new JsonRpcError.ErrorDetail { Code = code, Message = sentence } }, cancellationToken);
     }
 }

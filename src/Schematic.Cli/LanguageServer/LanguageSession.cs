@@ -29,7 +29,7 @@ internal sealed class LanguageSession(ILanguageClient client, TimeSpan restBefor
     /// <inheritdoc/>
     public InitializeResult Initialize(InitializeParams parameters)
     {
-        lock (_gate) _workspace.Open([.. (parameters.WorkspaceFolders ?? []).Select(f => f.Uri), parameters.RootUri ?? ""]);
+        lock (_gate) _workspace.Open([.. (parameters.WorkspaceFolders ?? []).OfType<WorkspaceFolder>().Select(f => f.Uri), parameters.RootUri ?? ""]);
         return new InitializeResult(
             new ServerCapabilities(
                 "utf-16", new TextDocumentSyncOptions(OpenClose: true, Change: 2, Save: true), new CompletionOptions([":", ".", " ", "\""]),
@@ -79,7 +79,7 @@ internal sealed class LanguageSession(ILanguageClient client, TimeSpan restBefor
         {
             if (!_open.TryGetValue(parameters.TextDocument.Uri, out var panel)) return;
             var source = panel.Panel.Source;
-            foreach (var change in parameters.ContentChanges)
+            foreach (var change in parameters.ContentChanges.OfType<TextDocumentContentChangeEvent>())
             {
                 if (change.Range is not { } range)
                 {

@@ -4,7 +4,7 @@ using System.Text.Json;
 namespace Schematic.Cli.LanguageServer;
 
 // The messages of the Language Server Protocol 3.17 that are answered, with the fields that are used; the names are the
-// protocol's own. Fields that are not named here are passed over when they come.
+// protocol's own. Fields that are not named here are passed over when they come; one without a default must be there.
 
 /// <summary>A place in a text: line and character from zero, characters counted in UTF-16 units.</summary>
 public sealed record Position(int Line, int Character);
@@ -19,16 +19,16 @@ public sealed record Location(string Uri, TextRange Range);
 public sealed record TextDocumentIdentifier(string Uri);
 
 /// <summary>A file in one of its versions.</summary>
-public sealed record VersionedTextDocumentIdentifier(string Uri, int Version);
+public sealed record VersionedTextDocumentIdentifier(string Uri, int Version = 0);
 
 /// <summary>A file with its text.</summary>
-public sealed record TextDocumentItem(string Uri, string LanguageId, int Version, string Text);
+public sealed record TextDocumentItem(string Uri, string Text, string LanguageId = "", int Version = 0);
 
 /// <summary>A folder that is open in the editor.</summary>
 public sealed record WorkspaceFolder(string Uri, string Name);
 
 /// <summary>Parameters of <c>initialize</c>.</summary>
-public sealed record InitializeParams(int? ProcessId, string? RootUri, ImmutableArray<WorkspaceFolder>? WorkspaceFolders);
+public sealed record InitializeParams(int? ProcessId = null, string? RootUri = null, ImmutableArray<WorkspaceFolder>? WorkspaceFolders = null);
 
 /// <summary>Answer of <c>initialize</c>.</summary>
 public sealed record InitializeResult(ServerCapabilities Capabilities, ServerInfo ServerInfo);
@@ -62,7 +62,7 @@ public sealed record DidChangeTextDocumentParams(
     VersionedTextDocumentIdentifier TextDocument, ImmutableArray<TextDocumentContentChangeEvent> ContentChanges);
 
 /// <summary>One change: a stretch and what takes its place, or the whole text.</summary>
-public sealed record TextDocumentContentChangeEvent(TextRange? Range, string Text);
+public sealed record TextDocumentContentChangeEvent(string Text, TextRange? Range = null);
 
 /// <summary>Parameters that name a file and nothing else that is used.</summary>
 public sealed record TextDocumentParams(TextDocumentIdentifier TextDocument);
@@ -71,7 +71,7 @@ public sealed record TextDocumentParams(TextDocumentIdentifier TextDocument);
 public sealed record TextDocumentPositionParams(TextDocumentIdentifier TextDocument, Position Position);
 
 /// <summary>Parameters of <c>textDocument/references</c>.</summary>
-public sealed record ReferenceParams(TextDocumentIdentifier TextDocument, Position Position, ReferenceContext? Context);
+public sealed record ReferenceParams(TextDocumentIdentifier TextDocument, Position Position, ReferenceContext? Context = null);
 
 /// <summary>Whether the place of the declaration is wanted too.</summary>
 public sealed record ReferenceContext(bool IncludeDeclaration);

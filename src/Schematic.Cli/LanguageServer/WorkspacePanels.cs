@@ -11,6 +11,9 @@ internal sealed class WorkspacePanels
     /// <summary>More files than this are not looked at: no folder of panels is that large.</summary>
     private const int MostFiles = 2_000;
 
+    /// <summary>More entries than this are not gone through: a panel may lie in the folder of all that a person has.</summary>
+    private const int MostEntries = 20_000;
+
     private static readonly EnumerationOptions Quietly = new()
     {
         RecurseSubdirectories = true,
@@ -29,7 +32,7 @@ internal sealed class WorkspacePanels
     {
         try
         {
-            return [.. Directory.EnumerateFiles(folder, "*", Quietly)
+            return [.. Directory.EnumerateFiles(folder, "*", Quietly).Take(MostEntries)
                 .Where(f => f.EndsWith(".panel", StringComparison.Ordinal) || f.EndsWith(".readings", StringComparison.Ordinal)).Take(MostFiles)
                 .Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/'))];
         }

@@ -23,13 +23,19 @@ public static class PanelFormatter
         return SameWords.Are(settled, formatted) && LayOut(formatted) == formatted ? formatted : text;
     }
 
-    /// <summary>The words of a text for which the language has another usual word: where they stand, and the usual word.</summary>
-    public static ImmutableArray<(TextSpan Span, string Usual)> Unusual(PanelSyntax syntax) =>
-    [
-        .. syntax.Statements.OfType<PartSyntax>().SelectMany(p => p.Clauses.Concat(p.Block))
+    /// <summary>
+    /// The words of a text for which the language has another usual word: where they stand, and the usual word. Those of a statement
+    /// that cannot be read are left out: it stays as it is.
+    /// </summary>
+    public static ImmutableArray<(TextSpan Span, string Usual)> Unusual(PanelSyntax syntax)
+    {
+        var found = syntax.Statements.OfType<PartSyntax>().SelectMany(p => p.Clauses.Concat(p.Block))
             .Where(c => c.Written is not null).Select(c => (c.KeywordSpan, c.Keyword))
-            .OrderBy(c => c.KeywordSpan.Start),
-    ];
+            .OrderBy(c => c.KeywordSpan.Start).ToImmutableArray();
+        if (found.IsEmpty) return found;
+        var unread = UnreadLines.Of(syntax.Source);
+        return found.RemoveAll(w => unread[syntax.Source.PositionOf(w.KeywordSpan.Start).Line]);
+    }
 
     private static string Settle(string text)
     {

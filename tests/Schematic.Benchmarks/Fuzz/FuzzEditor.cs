@@ -25,7 +25,7 @@ internal sealed class FuzzEditor(FuzzCorpus corpus, string root)
         var session = new LanguageSession(told, Timeout.InfiniteTimeSpan);
         session.Initialize(new InitializeParams(null, null, null));
         step("open");
-        session.DidOpen(new DidOpenTextDocumentParams(new TextDocumentItem(uri, "panel", 1, text.Text)));
+        session.DidOpen(new DidOpenTextDocumentParams(new TextDocumentItem(uri, text.Text)));
         var open = new SourceText(text.Name, text.Text);
         for (var i = 1 + random.Next(MostSteps); i > 0; i--) open = Step(session, uri, open, random, step);
         step("findings after changes");
@@ -128,13 +128,13 @@ internal sealed class FuzzEditor(FuzzCorpus corpus, string root)
             };
             if (random.Next(20) == 0)
             {
-                changes.Add(new TextDocumentContentChangeEvent(null, fresh));
+                changes.Add(new TextDocumentContentChangeEvent(fresh));
                 open = new SourceText(open.FileName, fresh);
                 continue;
             }
 
             var range = Range(open, random);
-            changes.Add(new TextDocumentContentChangeEvent(range, fresh));
+            changes.Add(new TextDocumentContentChangeEvent(fresh, range));
             open = new SourceText(open.FileName, Spliced(open, range, fresh));
         }
 
@@ -162,7 +162,7 @@ internal sealed class FuzzEditor(FuzzCorpus corpus, string root)
     {
         var told = new Told();
         var session = new LanguageSession(told, Timeout.InfiniteTimeSpan);
-        session.DidOpen(new DidOpenTextDocumentParams(new TextDocumentItem(uri, "panel", 1, text)));
+        session.DidOpen(new DidOpenTextDocumentParams(new TextDocumentItem(uri, text)));
         session.Shutdown();
         return told.Of(uri);
     }

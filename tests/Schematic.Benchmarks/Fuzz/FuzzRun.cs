@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Text;
 
 namespace Schematic.Benchmarks.Fuzz;
 
@@ -158,7 +159,7 @@ internal sealed class FuzzRun
         : fault.StackTrace?.Split('\n').Select(l => l.Trim()).FirstOrDefault(l => l.Contains("Schematic", StringComparison.Ordinal)) ?? "";
 
     private void Keep(int seed, FuzzText text) =>
-        File.WriteAllText(Path.Combine(_folder, string.Create(CultureInfo.InvariantCulture, $"{seed}.panel")), text.Text);
+        File.WriteAllText(Path.Combine(_folder, string.Create(CultureInfo.InvariantCulture, $"{seed}.panel")), text.Text, Encoding.UTF8); // halves of characters are lost; the number brings them back
 }
 
 /// <summary>What a mutant is run through.</summary>

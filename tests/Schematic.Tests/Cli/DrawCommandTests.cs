@@ -163,6 +163,7 @@ public sealed class DrawCommandTests : IDisposable
     {
         // No process has this number: it lies above what any system gives.
         _cli.Write("out/DK-1.pdf.2147483646.part", "half");
+        _cli.Write("out/DK-1-19-schematic.svg.2147483646.part", "half a sheet that the panel no longer has");
         _cli.Write("out/other.pdf.2147483646.part", "of somebody else");
         _cli.Write($"out/DK-1.pdf.{Environment.ProcessId}.part.keep", "no temporary name");
         Assert.Equal(0, _cli.Run("draw", _cli.Write("desk.panel", CliRun.CleanPanel), "--format", "pdf"));

@@ -34,6 +34,20 @@ public sealed class FormatCommandTests : IDisposable
         Assert.Equal(["a.panel"], _cli.Files("sub"));
     }
 
+    // A killed run may have come just before or just after the file was put in place: the next clears either way.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void What_a_killed_run_left_beside_the_file_is_cleared(bool isWrittenAlready)
+    {
+        _cli.Write("sub/a.panel", Untidy);
+        if (isWrittenAlready) Assert.Equal(0, _cli.Run("format", "sub/a.panel", "--write"));
+        _cli.Write("sub/a.panel.2147483646.part", "half");
+        _cli.Write("sub/b.panel.2147483646.part", "of another file");
+        Assert.Equal(0, _cli.Run("format", "sub/a.panel", "--write"));
+        Assert.Equal(["a.panel", "b.panel.2147483646.part"], _cli.Files("sub"));
+    }
+
     [Fact]
     public void Standard_input_is_formatted_and_cannot_be_rewritten()
     {

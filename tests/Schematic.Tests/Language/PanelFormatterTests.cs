@@ -85,6 +85,7 @@ public class PanelFormatterTests
     [InlineData("title   \"a\"\0")]
     [InlineData("count ('-2')   {  \n  \"open \n }")]
     [InlineData("fuse   F1\u2028  1 A")]
+    [InlineData("connector   J1 { strip 1  on front of pin pin }")]
     public void A_statement_that_cannot_be_read_stays_as_it_is(string statement)
     {
         Assert.Equal($"{statement}\n", PanelFormatter.Format(statement));

@@ -80,6 +80,57 @@ public class ProtocolTests
         Assert.Equal(2, (await editor.Next())["id"]!.GetValue<int>());
     }
 
+    // JSON-RPC 2.0, section 5.1: -32600 for what is no valid request; our reader of messages takes some of it for no JSON, -32700, and no method for an unknown one, -32601.
+    [Theory]
+    [InlineData("""{"jsonrpc":["2.0"],"id":1,"method":"shutdown"}""", -32600)]
+    [InlineData("""{"jsonrpc":"2.0","id":1,"method":7}""", -32600)]
+    [InlineData("""{"jsonrpc":"2.0","id":1,"method":null}""", -32601)]
+    [InlineData("""{"jsonrpc":"2.0","id":1,"method":""}""", -32601)]
+    [InlineData("""{"jsonrpc":"2.0","id":"\ud800","method":"shutdown"}""", -32700)]
+    [InlineData("{}", -32700)]
+    public async Task A_message_that_is_none_of_the_protocol_is_refused_and_the_next_is_read(string body, int code)
+    {
+        using var editor = new RawEditor();
+        editor.Send(body);
+        Assert.Equal(code, (await editor.Next())["error"]!["code"]!.GetValue<int>());
+        editor.Send("""{"jsonrpc":"2.0","id":2,"method":"shutdown"}""");
+        Assert.Equal(2, (await editor.Next())["id"]!.GetValue<int>());
+    }
+
+    // JSON-RPC 2.0, section 5.1: -32602, "Invalid method parameter(s)": no slip of the server.
+    [Theory]
+    [InlineData("textDocument/hover", """{"textDocument":7,"position":{"line":0,"character":0}}""")]
+    [InlineData("textDocument/hover", """{"textDocument":{"uri":null},"position":{"line":0,"character":0}}""")]
+    [InlineData("textDocument/hover", """{"textDocument":{"uri":"a"},"position":{"line":0.5,"character":0}}""")]
+    [InlineData("textDocument/hover", """{"textDocument":{"uri":"a"}}""")]
+    [InlineData("textDocument/hover", """{"textDocument":{"uri":"\ud800"},"position":{"line":0,"character":0}}""")]
+    [InlineData("textDocument/didOpen", """{"textDocument":{"uri":"a"}}""")]
+    [InlineData("textDocument/didChange", """{"textDocument":{"uri":"a"}}""")]
+    public async Task Content_of_the_wrong_kind_is_told_as_such(string method, string parameters)
+    {
+        using var editor = new RawEditor();
+        editor.Send($$"""{"jsonrpc":"2.0","id":1,"method":"{{method}}","params":{{parameters}}}""");
+        Assert.Equal(-32602, (await editor.Next())["error"]!["code"]!.GetValue<int>());
+    }
+
+    [Fact]
+    public async Task Characters_that_steer_are_written_out_in_the_outline()
+    {
+        using var editor = new RawEditor();
+        editor.Open("file:///desk.panel", "lamp DS1 \"a\u202eb\" 24 V\n");
+        editor.Send("""{"jsonrpc":"2.0","id":5,"method":"textDocument/documentSymbol","params":{"textDocument":{"uri":"file:///desk.panel"}}}""");
+        Assert.Equal("lamp, a<U+202E>b", (await editor.Answer(5))["result"]![0]!["detail"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public async Task A_change_that_is_none_is_passed_over()
+    {
+        using var editor = new RawEditor();
+        editor.Open("file:///desk.panel", "lmap DS1\n");
+        editor.Send("""{"jsonrpc":"2.0","id":7,"method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///desk.panel","version":2},"contentChanges":[null]}}""");
+        Assert.True((await editor.Answer(7)).ContainsKey("result"));
+    }
+
     [Theory]
     [InlineData("""{"textDocument":{"uri":"file:///nowhere.panel"},"position":{"line":0,"character":0}}""")]
     [InlineData("""{"textDocument":null,"position":{"line":-5,"character":0}}""")]
