@@ -123,8 +123,16 @@ public sealed class Assumptions
         public IEnumerable<Assumption> Visit(TransistorOutput transistor) => OfOutput(transistor, transistor);
 
         public IEnumerable<Assumption> Visit(Optocoupler coupler) =>
-            OfOutput(coupler, coupler).Append(Make(
-                AssumptionKind.Lit, coupler, $"switches from {ValueText.Amps(LoadLimits.CouplerFraction * coupler.RatedAmps)} in its diode", "half its rated current (own choice)", null));
+            OfOutput(coupler, coupler).Concat(OfInput(coupler)).Append(Make(
+                AssumptionKind.Lit, coupler, $"switches from {ValueText.Amps(LoadLimits.CouplerFraction * LoadLimits.RatedAmps(coupler))} in its diode", "half its rated current (own choice)", null));
+
+        private static IEnumerable<Assumption> OfInput(Optocoupler coupler)
+        {
+            if (coupler.ForwardVolts is null)
+                yield return Make(AssumptionKind.Drop, coupler, $"drops {ValueText.Volts(LoadLimits.ForwardVolts(coupler))} in its diode", "an infrared diode (from memory)", ValueText.Volts(LoadLimits.ForwardVolts(coupler)));
+            if (coupler.RatedAmps is null)
+                yield return Make(AssumptionKind.Takes, coupler, $"takes {ValueText.Amps(LoadLimits.RatedAmps(coupler))} in its diode", "a usual one (from memory)", ValueText.Amps(LoadLimits.RatedAmps(coupler)));
+        }
 
         private static IEnumerable<Assumption> OfOutput(Part part, ISemiconductorOutput output) => output.IsSaturationStated ? [] :
         [

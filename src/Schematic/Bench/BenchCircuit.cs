@@ -150,11 +150,17 @@ public sealed record BenchCircuit
     /// <summary>What varies has any value of its range, a few parts in a hundred beyond it at either end.</summary>
     private static IEnumerable<(TerminalId From, TerminalId To, ElementValue Value)> Varying(Part part)
     {
-        if (part is RangedResistor ranged) yield return (ranged.At("1"), ranged.At("2"), BenchElement.Between(ranged.Least.Ohms, ranged.Most.Ohms));
+        if (part is RangedResistor ranged) yield return (ranged.At("1"), ranged.At("2"), ranged is { Least.Ohms: { } least, Most.Ohms: { } most } ? BenchElement.Between(least, most) : BenchElement.AnyOhms);
         if (part is not Potentiometer track) yield break;
-        var (from, to) = (track.Travel.From * track.Ohms, track.Travel.To * track.Ohms);
+        if (track.Ohms is not { } whole)
+        {
+            foreach (var piece in track.Branches) yield return (track.At(piece.From), track.At(piece.To), BenchElement.AnyOhms);
+            yield break;
+        }
+
+        var (from, to) = (track.Travel.From * whole, track.Travel.To * whole);
         yield return (track.At(Potentiometer.FirstEnd), track.At(Potentiometer.WiperEnd), BenchElement.Between(from, to) with { Slides = 1 });
-        yield return (track.At(Potentiometer.WiperEnd), track.At(Potentiometer.LastEnd), BenchElement.Between(track.Ohms - to, track.Ohms - from) with { Slides = -1 });
+        yield return (track.At(Potentiometer.WiperEnd), track.At(Potentiometer.LastEnd), BenchElement.Between(whole - to, whole - from) with { Slides = -1 });
     }
 
     private static double OhmsOf(Wire? wire) => wire is { Gauge: { } gauge, LengthMm: { } length }

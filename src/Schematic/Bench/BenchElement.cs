@@ -20,8 +20,16 @@ public readonly record struct BenchElement(int From, int To, string Name, Elemen
     private static ElementValue Unknown(Element element)
     {
         var (least, most) = element.OhmsRange!.Value;
+        return Anything(element.Kind, least, most);
+    }
+
+    /// <summary>Of a track or a sensor nobody knows the resistance.</summary>
+    public static ElementValue AnyOhms { get; } = Anything(ElementKind.Resistor, Element.LeastUnknownOhms, Element.MostUnknownOhms);
+
+    private static ElementValue Anything(ElementKind kind, double least, double most)
+    {
         var usual = Math.Sqrt(least * most);
-        return new ElementValue(element.Kind, usual, 0, least / usual, most / usual);
+        return new ElementValue(kind, usual, 0, least / usual, most / usual);
     }
 
     private static ElementValue? ValueOf(Element element, double ohms) => element.Kind switch

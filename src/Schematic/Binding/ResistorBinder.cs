@@ -37,7 +37,7 @@ internal static class ResistorBinder
             RatedWatts = watts, WholeOhms = ohms, Travel = travel,
         };
 
-        ResistanceEnd Place(double share) => new(share * ohms, $"at {ValueText.Number(share * 100)} %");
+        ResistanceEnd Place(double share) => new(share == 0 ? 0 : share * ohms, $"at {ValueText.Number(share * 100)} %");
     }
 
     /// <summary>Builds a potentiometer.</summary>
@@ -63,10 +63,10 @@ internal static class ResistorBinder
 
     private static double? WattsOf(Dictionary<Dimension, QuantitySyntax> ratings) => ratings.GetValueOrDefault(Dimension.Power)?.Value;
 
-    private static (double Ohms, double? Watts, WiperTravel Travel) Track(DeviceStatement device)
+    private static (double? Ohms, double? Watts, WiperTravel Travel) Track(DeviceStatement device)
     {
         var ratings = device.Ratings("a resistance or a power", Dimension.Resistance, Dimension.Power);
-        var ohms = device.Need(ratings, Dimension.Resistance, "10 kohm");
+        var ohms = DeviceStatement.Stated(ratings, Dimension.Resistance);
         var travel = WiperTravel.Whole;
         if (device.Reader.Find("wiper") is { } wiper)
         {

@@ -43,7 +43,7 @@ internal static class SemiconductorBinder
         }
 
         var coupler = new Optocoupler(
-            device.Name, device.Need(ratings, Dimension.Voltage, "1.2 V"), device.Need(ratings, Dimension.Current, "10 mA"), device.Span)
+            device.Name, DeviceStatement.Stated(ratings, Dimension.Voltage), DeviceStatement.Stated(ratings, Dimension.Current), device.Span)
         {
             MaxVolts = volts, MaxAmps = amps,
         };

@@ -26,9 +26,10 @@ internal static class SensorBinder
             return ResistorBinder.Ranged(device, RangedResistorKind.Thermistor, low, high) with { RatedWatts = watts };
         }
 
+        var stated = DeviceStatement.Stated(ratings, Dimension.Resistance);
+        if (!device.Reader.Has("beta") && !device.Reader.Has("over")) return NotMeasured(device, RangedResistorKind.Thermistor, "warm", "cold") with { RatedWatts = watts, WholeOhms = stated };
         var ohms = device.Need(ratings, Dimension.Resistance, "10 kohm");
-        if (DataOf(device, ohms) is not { } data)
-            return ResistorBinder.Ranged(device, RangedResistorKind.Thermistor, Math.Max(ohms, 1), Math.Max(ohms, 1)) with { RatedWatts = watts };
+        if (DataOf(device, ohms) is not { } data) return NotMeasured(device, RangedResistorKind.Thermistor, "warm", "cold") with { RatedWatts = watts };
         return new RangedResistor(device.Name, RangedResistorKind.Thermistor, EndAt(data, data.MostCelsius), EndAt(data, data.LeastCelsius), device.Span)
         {
             RatedWatts = watts, Thermistor = data,
@@ -46,21 +47,20 @@ internal static class SensorBinder
         }
 
         var (dark, lit) = (Ohms(device, "dark"), Ohms(device, "lit"));
-        if ((dark is null || lit is null) && !device.Syntax.HasErrors)
-        {
-            device.Report.MissingValue(
-                device.Span, $"`{device.ShownName}` has no {(dark is null ? "resistance in the dark" : "resistance in the light")}.", "Write it so: photoresistor RL1 dark 1 Mohm lit 5 kohm.");
-        }
-        else if (dark < lit)
+        if (dark < lit)
         {
             device.Report.OutOfRange(device.Scope.At(device.Reader.Find("lit")!.Span), "It has more in the light than in the dark.", "A photoresistor has less: exchange the two.");
         }
 
-        var least = Math.Min(lit ?? 1, dark ?? 1);
+        if (dark < lit) lit = dark;
         return new RangedResistor(
-            device.Name, RangedResistorKind.Photoresistor, new ResistanceEnd(least, $"lit ({ValueText.Ohms(least)})"),
-            new ResistanceEnd(dark ?? least, $"dark ({ValueText.Ohms(dark ?? least)})"), device.Span) { RatedWatts = watts };
+            device.Name, RangedResistorKind.Photoresistor, new ResistanceEnd(lit, $"lit ({ValueText.Ohms(lit)})"),
+            new ResistanceEnd(dark, $"dark ({ValueText.Ohms(dark)})"), device.Span) { RatedWatts = watts };
     }
+
+    /// <summary>What nobody has measured yet has any resistance at either end.</summary>
+    private static RangedResistor NotMeasured(DeviceStatement device, RangedResistorKind kind, string least, string most) =>
+        new(device.Name, kind, new ResistanceEnd(null, least), new ResistanceEnd(null, most), device.Span);
 
     private static double? Ohms(DeviceStatement device, string keyword) => device.Reader.Quantity(keyword, Dimension.Resistance, "a resistance");
 

@@ -8,10 +8,10 @@ namespace Schematic.Model;
 /// the two sides.
 /// </summary>
 /// <param name="Designator">The reference designator.</param>
-/// <param name="ForwardVolts">What the diode drops.</param>
-/// <param name="RatedAmps">The current at which the diode is meant to work.</param>
+/// <param name="ForwardVolts">What the diode drops, or null when unknown.</param>
+/// <param name="RatedAmps">The current at which the diode is meant to work, or null when unknown.</param>
 /// <param name="Span">Where the designator is declared.</param>
-public sealed record Optocoupler(string Designator, double ForwardVolts, double RatedAmps, SourceSpan Span) : Part(Designator, Span), ISemiconductorOutput
+public sealed record Optocoupler(string Designator, double? ForwardVolts, double? RatedAmps, SourceSpan Span) : Part(Designator, Span), ISemiconductorOutput
 {
     /// <summary>Its terminals in order.</summary>
     public static ImmutableArray<string> TerminalNames { get; } = ["A", "K", "C", "E"];

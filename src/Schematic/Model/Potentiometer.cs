@@ -8,9 +8,9 @@ namespace Schematic.Model;
 /// from <c>1</c> to <c>3</c> (common practice, from memory).
 /// </summary>
 /// <param name="Designator">The reference designator.</param>
-/// <param name="Ohms">Resistance from end to end.</param>
+/// <param name="Ohms">Resistance from end to end, or null when unknown.</param>
 /// <param name="Span">Where the designator is declared.</param>
-public sealed record Potentiometer(string Designator, double Ohms, SourceSpan Span) : Part(Designator, Span)
+public sealed record Potentiometer(string Designator, double? Ohms, SourceSpan Span) : Part(Designator, Span)
 {
     /// <summary>One end of the track, where the wiper stands at nought.</summary>
     public const string FirstEnd = "1";
@@ -28,7 +28,7 @@ public sealed record Potentiometer(string Designator, double Ohms, SourceSpan Sp
     public WiperTravel Travel { get; init; } = WiperTravel.Whole;
 
     /// <summary>Most current at the wiper: what heats the whole track as rated (common practice, no source).</summary>
-    public double? MostWiperAmps => RatedWatts is { } watts ? Math.Sqrt(watts / Ohms) : null;
+    public double? MostWiperAmps => RatedWatts is { } watts && Ohms is > 0 and var ohms ? Math.Sqrt(watts / ohms) : null;
 
     /// <inheritdoc/>
     public override Variation Variation => new(

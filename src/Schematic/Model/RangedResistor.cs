@@ -30,8 +30,8 @@ public sealed record RangedResistor(string Designator, RangedResistorKind Kind, 
     /// <summary>Rated dissipation in watts, of a rheostat that of the whole track; null when unknown.</summary>
     public double? RatedWatts { get; init; }
 
-    /// <summary>Resistance of the whole track of a rheostat in ohms; of others the most.</summary>
-    public double WholeOhms { get; init; } = Most.Ohms;
+    /// <summary>Resistance of the whole track of a rheostat in ohms; of others the most. Null when unknown.</summary>
+    public double? WholeOhms { get; init; } = Most.Ohms;
 
     /// <summary>What of its track the wiper of a rheostat passes.</summary>
     public WiperTravel Travel { get; init; } = WiperTravel.Whole;
@@ -43,7 +43,10 @@ public sealed record RangedResistor(string Designator, RangedResistorKind Kind, 
     public bool IsFixed { get; init; }
 
     /// <summary>Most current through the wiper of a rheostat: what heats the whole track as rated (common practice, no source).</summary>
-    public double? MostWiperAmps => Kind == RangedResistorKind.Rheostat && RatedWatts is { } watts ? Math.Sqrt(watts / WholeOhms) : null;
+    public double? MostWiperAmps => Kind == RangedResistorKind.Rheostat && RatedWatts is { } watts && WholeOhms is > 0 and var ohms ? Math.Sqrt(watts / ohms) : null;
+
+    /// <summary>Whether nobody knows either end of its range.</summary>
+    public bool IsNotMeasured => Least.Ohms is null && Most.Ohms is null;
 
     /// <inheritdoc/>
     public override Variation Variation => new([Least.Words, Most.Words], IsFixed ? VariationCause.NotKnown : VariationCause.AnyTime);
@@ -63,6 +66,6 @@ public static class RangedResistorWords
 }
 
 /// <summary>One end of a range of resistance.</summary>
-/// <param name="Ohms">The resistance; zero where a wiper stands at the end of its track.</param>
+/// <param name="Ohms">The resistance; zero where a wiper stands at the end of its track, null when unknown.</param>
 /// <param name="Words">What it is called behind the designator: <c>at 100 ohm</c>, <c>at 0 %</c>.</param>
-public sealed record ResistanceEnd(double Ohms, string Words);
+public sealed record ResistanceEnd(double? Ohms, string Words);

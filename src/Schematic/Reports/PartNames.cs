@@ -97,6 +97,7 @@ public static class PartNames
         public string Visit(RangedResistor resistor) => Joined(
             resistor.Kind == RangedResistorKind.Rheostat ? $"rheostat {ValueText.Ohms(resistor.WholeOhms)}"
                 : resistor.Thermistor is { } thermistor ? $"thermistor {ValueText.Ohms(thermistor.OhmsAt25)} at 25 °C, B {ValueText.Number(thermistor.BetaKelvin)} K"
+                : resistor.IsNotMeasured ? $"{RangedResistorWords.Of(resistor.Kind)} {ValueText.Ohms(resistor.WholeOhms)}"
                 : $"{RangedResistorWords.Of(resistor.Kind)} {ValueText.Ohms(resistor.Least.Ohms)} to {ValueText.Ohms(resistor.Most.Ohms)}",
             resistor.RatedWatts is { } watts ? ValueText.Watts(watts) : null);
 
@@ -112,7 +113,7 @@ public static class PartNames
 
         public string Visit(TransistorOutput transistor) => Joined("transistor", Limits(transistor));
 
-        public string Visit(Optocoupler coupler) => Joined($"optocoupler {ValueText.Amps(coupler.RatedAmps)}", Limits(coupler));
+        public string Visit(Optocoupler coupler) => Joined($"optocoupler {Amps(coupler.RatedAmps)}", Limits(coupler));
 
         private static string? Limits(ISemiconductorOutput output) => Joined(
             output.MaxVolts is { } volts ? ValueText.Volts(volts) : null, output.MaxAmps is { } amps ? ValueText.Amps(amps) : null);

@@ -200,7 +200,6 @@ public class SemiconductorTests
     [InlineData("transformer T1 230 V 20 VA", "missing-value")]
     [InlineData("transformer T1 secondary 12 V", "missing-value")]
     [InlineData("transformer T1 230 V secondary 12 V 20 W", "wrong-unit")]
-    [InlineData("optocoupler U1 10 mA", "missing-value")]
     [InlineData("transistor Q1 5 ohm", "wrong-unit")]
     [InlineData("varistor RV1 39 V", "unknown-statement")]
     public void Too_little_and_too_much_is_told(string statement, string rule) => Assert.Contains(TestPanels.Diagnose(statement), d => d.Rule == rule);

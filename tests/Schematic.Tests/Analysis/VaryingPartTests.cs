@@ -52,15 +52,12 @@ public class VaryingPartTests
     [InlineData("resistor R1 120 ohm varies", "missing-value")]
     [InlineData("resistor R1 120 ohm 100..200 ohm", "contradiction")]
     [InlineData("resistor R1 200..100 ohm", "out-of-range")]
-    [InlineData("potentiometer RP1 0.5 W", "missing-value")]
     [InlineData("potentiometer RP1 10 kohm wiper 10 %", "missing-value")]
     [InlineData("potentiometer RP1 10 kohm wiper 10..120 %", "out-of-range")]
-    [InlineData("thermistor RT1 10 kohm", "missing-value")]
     [InlineData("thermistor RT1 10 kohm over -20..60 degC", "missing-value")]
     [InlineData("thermistor RT1 10 kohm beta 3950 V over -20..60 degC", "wrong-unit")]
     [InlineData("thermistor RT1 10 kohm beta 3950 over 60..-20 degC", "out-of-range")]
     [InlineData("thermistor RT1 1..2 kohm beta 3950 K", "contradiction")]
-    [InlineData("photoresistor RL1 lit 5 kohm", "missing-value")]
     [InlineData("photoresistor RL1 dark 5 kohm lit 1 Mohm", "out-of-range")]
     public void Too_little_and_too_much_is_told(string statement, string rule) =>
         Assert.Contains(TestPanels.Diagnose(statement), d => d.Rule == rule || (rule == "syntax" && d.Severity == Severity.Error));
@@ -77,12 +74,39 @@ public class VaryingPartTests
     public void A_thermistor_follows_its_b_value(double celsius, double ohms) =>
         Assert.Equal(1, new ThermistorData(10_000, 3950, -40, 100).OhmsAt(celsius) / ohms, 3);
 
+    [Theory]
+    [InlineData("potentiometer RP1", "potentiometer ? ohm")]
+    [InlineData("rheostat RP1", "rheostat ? ohm")]
+    [InlineData("thermistor RP1", "thermistor ? ohm")]
+    [InlineData("thermistor RP1 10 kohm", "thermistor 10 kohm")]
+    [InlineData("photoresistor RP1", "photoresistor ? ohm")]
+    [InlineData("photoresistor RP1 dark 1 Mohm", "photoresistor ? ohm to 1 Mohm")]
+    [InlineData("optocoupler RP1", "optocoupler ? A")]
+    public void What_nobody_has_measured_is_written_without_its_figures(string text, string name) =>
+        Assert.Equal(name, PartNames.Of(TestPanels.Load(text).FindPart("RP1")!));
+
+    [Fact]
+    public void Whatever_a_track_has_its_wiper_joins_the_end_at_which_it_stands()
+    {
+        string Verdicts(string claim) => string.Join(' ', PanelChecker.Check(TestPanels.Load($$"""
+            supply PS1 24 V limit 1 A
+            potentiometer RP1
+            board A1 { inputs IN1 max 30 V pull-down 10 kohm ; ground GND }
+            net PLUS PS1:+ RP1:3
+            net MINUS PS1:- RP1:1 A1:GND
+            net WIPER RP1:2 A1:IN1
+            {{claim}}
+            """)).Where(f => f.Rule is "expectation-fails" or "claim-undecided").Select(f => f.Rule));
+        Assert.Equal("expectation-fails", Verdicts("expect A1:IN1 high"));
+        Assert.Equal("expectation-fails", Verdicts("expect A1:IN1 low"));
+    }
+
     [Fact]
     public void A_thermistor_is_looked_at_at_both_temperatures()
     {
         var part = (RangedResistor)TestPanels.Load("thermistor RT1 10 kohm beta 3950 K over 0..85 degC").FindPart("RT1")!;
-        Assert.Equal(1_086.6, part.Least.Ohms, 0);
-        Assert.Equal(33.62, part.Most.Ohms / 1000, 2);
+        Assert.Equal(1_086.6, part.Least.Ohms!.Value, 0);
+        Assert.Equal(33.62, part.Most.Ohms!.Value / 1000, 2);
         Assert.Equal("at 85 °C (1.09 kohm), at 0 °C (33.6 kohm)", string.Join(", ", part.Variation.Values));
     }
 

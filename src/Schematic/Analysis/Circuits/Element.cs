@@ -56,9 +56,11 @@ public sealed record Element(ElementKind Kind, Part Part, TerminalId From, Termi
 
     private const double OpenOhms = 1e9;
 
-    // A coil of a few turns, and what a good meter just tells from open.
-    private const double LeastUnknownOhms = 0.01;
-    private const double MostUnknownOhms = 1e7;
+    /// <summary>The least resistance that a part of unknown resistance may have: a coil of a few turns.</summary>
+    internal const double LeastUnknownOhms = 0.01;
+
+    /// <summary>The most: what a good meter just tells from open.</summary>
+    internal const double MostUnknownOhms = 1e7;
 
     /// <summary>The designator of the part; where a part has several elements, with the terminals of this one.</summary>
     public string Name { get; init; } = Part.Designator;

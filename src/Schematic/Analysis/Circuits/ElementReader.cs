@@ -34,7 +34,7 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
     [
         .. track.Travel.Places.SelectMany((place, way) => new[]
         {
-            Section(track, track.Branches[0], way, place * OhmsOf(track)), Section(track, track.Branches[1], way, (1 - place) * OhmsOf(track)),
+            Section(track, track.Branches[0], way, Piece(place, track.Ohms)), Section(track, track.Branches[1], way, Piece(1 - place, track.Ohms)),
         }),
     ];
 
@@ -55,7 +55,7 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
     /// <summary>On while enough passes through its diode.</summary>
     public ImmutableArray<Element> Visit(Optocoupler coupler) =>
     [
-        Make(ElementKind.Led, coupler, Optocoupler.Input, 0.1 * coupler.ForwardVolts / coupler.RatedAmps) with { Volts = 0.9 * coupler.ForwardVolts },
+        Make(ElementKind.Led, coupler, Optocoupler.Input, 0.1 * LoadLimits.ForwardVolts(coupler) / LoadLimits.RatedAmps(coupler)) with { Volts = 0.9 * LoadLimits.ForwardVolts(coupler) },
         Output(coupler, coupler) with { Gate = new EnergisedCondition(coupler.Designator, true, coupler.Span) },
     ];
 
@@ -98,9 +98,10 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
 
     public ImmutableArray<Element> Visit(Splice splice) => [];
 
-    private Element Way(RangedResistor resistor, int way, double ohms) => Section(resistor, resistor.Ends, way, resistor.WholeOhms > 0 ? ohms : null);
+    private Element Way(RangedResistor resistor, int way, double? ohms) => Section(resistor, resistor.Ends, way, ohms);
 
-    private static double? OhmsOf(Potentiometer track) => track.Ohms > 0 ? track.Ohms : null;
+    /// <summary>A piece of a track; none of it is a joint, whatever the whole has.</summary>
+    private static double? Piece(double share, double? whole) => share == 0 ? 0 : share * whole;
 
     /// <summary>A resistance that is there in one way of its part; nought is a joint.</summary>
     private Element Section(Part part, TerminalPair ends, int way, double? ohms)

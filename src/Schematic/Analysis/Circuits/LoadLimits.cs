@@ -49,6 +49,12 @@ public static class LoadLimits
     /// <summary>The voltage of an LED at its current: as stated, or 2 V, which red, yellow and orange ones have about (second-hand).</summary>
     public static double ForwardVolts(Led led) => led.ForwardVolts ?? 2;
 
+    /// <summary>What the diode of an optocoupler drops: 1.2 V where nothing is stated (an infrared diode, from memory).</summary>
+    public static double ForwardVolts(Optocoupler coupler) => coupler.ForwardVolts ?? 1.2;
+
+    /// <summary>The current at which the diode of an optocoupler is meant to work: 10 mA where nothing is stated (from memory).</summary>
+    public static double RatedAmps(Optocoupler coupler) => coupler.RatedAmps ?? 0.01;
+
     /// <summary>The lowest voltage at which a load counts as working; null when nobody can tell.</summary>
     public static double? OperateVolts(Consumer consumer) => consumer.OperatesVolts
         ?? (consumer.Kind == ConsumerKind.Meter ? PartFraction : ConsumerFraction) * consumer.RatedVolts;

@@ -58,7 +58,7 @@ public sealed record LoadScale(double Rated, double Operates, double Holds, bool
         public LoadScale? Visit(TransistorOutput transistor) => null;
 
         public LoadScale? Visit(Optocoupler coupler) =>
-            new(coupler.RatedAmps, LoadLimits.CouplerFraction * coupler.RatedAmps, LoadLimits.CouplerFraction * coupler.RatedAmps, true);
+            new(LoadLimits.RatedAmps(coupler), LoadLimits.CouplerFraction * LoadLimits.RatedAmps(coupler), LoadLimits.CouplerFraction * LoadLimits.RatedAmps(coupler), true);
 
         public LoadScale? Visit(Fuse fuse) => null;
 

@@ -64,7 +64,7 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
         /// <summary>As an LED: on its straight line it carries its rated current at its rated voltage.</summary>
         public LoadNeed Visit(Optocoupler coupler) => load.Kind == ElementKind.Led
-            ? new(coupler.ForwardVolts, load.Volts, load.Volts, coupler.ForwardVolts, true)
+            ? new(LoadLimits.ForwardVolts(coupler), load.Volts, load.Volts, LoadLimits.ForwardVolts(coupler), true)
             : None;
 
         public LoadNeed Visit(Consumer consumer)

@@ -176,6 +176,7 @@ internal sealed class FigureFactory(Panel panel) : IPartVisitor<ImmutableArray<F
     /// <summary>The range of a resistor; of a rheostat the whole of its track.</summary>
     public static string RangeText(RangedResistor resistor) => resistor.Kind == RangedResistorKind.Rheostat ? Number(resistor.WholeOhms, "Ω")
         : resistor.Thermistor is { } thermistor ? $"{Number(thermistor.OhmsAt25, "Ω")} at 25 °C"
+        : resistor.IsNotMeasured ? Number(resistor.WholeOhms, "Ω")
         : $"{Number(resistor.Least.Ohms, "Ω")} to {Number(resistor.Most.Ohms, "Ω")}";
 
     /// <summary>The symbol of what an actuator is worked by.</summary>

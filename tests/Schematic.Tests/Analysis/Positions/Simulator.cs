@@ -57,8 +57,8 @@ internal sealed class Simulator
     /// <summary>What resistances such a part has between which terminals in one of its ways; none at all is a joint.</summary>
     private static IEnumerable<(TerminalId A, TerminalId B, double Ohms)> Sections(Part part, int way) => part switch
     {
-        Potentiometer track => [(part.At("1"), part.At("2"), way * track.Ohms / 2), (part.At("2"), part.At("3"), (2 - way) * track.Ohms / 2)],
-        RangedResistor ranged => [(part.At("1"), part.At("2"), way == 0 ? ranged.Least.Ohms : ranged.Most.Ohms)],
+        Potentiometer track => [(part.At("1"), part.At("2"), way * track.Ohms!.Value / 2), (part.At("2"), part.At("3"), (2 - way) * track.Ohms.Value / 2)],
+        RangedResistor ranged => [(part.At("1"), part.At("2"), (way == 0 ? ranged.Least : ranged.Most).Ohms!.Value)],
         _ => throw new InvalidOperationException(),
     };
 
