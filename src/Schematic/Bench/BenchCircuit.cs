@@ -48,6 +48,15 @@ public sealed record BenchCircuit
     /// <summary>Devices.</summary>
     public required ImmutableArray<BenchElement> Elements { get; init; }
 
+    /// <summary>Pairs of terminals of which nobody knows whether they are joined inside a device: between them nothing is expected.</summary>
+    public ImmutableArray<(int One, int Other)> MayBeJoined { get; init; } = [];
+
+    /// <summary>Terminals from which a wire leads nobody knows where.</summary>
+    public ImmutableArray<int> LeadingAnywhere { get; init; } = [];
+
+    /// <summary>Contacts in reach that are left out because they are not traced: nothing is expected of them.</summary>
+    public ImmutableArray<TerminalId> LeftOut { get; init; } = [];
+
     /// <summary>The actuators that a hand can move.</summary>
     public ImmutableArray<Actuator> Actuators => Panel.Actuators;
 
@@ -63,7 +72,7 @@ public sealed record BenchCircuit
     /// <param name="part">The one connector or strip that leads are put on, or null for all.</param>
     public static BenchCircuit Read(Panel whole, BenchSide side, string? part = null)
     {
-        var (panel, accessible) = BenchCut.Cut(whole, side, part);
+        var (panel, accessible, notTraced) = BenchCut.Cut(whole, side, part);
         var context = new AnalysisContext(panel);
         var circuit = new Circuit(context);
         var numbers = new Dictionary<TerminalId, int>();
@@ -79,11 +88,11 @@ public sealed record BenchCircuit
                where element is { Way: null, Gate: null }
                let value = BenchElement.ValueOf(element)
                where value is not null
-               select new BenchElement(numbers[element.Outer], numbers[element.To], element.Name, value),
-            .. panel.Parts.SelectMany(Varying).Select(v => new BenchElement(numbers[v.From], numbers[v.To], v.From.Part, v.Value)),
+               select new BenchElement(numbers[element.Outer], numbers[element.To], NameOf(element), value),
+            .. panel.Parts.SelectMany(Varying).Select(v => new BenchElement(numbers[v.From], numbers[v.To], v.Name, v.Value)),
         ];
-        var reached = accessible.Select(t => numbers[t]).ToImmutableArray();
-        (numbered, contacts, reached) = WithoutUntraced(numbered, contacts, elements, reached);
+        var all = accessible.Select(t => numbers[t]).ToImmutableArray();
+        (numbered, contacts, var reached) = WithoutUntraced(numbered, contacts, elements, all);
         return new BenchCircuit(numbers, Plain(numbers.Count, numbered, contacts, elements))
         {
             Panel = panel,
@@ -93,8 +102,16 @@ public sealed record BenchCircuit
             Joints = numbered,
             Contacts = contacts,
             Elements = elements,
+            MayBeJoined = [.. panel.Parts.OfType<Device>().SelectMany(d => d.UnknownPairs.Select(u => (numbers[d.At(u.From)], numbers[d.At(u.To)])))],
+            LeadingAnywhere = [.. panel.Parts.OfType<FarEnd>().Select(f => numbers[f.At(FarEnd.TerminalName)])],
+            LeftOut = [.. notTraced, .. accessible.Where(t => !reached.Contains(numbers[t]))],
         };
     }
+
+    /// <summary>The designator; of a part with several elements with the ends of this one.</summary>
+    private static string NameOf(Element element) => element.Name != element.Part.Designator || element.Part.Branches.Length < 2
+        ? element.Name
+        : $"{element.Name} {element.Outer.Name} to {element.To.Name}";
 
     /// <summary>
     /// Leaves out switching contacts of which nobody knows where they close, with what leads to them alone: of them nothing is
@@ -148,19 +165,26 @@ public sealed record BenchCircuit
     }
 
     /// <summary>What varies has any value of its range, a few parts in a hundred beyond it at either end.</summary>
-    private static IEnumerable<(TerminalId From, TerminalId To, ElementValue Value)> Varying(Part part)
+    private static IEnumerable<(TerminalId From, TerminalId To, string Name, ElementValue Value)> Varying(Part part)
     {
-        if (part is RangedResistor ranged) yield return (ranged.At("1"), ranged.At("2"), ranged is { Least.Ohms: { } least, Most.Ohms: { } most } ? BenchElement.Between(least, most) : BenchElement.AnyOhms);
-        if (part is not Potentiometer track) yield break;
-        if (track.Ohms is not { } whole)
+        if (part is RangedResistor ranged)
         {
-            foreach (var piece in track.Branches) yield return (track.At(piece.From), track.At(piece.To), BenchElement.AnyOhms);
-            yield break;
+            var turned = ranged.Kind is RangedResistorKind.Rheostat or RangedResistorKind.Photoresistor ? 1 : 0;
+            var value = ranged is { Least.Ohms: { } least, Most.Ohms: { } most } ? BenchElement.Between(least, most) with { Slides = turned } : BenchElement.AnyOhms;
+            yield return (ranged.At("1"), ranged.At("2"), ranged.Designator, value);
         }
 
-        var (from, to) = (track.Travel.From * whole, track.Travel.To * whole);
-        yield return (track.At(Potentiometer.FirstEnd), track.At(Potentiometer.WiperEnd), BenchElement.Between(from, to) with { Slides = 1 });
-        yield return (track.At(Potentiometer.WiperEnd), track.At(Potentiometer.LastEnd), BenchElement.Between(whole - to, whole - from) with { Slides = -1 });
+        if (part is not Potentiometer track) yield break;
+        var (first, wiper, last) = (track.At(Potentiometer.FirstEnd), track.At(Potentiometer.WiperEnd), track.At(Potentiometer.LastEnd));
+        var (before, behind) = (BenchElement.AnyOhms, BenchElement.AnyOhms);
+        if (track.Ohms is { } whole)
+        {
+            var (from, to) = (track.Travel.From * whole, track.Travel.To * whole);
+            (before, behind) = (BenchElement.Between(from, to) with { Slides = 1 }, BenchElement.Between(whole - to, whole - from) with { Slides = -1 });
+        }
+
+        yield return (first, wiper, $"{track.Designator} {first.Name} to {wiper.Name}", before);
+        yield return (wiper, last, $"{track.Designator} {wiper.Name} to {last.Name}", behind);
     }
 
     private static double OhmsOf(Wire? wire) => wire is { Gauge: { } gauge, LengthMm: { } length }

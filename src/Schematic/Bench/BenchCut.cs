@@ -21,9 +21,9 @@ public static class BenchCut
 
     /// <summary>
     /// The part of the panel that lies on the bench, and the terminals that leads can be put on. Of contacts that are not traced
-    /// nothing is expected, so they are left out.
+    /// nothing is expected, so they are left out and told.
     /// </summary>
-    internal static (Panel Panel, ImmutableArray<TerminalId> Accessible) Cut(Panel panel, BenchSide side, string? part)
+    internal static (Panel Panel, ImmutableArray<TerminalId> Accessible, ImmutableArray<TerminalId> LeftOut) Cut(Panel panel, BenchSide side, string? part)
     {
         var hosts = UnitConnectors(panel);
         var inside = DevicesInside(panel, hosts);
@@ -33,8 +33,11 @@ public static class BenchCut
             BenchSide.Harness => (HarnessOf(panel, hosts, inside), OutsideParts(panel, hosts, inside)),
             _ => (panel, MatedParts(panel, inside)),
         };
-        var kept = cut.Parts.Where(p => accessible.Contains(p.Designator) && (part is null || p.Designator == part));
-        return (cut, [.. kept.SelectMany(p => p.Terminals.Where(t => !p.NotTraced.Contains(t.Name)).Select(t => p.At(t.Name))).Distinct()]);
+        var kept = cut.Parts.Where(p => accessible.Contains(p.Designator) && (part is null || p.Designator == part)).ToList();
+        return (
+            cut,
+            [.. kept.SelectMany(p => p.Terminals.Where(t => !p.NotTraced.Contains(t.Name)).Select(t => p.At(t.Name))).Distinct()],
+            [.. kept.Where(p => p is not FarEnd).SelectMany(p => p.Terminals.Where(t => p.NotTraced.Contains(t.Name)).Select(t => p.At(t.Name))).Distinct()]);
     }
 
     /// <summary>Devices that are wired to the contacts of a unit's connector by whoever made the unit.</summary>
@@ -67,7 +70,11 @@ public static class BenchCut
     private static Part Unmated(Part part) => part is Connector { Mates: not null } connector ? connector with { Mates = null } : part;
 
     private static bool IsMoving(Panel panel, Actuator actuator, HashSet<string> parts) => panel.Parts
-        .Any(p => parts.Contains(p.Designator) && ((p is Switch s && s.Actuator == actuator.Name) || p.Designator == actuator.Keypad));
+        .Any(p => parts.Contains(p.Designator) && ((p is Switch s && s.Actuator == actuator.Name) || p.Designator == actuator.Keypad || Follows(p, actuator)));
+
+    /// <summary>Whether a contact of a part asks for a position of this actuator.</summary>
+    private static bool Follows(Part part, Actuator actuator) => part.ContactSets.SelectMany(s => s.Throws)
+        .Any(t => t.When.Leaves().OfType<PositionCondition>().Any(c => c.Actuator == actuator.Name));
 
     /// <summary>The new parts, and a unit's connector where wires end on it and not on a plug.</summary>
     private static HashSet<string> OutsideParts(Panel panel, IReadOnlySet<string> hosts, HashSet<string> inside)

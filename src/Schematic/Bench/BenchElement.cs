@@ -77,16 +77,20 @@ public sealed record ElementValue(ElementKind Kind, double Ohms, double Volts, d
     public const double MostOfTrack = 1.07;
 
     /// <summary>
-    /// Of the two pieces of a potentiometer's track 1 and -1: what the wiper takes from one it gives to the other. Zero of all else.
+    /// Of the two pieces of a potentiometer's track 1 and -1: what the wiper takes from one it gives to the other. Of a single track that
+    /// is turned, and of a resistor that can be lit and covered, 1. Zero of all else.
     /// </summary>
     public int Slides { get; init; }
 
     /// <summary>The share of <see cref="Ohms"/> at the low or the high end of the tolerance.</summary>
-    /// <param name="isLow">Whether at the low end.</param>
+    /// <param name="isLow">Whether at the low end; null for the figure itself.</param>
     /// <param name="wiper">Where wipers stand: 1 and -1 at the ends of their ways, 0 in the middle.</param>
-    public double ShareAt(bool isLow, int wiper) => Slides == 0
-        ? isLow ? Least : Most
-        : (wiper == 0 ? 1 : wiper == Slides ? Most / MostOfTrack : Least / LeastOfTrack) * (isLow ? LeastOfTrack : MostOfTrack);
+    public double ShareAt(bool? isLow, int wiper)
+    {
+        if (Slides == 0) return isLow is { } low ? low ? Least : Most : 1;
+        var place = wiper == 0 ? 1 : wiper == Slides ? Most / MostOfTrack : Least / LeastOfTrack;
+        return place * (isLow is { } end ? end ? LeastOfTrack : MostOfTrack : 1);
+    }
 
     /// <summary>Whether current passes one way only.</summary>
     public bool IsOneWay => Kind is ElementKind.Diode or ElementKind.Led;

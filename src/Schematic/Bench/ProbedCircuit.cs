@@ -18,6 +18,8 @@ internal sealed class ProbedCircuit
     private readonly ReadingCache _cache;
     private readonly int[] _place;
     private readonly int[] _group;
+    private readonly int[] _loose;
+    private readonly HashSet<int> _anywhere;
     private readonly List<(ElementValue Value, int From, int To)> _elements = [];
     private BenchCircuit? _circuit;
 
@@ -41,12 +43,18 @@ internal sealed class ProbedCircuit
             if (!element.IsMissing) AddElement(element.Value, element.From, element.To);
         foreach (var (_, from, to) in _elements) sets.Join(from, to);
         _group = _elements.Count == 0 ? _place : sets.Roots();
+        foreach (var (one, other) in circuit.MayBeJoined) sets.Join(one, other);
+        _loose = circuit.MayBeJoined.IsEmpty ? _group : sets.Roots();
+        _anywhere = [.. circuit.LeadingAnywhere.Select(t => _loose[t])];
     }
 
-    private ProbedCircuit(ProbedCircuit parent, Fault fault, int[] place, int[] group, List<(ElementValue Value, int From, int To)> elements)
+    private ProbedCircuit(ProbedCircuit parent, Fault fault, Func<int[], int[]> renumber, List<(ElementValue Value, int From, int To)> elements)
     {
-        (_parent, _fault, _stand, _cache) = (parent, fault, parent._stand, parent._cache);
-        (_place, _group, _elements) = (place, group, elements);
+        (_parent, _fault, _stand, _cache, _elements) = (parent, fault, parent._stand, parent._cache, elements);
+        _place = renumber(parent._place);
+        _group = ReferenceEquals(parent._group, parent._place) ? _place : renumber(parent._group);
+        _loose = ReferenceEquals(parent._loose, parent._group) ? _group : renumber(parent._loose);
+        _anywhere = parent._anywhere.Count == 0 ? parent._anywhere : [.. Circuit.LeadingAnywhere.Select(t => _loose[t])];
     }
 
     /// <summary>The circuit that is probed; of one made by <see cref="With"/> it is put together when it is asked for.</summary>
@@ -84,9 +92,7 @@ internal sealed class ProbedCircuit
             if (here != there) elements.Add((value, here, there));
         }
 
-        var place = Renamed(_place, kept, gone);
-        var (keptGroup, goneGroup) = (Math.Min(_group[one], _group[other]), Math.Max(_group[one], _group[other]));
-        return new ProbedCircuit(this, fault, place, _elements.Count == 0 ? place : Renamed(_group, keptGroup, goneGroup), elements);
+        return new ProbedCircuit(this, fault, n => Renamed(n, Math.Min(n[one], n[other]), Math.Max(n[one], n[other])), elements);
     }
 
     private static int[] Renamed(int[] numbers, int kept, int gone)
@@ -100,8 +106,7 @@ internal sealed class ProbedCircuit
     private ProbedCircuit Exchanged(Fault fault)
     {
         if (_place[fault.First] == _place[fault.Second]) return this;
-        var place = Turned(_place, fault);
-        return new ProbedCircuit(this, fault, place, ReferenceEquals(_group, _place) ? place : Turned(_group, fault), _elements);
+        return new ProbedCircuit(this, fault, n => Turned(n, fault), _elements);
     }
 
     /// <summary>
@@ -118,11 +123,23 @@ internal sealed class ProbedCircuit
     /// <summary>A number that terminals share which are joined without a device between.</summary>
     public int PlaceOf(int terminal) => _place[terminal];
 
-    /// <summary>A number that terminals share which hang together, through devices or not.</summary>
-    public int GroupOf(int terminal) => _group[terminal];
+    /// <summary>A number that terminals share which hang together, through devices or not, or may do so inside a device that is not known.</summary>
+    public int GroupOf(int terminal) => _loose[terminal];
+
+    /// <summary>Whether a wire leads from this group nobody knows where: of it nobody knows what it is joined to.</summary>
+    public bool LeadsAnywhere(int group) => _anywhere.Contains(group);
 
     /// <summary>Whether a device that lets current pass one way only is in this group.</summary>
-    public bool HasOneWay(int group) => _elements.Exists(e => e.Value.IsOneWay && _group[e.From] == group);
+    public bool HasOneWay(int group) => _elements.Exists(e => e.Value.IsOneWay && _loose[e.From] == group);
+
+    /// <summary>What in this group is turned by a hand, or lit, where it is one thing; else null.</summary>
+    public string? TurnedIn(int group)
+    {
+        if (!_elements.Exists(e => e.Value.Slides != 0 && _loose[e.From] == group)) return null;
+        var circuit = Circuit;
+        var parts = circuit.Elements.Where(e => e.Value.Slides != 0 && !e.IsMissing && _loose[e.From] == group).Select(e => circuit.Terminals[e.From].Part).Distinct().ToList();
+        return parts is [var one] ? one : null;
+    }
 
     /// <summary>The devices, by the places of their ends.</summary>
     public IReadOnlyList<(ElementValue Value, int From, int To)> Elements => _elements;
@@ -130,17 +147,18 @@ internal sealed class ProbedCircuit
     /// <summary>What a meter reads.</summary>
     public Reading Read(MeterTest test, ImmutableArray<int> red, ImmutableArray<int> black)
     {
-        var groups = false;
+        var (groups, unknown) = (false, false);
         foreach (var one in red)
         {
             foreach (var other in black)
             {
                 if (_place[one] == _place[other]) return Closed(test);
                 groups |= _group[one] == _group[other];
+                unknown |= _loose[one] == _loose[other] || _anywhere.Contains(_loose[one]) || _anywhere.Contains(_loose[other]);
             }
         }
 
-        return groups ? Solve(test, red, black) : Reading.Open;
+        return groups ? Solve(test, red, black) : unknown ? Reading.Unknown : Reading.Open;
     }
 
     /// <summary>What a meter reads, every wire with its own resistance: for what is printed.</summary>
@@ -177,9 +195,12 @@ internal sealed class ProbedCircuit
         }
     }
 
-    private static Reading Closed(MeterTest test) => test == MeterTest.Ohms
-        ? new Reading(ReadingKind.Ohms, 0, 0, BenchCircuit.MostJointOhms)
-        : new Reading(ReadingKind.Volts, 0, 0, 0.02);
+    private static Reading Closed(MeterTest test) => test switch
+    {
+        MeterTest.Diode => new Reading(ReadingKind.Volts, 0, 0, 0.02),
+        MeterTest.Turned => new Reading(ReadingKind.Ohms, 0, 0, BenchCircuit.MostJointOhms) { Lowest = (0, 0, BenchCircuit.MostJointOhms) },
+        _ => new Reading(ReadingKind.Ohms, 0, 0, BenchCircuit.MostJointOhms),
+    };
 
     private void AddElement(ElementValue value, int from, int to)
     {

@@ -10,6 +10,9 @@ public enum MeterTest
 
     /// <summary>Diode test: volts, current from the red lead to the black one.</summary>
     Diode,
+
+    /// <summary>Resistance while what varies between the leads is turned slowly from one end to the other.</summary>
+    Turned,
 }
 
 /// <summary>What a meter shows.</summary>
@@ -32,8 +35,17 @@ public enum ReadingKind
 /// <param name="Most">The highest to be expected.</param>
 public readonly record struct Reading(ReadingKind Kind, double Value, double Least, double Most)
 {
+    /// <summary>With more than this between its limits an expected reading is said by its limits alone.</summary>
+    private const double WideShare = 8;
+
     /// <summary>Nothing passes.</summary>
     public static Reading Open => new(ReadingKind.Open, 0, 0, 0);
+
+    /// <summary>Nobody knows what it shows: nothing speaks against anything.</summary>
+    public static Reading Unknown => new(ReadingKind.Ohms, 1000, 0, 1e9);
+
+    /// <summary>Of what is turned from end to end the lowest it shows on the way, with its limits; <see cref="Value"/> is the highest.</summary>
+    public (double Value, double Least, double Most)? Lowest { get; init; }
 
     /// <summary>Above this many ohms a reading might be taken for an open one: damp and fingers read a megohm (own choice).</summary>
     public const double SurelyClosedOhms = 1e6;
@@ -41,17 +53,21 @@ public readonly record struct Reading(ReadingKind Kind, double Value, double Lea
     /// <summary>Whether a person who sees one of the two knows that it is not the other.</summary>
     public bool DiffersFrom(Reading other)
     {
-        if (Kind == other.Kind) return Kind != ReadingKind.Open && (Most < other.Least || other.Most < Least);
-        if (Kind == ReadingKind.Open) return other.Kind == ReadingKind.Volts || other.Most < SurelyClosedOhms;
-        return other.Kind == ReadingKind.Open ? Kind == ReadingKind.Volts || Most < SurelyClosedOhms : true;
+        if (Kind == other.Kind)
+            return Kind != ReadingKind.Open && (Most < other.Least || other.Most < Least || (Lowest is { } low && other.Lowest is { } there && (low.Most < there.Least || there.Most < low.Least)));
+        if (Kind == ReadingKind.Open) return other.IsSurelyClosed;
+        return other.Kind == ReadingKind.Open ? IsSurelyClosed : true;
     }
 
-    /// <summary>The reading in words: <c>38 ohm</c>, <c>closed</c>, <c>open</c>, <c>0.6 V</c>.</summary>
+    /// <summary>The reading in words: <c>38 ohm</c>, <c>closed</c>, <c>open</c>, <c>0.6 V</c>; what may be anything between far limits by them.</summary>
     public string Text => Kind switch
     {
         ReadingKind.Open => "open",
         ReadingKind.Volts => ValueText.Volts(Value),
+        _ when Lowest is { } low => IsSteady ? ValueText.Ohms(Value) : $"{ValueText.Ohms(Math.Round(low.Value, 1))} to {ValueText.Ohms(Value)}",
         _ when Most <= BenchCircuit.MostJointOhms + 1 => "closed",
+        _ when Most >= Unknown.Most => "anything",
+        _ when Most > WideShare * Math.Max(1, Least) => Limits,
         _ => ValueText.Ohms(Value),
     };
 
@@ -61,7 +77,15 @@ public readonly record struct Reading(ReadingKind Kind, double Value, double Lea
         ReadingKind.Open => "over range",
         ReadingKind.Volts when Least <= 0 => $"up to {ValueText.Volts(Most)}",
         ReadingKind.Volts => $"{ValueText.Volts(Least)} to {ValueText.Volts(Most)}",
-        _ when Least <= 0 => $"up to {ValueText.Ohms(Most)}",
-        _ => $"{ValueText.Ohms(Least)} to {ValueText.Ohms(Most)}",
+        _ when Lowest is { } low && !IsSteady => $"lowest {Between(low.Least, low.Most)}, highest {Between(Least, Most)}, no jumps",
+        _ => Between(Least, Most),
     };
+
+    private bool IsSurelyClosed => Kind == ReadingKind.Volts || (Lowest?.Most ?? Most) < SurelyClosedOhms;
+
+    /// <summary>Whether it stays as it is while something is turned.</summary>
+    private bool IsSteady => Lowest is { } low && low.Most >= Least;
+
+    private static string Between(double least, double most) =>
+        least <= 0 ? $"up to {ValueText.Ohms(most)}" : $"{ValueText.Ohms(least)} to {ValueText.Ohms(most)}";
 }

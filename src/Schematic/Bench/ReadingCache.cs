@@ -9,6 +9,12 @@ namespace Schematic.Bench;
 /// </summary>
 public sealed class ReadingCache(Meter meter)
 {
+    /// <summary>What leads on old contacts add or take.</summary>
+    private const double SlackOhms = 0.3;
+
+    /// <summary>What may be left of a track when its wiper stands at the end (from memory).</summary>
+    private const double TurnedSlackOhms = 5;
+
     private readonly Dictionary<string, Reading> _known = new(StringComparer.Ordinal);
     private readonly Dictionary<ElementValue, int> _numberOf = [];
 
@@ -30,7 +36,7 @@ public sealed class ReadingCache(Meter meter)
     {
         Span<char> name = network.Count <= 256 ? stackalloc char[1 + (3 * network.Count)] : new char[1 + (3 * network.Count)];
         var numbers = new Dictionary<int, int> { [0] = 0, [1] = 1 };
-        name[0] = (char)(test == MeterTest.Ohms ? 1 : 2);
+        name[0] = (char)(1 + (int)test);
         for (var i = 0; i < network.Count; i++)
         {
             var (value, from, to) = network[i];
@@ -53,6 +59,7 @@ public sealed class ReadingCache(Meter meter)
 
     private Reading Solve(MeterTest test, int places, List<(ElementValue Value, int From, int To)> elements)
     {
+        if (test == MeterTest.Turned) return Turned(places, elements);
         var middle = Show(test, places, elements, e => 1);
         if (middle is not { } value) return Reading.Open;
         var kind = test == MeterTest.Ohms ? ReadingKind.Ohms : ReadingKind.Volts;
@@ -61,14 +68,30 @@ public sealed class ReadingCache(Meter meter)
         int[] wipers = elements.Exists(e => e.Value.Slides != 0) ? [0, 1, -1] : [0];
         var least = wipers.Min(w => Show(test, places, elements, e => e.ShareAt(isLow: true, w)) ?? value);
         var most = wipers.Max(w => Show(test, places, elements, e => e.ShareAt(isLow: false, w)) ?? (test == MeterTest.Ohms ? meter.RangeOhms : meter.DiodeVolts));
-        var slack = test == MeterTest.Ohms ? 0.3 : 0.02; // leads on old contacts; the last digit
+        var slack = test == MeterTest.Ohms ? SlackOhms : 0.02; // leads on old contacts; the last digit
         return new Reading(kind, value, Math.Max(0, (least * 0.99) - slack), (most * 1.01) + slack);
+    }
+
+    /// <summary>What the meter goes through while what varies is turned from one end to the other.</summary>
+    private Reading Turned(int places, List<(ElementValue Value, int From, int To)> elements)
+    {
+        var ends = new List<(double Value, double Least, double Most)>();
+        foreach (var end in new[] { -1, 1 })
+        {
+            if (Show(MeterTest.Ohms, places, elements, e => e.ShareAt(isLow: null, end)) is not { } value) return Reading.Open;
+            var least = Show(MeterTest.Ohms, places, elements, e => e.ShareAt(isLow: true, end)) ?? value;
+            var most = Show(MeterTest.Ohms, places, elements, e => e.ShareAt(isLow: false, end)) ?? meter.RangeOhms;
+            ends.Add((value, Math.Max(0, (least * 0.99) - SlackOhms), (most * 1.01) + TurnedSlackOhms));
+        }
+
+        var (low, high) = (ends.MinBy(e => e.Value), ends.MaxBy(e => e.Value));
+        return new Reading(ReadingKind.Ohms, high.Value, high.Least, high.Most) { Lowest = low };
     }
 
     /// <summary>Ohms or volts; null when the meter shows that nothing passes.</summary>
     private double? Show(MeterTest test, int places, List<(ElementValue Value, int From, int To)> elements, Func<ElementValue, double> share)
     {
-        var isOhms = test == MeterTest.Ohms;
+        var isOhms = test != MeterTest.Diode;
         var branches = new Branch[elements.Count + 1];
         for (var i = 0; i < elements.Count; i++)
         {

@@ -85,7 +85,7 @@ public static class DiagnosisList
                     i > 0 ? "" : StandText.Describe(next.Placement.Stand, circuit.Actuators),
                     i > 0 ? "" : TerminalText.Of(circuit, next.Placement.Red),
                     i > 0 ? "" : TerminalText.Of(circuit, next.Placement.Black),
-                    i > 0 ? "" : next.Placement.Test == MeterTest.Ohms ? "ohms" : "diode test",
+                    i > 0 ? "" : MeterTestText.Words(next.Placement.Test),
                     o.Reading.Text, string.Join(", ", o.Groups.Take(MostShown).Select(g => Number(g + 1))) + (o.Groups.Length > MostShown ? " and more" : ""))),
             ])
         {
@@ -110,7 +110,7 @@ public static class DiagnosisList
     /// <summary>A reading as its file writes it, with the positions that were held.</summary>
     private static string Text(NotedReading reading)
     {
-        var joined = reading.Test == MeterTest.Diode ? " -> " : reading.Red.Length + reading.Black.Length == 2 ? " " : " to ";
+        var joined = MeterTestText.Joined(reading.Test, reading.Red.Length + reading.Black.Length == 2);
         var line = reading.Span.Start.Line.ToString(CultureInfo.InvariantCulture);
         return $"line {line}: {TerminalText.Of(reading.Red)}{joined}{TerminalText.Of(reading.Black)} {reading.Value!.Text}";
     }

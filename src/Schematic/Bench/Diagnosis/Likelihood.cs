@@ -24,7 +24,9 @@ internal static class Likelihood
         if (noted.Kind != expected.Kind) return Impossible;
         if (noted.Kind == ReadingKind.Volts) return OfVolts(noted, expected);
         var lead = (meter.IsZeroed ? 0 : meter.LeadOhms) + extraOhms;
-        return noted.IsBeep ? OfBeep(expected, meter) : OfOhms(noted.Number, expected, lead);
+        if (noted.IsBeep) return OfBeep(expected, meter);
+        if (expected.Lowest is not { } low) return OfOhms(noted.Number, expected, lead);
+        return Math.Max(Impossible, OfOhms(noted.Number, expected, lead) + OfOhms(noted.Lowest ?? noted.Number, expected with { Value = low.Value, Least = low.Least, Most = low.Most }, lead));
     }
 
     private static double OfOpen(Reading expected, Meter meter) => expected.Kind switch

@@ -57,6 +57,7 @@ internal sealed class MeasurementChooser(BenchCircuit circuit, ImmutableArray<Pl
                 foreach (var other in contacts)
                 {
                     if (one < other) yield return new Placement(stand, MeterTest.Ohms, [one], [other]);
+                    if (one < other && HasTurned) yield return new Placement(stand, MeterTest.Turned, [one], [other]);
                     if (one != other && HasDiodes) yield return new Placement(stand, MeterTest.Diode, [one], [other]);
                 }
 
@@ -64,6 +65,9 @@ internal sealed class MeasurementChooser(BenchCircuit circuit, ImmutableArray<Pl
             }
         }
     }
+
+    /// <summary>What varies is turned only where it is one thing: else nobody knows which moved the reading.</summary>
+    private bool HasTurned => circuit.Elements.Where(e => e.Value.Slides != 0).Select(e => circuit.Terminals[e.From].Part).Distinct().Take(2).Count() == 1;
 
     private bool HasDiodes => circuit.Elements.Any(e => e.Value.IsOneWay);
 

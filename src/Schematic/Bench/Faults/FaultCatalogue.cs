@@ -29,6 +29,7 @@ public static class FaultCatalogue
     {
         for (var i = 0; i < circuit.Joints.Length; i++)
         {
+            if (circuit.LeadingAnywhere.Contains(circuit.Joints[i].From) || circuit.LeadingAnywhere.Contains(circuit.Joints[i].To)) continue;
             var what = Words(circuit, circuit.Joints[i]);
             yield return new Fault(FaultKind.Open, i, -1, 1e-3, $"{what} is open");
             yield return new Fault(FaultKind.Weak, i, -1, 3e-4, $"{what} has a high resistance");
@@ -53,11 +54,19 @@ public static class FaultCatalogue
     {
         for (var i = 0; i < circuit.Contacts.Length; i++)
         {
-            var contact = circuit.Contacts[i].Source;
-            var name = contact.Label.Length == 0 ? contact.Part.Designator : $"{contact.Part.Designator} {contact.Label}";
+            var name = NameOf(circuit.Contacts[i].Source);
             yield return new Fault(FaultKind.Dead, i, -1, 1e-3, $"contact {name} never closes");
             yield return new Fault(FaultKind.Stuck, i, -1, 3e-4, $"contact {name} is always closed");
         }
+    }
+
+    /// <summary>The designator and what the drawing calls the throw; where that does not tell it from the part's others, its terminals.</summary>
+    private static string NameOf(Contact contact)
+    {
+        var part = contact.Part;
+        var isOne = part.ContactSets.Sum(s => s.Throws.Length) == 1 && part is not Device;
+        if (part is Relay || (contact.Label.Length == 0 && !isOne)) return $"{part.Designator} {contact.Common.Name}-{contact.Throw.Name}";
+        return isOne && contact.Label.Length == 0 ? part.Designator : $"{part.Designator} {contact.Label}";
     }
 
     private static IEnumerable<Fault> Devices(BenchCircuit circuit)
@@ -69,6 +78,8 @@ public static class FaultCatalogue
             {
                 ElementKind.Lamp => (3e-3, "is blown or missing"),
                 ElementKind.Coil => (5e-4, "is open"),
+                _ when element.Value.Slides != 0 && element.Name.Contains(" to ", StringComparison.Ordinal) => (1e-3, "is open"),
+                _ when IsWound(circuit, element) => (4e-4, "is open"),
                 _ => (4e-4, "is open or missing"),
             };
             yield return new Fault(FaultKind.Missing, i, -1, chance, $"{element.Name} {gone}");
@@ -77,12 +88,16 @@ public static class FaultCatalogue
         }
     }
 
+    private static bool IsWound(BenchCircuit circuit, BenchElement element) =>
+        circuit.Panel.FindPart(circuit.Terminals[element.From].Part) is Transformer or Device { Form: DeviceForm.Synchro };
+
     private static IEnumerable<Fault> Pairs(BenchCircuit circuit)
     {
         var faces = new FaceNeighbours(circuit);
         var used = circuit.Joints.SelectMany(j => new[] { j.From, j.To }).ToHashSet();
         var net = JoinedFirmly(circuit);
-        var all = circuit.Accessible.Where(t => t != circuit.FrameNumber).ToImmutableArray();
+        var anywhere = circuit.LeadingAnywhere.Select(t => net[t]).ToHashSet();
+        var all = circuit.Accessible.Where(t => t != circuit.FrameNumber && !anywhere.Contains(net[t])).ToImmutableArray();
         for (var i = 0; i < all.Length; i++)
         {
             for (var j = i + 1; j < all.Length; j++)

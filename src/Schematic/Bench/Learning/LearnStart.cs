@@ -36,8 +36,8 @@ public static class LearnStart
     public static string Line(LearnStep step, BenchReadings readings)
     {
         var isPair = step.Red.Length + step.Black.Length == 2;
-        var joined = step.Test == MeterTest.Diode ? " -> " : isPair ? " " : " to ";
-        return $"at {StandText.Describe(step.Stand, readings.Declared.Actuators)} {{ {TerminalText.Of(step.Red)}{joined}{TerminalText.Of(step.Black)} ?{(step.Test == MeterTest.Diode ? " diode" : "")} }}";
+        var joined = MeterTestText.Joined(step.Test, isPair);
+        return $"at {StandText.Describe(step.Stand, readings.Declared.Actuators)} {{ {TerminalText.Of(step.Red)}{joined}{TerminalText.Of(step.Black)} ?{MeterTestText.Suffix(step.Test)} }}";
     }
 
     /// <summary>The next placement as a table.</summary>
@@ -53,7 +53,7 @@ public static class LearnStart
             "Measure next", columns,
             [[
                 StandText.Describe(step.Stand, readings.Declared.Actuators), TerminalText.Of(step.Red), TerminalText.Of(step.Black),
-                step.Test == MeterTest.Ohms ? "ohms" : "diode test", step.Why,
+                MeterTestText.Words(step.Test), step.Why,
             ]])
         {
             Notes = [$"Write into the file: {Line(step, readings)}", note],

@@ -74,9 +74,13 @@ public readonly record struct HeldPlace(string Actuator, int Place);
 /// <param name="IsBeep">Whether only the beep was noted: closed.</param>
 public sealed record NotedValue(ReadingKind Kind, double Number, bool IsBeep = false)
 {
+    /// <summary>Of what was turned from end to end the lowest reading on the way; <see cref="Number"/> is the highest.</summary>
+    public double? Lowest { get; init; }
+
     /// <summary>As a readings file writes it.</summary>
     public string Text => Kind switch
     {
+        _ when Lowest is { } low => $"{ValueText.Number(low)}..{ValueText.Number(Number)} ohm",
         ReadingKind.Open => "open",
         _ when IsBeep => "closed",
         ReadingKind.Volts => ValueText.Volts(Number),

@@ -168,7 +168,7 @@ internal sealed class ReadingsBinder
         }
 
         if (value is null && line.Value is not WordSyntax { Text: "?" }) return null;
-        return new NotedReading(held, line.IsDiode ? MeterTest.Diode : MeterTest.Ohms, red, black, value, _scope.At(line.Span))
+        return new NotedReading(held, line.Meter, red, black, value, _scope.At(line.Span))
         {
             Seen = line.Seen?.Text ?? "",
             Remark = line.Remark?.Text ?? "",
@@ -229,12 +229,27 @@ internal sealed class ReadingsBinder
             case WordSyntax { Text: "open" }:
                 return new NotedValue(ReadingKind.Open, 0);
             case WordSyntax { Text: "closed" }:
-                return new NotedValue(line.IsDiode ? ReadingKind.Volts : ReadingKind.Ohms, 0, IsBeep: true);
+                return new NotedValue(line.Meter == MeterTest.Diode ? ReadingKind.Volts : ReadingKind.Ohms, 0, IsBeep: true);
             case QuantitySyntax quantity:
-                return Quantity(quantity, line.IsDiode);
+                return Quantity(quantity, line.Meter == MeterTest.Diode);
+            case QuantityRangeSyntax range:
+                return Range(range, line.Meter == MeterTest.Diode);
             default:
                 return null;
         }
+    }
+
+    /// <summary>The lowest and the highest reading on the way from one end to the other.</summary>
+    private NotedValue? Range(QuantityRangeSyntax range, bool isDiode)
+    {
+        if (isDiode)
+        {
+            _report.Contradiction(_scope.At(range.Span), "A diode test shows one voltage.", "Leave `diode` away, or write the one voltage.", _scope.At(range.Span));
+            return null;
+        }
+
+        if (Quantity(range.Low, isDiode: false) is not { } from || Quantity(range.High, isDiode: false) is not { } to) return null;
+        return new NotedValue(ReadingKind.Ohms, Math.Max(from.Number, to.Number)) { Lowest = Math.Min(from.Number, to.Number) };
     }
 
     private NotedValue? Quantity(QuantitySyntax quantity, bool isDiode)

@@ -53,7 +53,7 @@ internal static class ReadingsGrammar
         .Or(from first in Place from others in (from and in And from next in Place select next).Many() select others.Prepend(first));
 
     private static readonly Parser<ValueSyntax> Value = input => IsQuantity(Lexemes.Trim(input)) || char.IsDigit(Next(input))
-        ? MeterData.Quantity(input)
+        ? MeterData.QuantityRange(input)
         : Lexemes.OneOf("open", "closed").Or(Blank)(input) is { WasSuccessful: true } word
             ? Result.Success<ValueSyntax>(word.Value, word.Remainder)
             : Result.Failure<ValueSyntax>(Lexemes.Trim(input), "", ["a reading such as 38 ohm", "`open`", "`closed`", "`?`"]);
@@ -68,12 +68,12 @@ internal static class ReadingsGrammar
         from joined in Lexemes.Sign("->").Or(Lexemes.Keyword("to").Select(w => w.Text)).Or(Parse.Return(""))
         from black in joined.Length == 0 ? Parse.Return(Enumerable.Empty<ContactSyntax>()) : Lead
         from value in Value
-        from diode in Lexemes.Keyword("diode").Maybe()
+        from test in Lexemes.OneOf("diode", "turned").Maybe()
         from seen in Lexemes.OneOf([.. SeenWords]).Maybe()
         from remark in Lexemes.String.Maybe()
         select new ReadingSyntax(
-            [.. red], joined, [.. black], value, diode is not null, seen, remark,
-            TextSpan.FromBounds(red.First().Span.Start, (remark ?? seen ?? diode ?? value).Span.End));
+            [.. red], joined, [.. black], value, test, seen, remark,
+            TextSpan.FromBounds(red.First().Span.Start, (remark ?? seen ?? test ?? value).Span.End));
 
     /// <summary>The form of each statement by its keyword.</summary>
     public static readonly FrozenDictionary<string, StatementForm> Forms = new Dictionary<string, StatementForm>(StringComparer.Ordinal)
@@ -172,11 +172,12 @@ internal static class ReadingsGrammar
         return (length < at.Rest.Length && at.Rest[length] == ':') ? false : at.Rest[..length] is "to" or "open" or "closed";
     }
 
-    /// <summary>Whether a number with a unit comes next, and not a contact called by a number.</summary>
+    /// <summary>Whether a number with a unit comes next, or a range of such, and not a contact called by a number.</summary>
     private static bool IsQuantity(SliceInput at)
     {
         var length = Characters.ScanNumber(at.Rest);
         if (length == 0) return false;
+        if (at.Rest[length..].StartsWith("..", StringComparison.Ordinal)) length += 2 + Characters.ScanNumber(at.Rest[(length + 2)..]);
         var unit = Lexemes.Trim(at.At(at.Position + length));
         var unitLength = Characters.ScanUnit(unit.Rest);
         return Units.IsKnown(unit.Rest[..unitLength]);

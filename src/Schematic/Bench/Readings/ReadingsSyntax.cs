@@ -41,11 +41,15 @@ public sealed record HeldPlaceSyntax(WordSyntax Actuator, WordSyntax Position, W
 /// <param name="Red">Under the red lead; without a joining word both contacts of the pair.</param>
 /// <param name="Joined"><c>to</c>, an arrow, or empty where the line names a pair alone.</param>
 /// <param name="Black">Under the black lead; empty for a pair.</param>
-/// <param name="Value">A quantity, or the word open, closed or a question mark.</param>
-/// <param name="IsDiode">Whether it is a diode test.</param>
+/// <param name="Value">A quantity, a range of one where something was turned, or the word open, closed or a question mark.</param>
+/// <param name="Test">The word diode or turned, or null.</param>
 /// <param name="Seen">What the eye or ear told besides: lamp, coil and so on; or null.</param>
 /// <param name="Remark">A remark, or null.</param>
 /// <param name="Span">The line.</param>
 public sealed record ReadingSyntax(
-    ImmutableArray<ContactSyntax> Red, string Joined, ImmutableArray<ContactSyntax> Black, ValueSyntax Value, bool IsDiode,
-    WordSyntax? Seen, WordSyntax? Remark, TextSpan Span);
+    ImmutableArray<ContactSyntax> Red, string Joined, ImmutableArray<ContactSyntax> Black, ValueSyntax Value, WordSyntax? Test,
+    WordSyntax? Seen, WordSyntax? Remark, TextSpan Span)
+{
+    /// <summary>How the meter was set; a range of ohms says by itself that something was turned.</summary>
+    public MeterTest Meter => Test?.Text == "diode" ? MeterTest.Diode : Test is not null || Value is QuantityRangeSyntax ? MeterTest.Turned : MeterTest.Ohms;
+}

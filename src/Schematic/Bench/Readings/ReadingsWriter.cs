@@ -44,9 +44,9 @@ public sealed class ReadingsWriter
     {
         var (from, to) = (TerminalText.Of(red), TerminalText.Of(black));
         var isPair = red.Count() == 1 && black.Count() == 1;
-        var joined = test == MeterTest.Diode ? " -> " : isPair ? " " : " to ";
+        var joined = MeterTestText.Joined(test, isPair);
         var end = comment.Length == 0 ? "" : $"  # {comment}";
-        Line($"  {from}{joined}{to} {value ?? "?"}{(test == MeterTest.Diode ? " diode" : "")}{end}");
+        Line($"  {from}{joined}{to} {value ?? "?"}{MeterTestText.Suffix(test)}{end}");
     }
 
     /// <summary>The text.</summary>

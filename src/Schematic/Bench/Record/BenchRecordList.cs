@@ -33,7 +33,7 @@ public static class BenchRecordList
                select ImmutableArray.Create(
                    $"{record.Kept.Text.FileName}, line {Number(found.Noted.Span.Start.Line)}",
                    StandText.Describe(found.Placement.Stand, record.Circuit.Actuators),
-                   $"{TerminalText.Of(found.Noted.Red)}{(found.Noted.Test == MeterTest.Diode ? " -> " : " to ")}{TerminalText.Of(found.Noted.Black)}",
+                   $"{TerminalText.Of(found.Noted.Red)}{MeterTestText.Joined(found.Noted.Test, isPair: false)}{TerminalText.Of(found.Noted.Black)}",
                    found.Noted.Value!.Text, found.Expected.Text),
         ];
         if (rows.IsEmpty) yield break;

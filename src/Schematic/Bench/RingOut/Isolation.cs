@@ -13,8 +13,8 @@ internal sealed class Isolation(BenchCircuit circuit, ProbedCircuit sound, Stand
     private const int MostOnALead = 12;
     private const int MostInBlock = 8;
 
-    /// <summary>The conductors: what hangs together in this stand, in the order of the contacts.</summary>
-    public ImmutableArray<int> Conductors { get; } = [.. circuit.Accessible.Select(sound.GroupOf).Distinct()];
+    /// <summary>The conductors: what hangs together in this stand, in the order of the contacts; none from which a wire leads nobody knows where.</summary>
+    public ImmutableArray<int> Conductors { get; } = [.. circuit.Accessible.Select(sound.GroupOf).Distinct().Where(g => !sound.LeadsAnywhere(g))];
 
     /// <summary>Every conductor against every other.</summary>
     public IEnumerable<Placement> All()

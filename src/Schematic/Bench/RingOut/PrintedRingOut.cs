@@ -27,6 +27,7 @@ internal static class PrintedRingOut
         [
             .. RingOutList.Cautions(plan.Circuit).Except(Common(all)),
             $"{Number(plan.Steps.Length)} placements find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults.",
+            .. RingOutList.Besides(plan),
             .. plan.Undecided.IsEmpty ? ImmutableArray<string>.Empty : [RingOutList.Limit(plan)],
             .. plan.IsCutDown ? ["So many contacts: of bridges and exchanges only neighbours were counted."] : ImmutableArray<string>.Empty,
         ],
@@ -40,7 +41,7 @@ internal static class PrintedRingOut
     {
         var steps = plans.SelectMany(p => p.Steps).ToList();
         yield return "Contacts under one lead are clipped together; \"+\": clip that on as well and take nothing off. A position is held until the next one is named.";
-        yield return $"Meter at ohms{(steps.Exists(s => s.Placement.Test != MeterTest.Ohms) ? ", or at diode test where that is said (current from red to black)" : "")}. closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.";
+        yield return $"Meter at ohms{(steps.Exists(s => s.Placement.Test == MeterTest.Diode) ? ", or at diode test where that is said (current from red to black)" : "")}. closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.";
         if (!steps.TrueForAll(IsTicked)) yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above.";
     }
 
@@ -53,10 +54,11 @@ internal static class PrintedRingOut
     {
         var (circuit, step) = (plan.Circuit, plan.Steps[index]);
         var expected = Expected(step);
-        if (index == 0 || step.Move.Length > 0 || expected != Expected(plan.Steps[index - 1]))
+        if (index == 0 || step.Doing.Length > 0 || expected != Expected(plan.Steps[index - 1]))
         {
             var held = step.Move.Length == 0 ? "" : StandText.Describe(step.Placement.Stand, circuit.Actuators) + ": ";
-            yield return [$"{ReportTable.Across}{held}{expected}", "", "", ""];
+            var turned = step.Turn.Length == 0 ? "" : step.Turn + ": ";
+            yield return [$"{ReportTable.Across}{held}{turned}{expected}", "", "", ""];
         }
 
         yield return [Number(index + 1), TerminalText.Of(circuit, step.Placement.Red), Black(plan, index), IsTicked(step) ? Box : Line];
@@ -75,8 +77,8 @@ internal static class PrintedRingOut
 
     private static string Expected(RingOutStep step)
     {
-        var meter = step.Placement.Test == MeterTest.Ohms ? "" : "diode test, ";
-        return IsTicked(step) ? meter + step.Expected.Text : $"{meter}{step.Expected.Text}: {WithoutFirstUnit(step.Expected.Limits)}";
+        var meter = step.Placement.Test == MeterTest.Diode ? "diode test, " : "";
+        return IsTicked(step) || step.Expected.Text == step.Expected.Limits ? meter + step.Expected.Text : $"{meter}{step.Expected.Text}: {WithoutFirstUnit(step.Expected.Limits)}";
     }
 
     /// <summary>Limits with a unit that both share said once: 34.4 to 128 ohm.</summary>

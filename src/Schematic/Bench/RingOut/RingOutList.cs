@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
+using Schematic.Bench.Faults;
 using Schematic.Model;
 using Schematic.Reports;
 
@@ -44,7 +45,8 @@ public static class RingOutList
     {
         ImmutableArray<ImmutableArray<string>> rows =
         [
-            .. plan.Hidden.Select(f => ImmutableArray.Create("does not show", f.Words)),
+            .. AmongThemselves(plan).Select(w => ImmutableArray.Create("does not show", w)),
+            .. plan.Hidden.Where(f => f.Kind != FaultKind.Exchange).Select(f => ImmutableArray.Create(IsByCoil(plan, f) ? "only with its coil" : "does not show", f.Words)),
             .. plan.Undecided.Select(f => ImmutableArray.Create("not found", f.Words)),
             .. plan.Alike.Select(g => ImmutableArray.Create("read alike", string.Join("; ", g.Select(f => f.Words)))),
         ];
@@ -53,6 +55,32 @@ public static class RingOutList
             $"What no measurement at these contacts can tell: {SideWords(plan.Circuit)}",
             [new("kind", ""), new("faults", "Faults")], rows);
     }
+
+    /// <summary>
+    /// Exchanges that do not show, those that are the same of all of some contacts together: "any two of J1:5..8 are exchanged".
+    /// </summary>
+    internal static IEnumerable<string> AmongThemselves(RingOutPlan plan)
+    {
+        var left = plan.Hidden.Where(f => f.Kind == FaultKind.Exchange).ToList();
+        while (left.Count > 0)
+        {
+            var pairs = left.SelectMany(f => new[] { (f.First, f.Second), (f.Second, f.First) }).ToHashSet();
+            var group = new List<int> { left[0].First, left[0].Second };
+            foreach (var other in left.SelectMany(f => new[] { f.First, f.Second }).Distinct())
+                if (!group.Contains(other) && group.TrueForAll(g => pairs.Contains((g, other)))) group.Add(other);
+            var first = left[0];
+            left.RemoveAll(f => group.Contains(f.First) && group.Contains(f.Second));
+            yield return group.Count == 2 ? first.Words : $"any two of {TerminalText.Of(plan.Circuit, [.. group.Order()])} are exchanged";
+        }
+    }
+
+    /// <summary>Whether a contact of a relay would have to be moved by its coil to show it.</summary>
+    internal static bool IsByCoil(RingOutPlan plan, Fault fault) => fault.Kind switch
+    {
+        FaultKind.Dead or FaultKind.Stuck => plan.Circuit.Contacts[fault.First].Source.IsRelayContact,
+        FaultKind.Open => plan.Circuit.Joints[fault.First] is var joint && plan.Circuit.Contacts.Any(c => c.Source.IsRelayContact && (c.From == joint.To || c.To == joint.To || c.From == joint.From || c.To == joint.From)),
+        _ => false,
+    };
 
     /// <summary>What lies on the bench, in words.</summary>
     public static string SideWords(BenchCircuit circuit) => circuit.Side switch
@@ -84,10 +112,10 @@ public static class RingOutList
 
     private static ImmutableArray<string> Row(BenchCircuit circuit, RingOutStep step, int index) =>
     [
-        Number(index + 1), step.Move,
+        Number(index + 1), step.Doing,
         TerminalText.Of(circuit, step.Placement.Red), TerminalText.Of(circuit, step.Placement.Black),
-        step.Placement.Test == MeterTest.Ohms ? "ohms" : "diode test",
-        step.Expected.Text, step.Expected.Limits, "", Box,
+        MeterTestText.Words(step.Placement.Test),
+        step.Expected.Text, step.Expected.Limits == step.Expected.Text ? "" : step.Expected.Limits, "", Box,
     ];
 
     private static IEnumerable<string> Notes(RingOutPlan plan)
@@ -95,8 +123,24 @@ public static class RingOutList
         yield return "Several contacts under one lead are clipped together. A position is held until the next one is named. Diode test: current from the red lead to the black one.";
         yield return $"{Number(plan.Steps.Length)} placements and {Number(plan.Moves)} {(plan.Moves == 1 ? "move" : "moves")} find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults; all pairs in all positions are {plan.AllPairs.ToString("N0", CultureInfo.InvariantCulture)} placements. No plan has fewer than {Number(plan.LowerBound)}.";
         yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above; wires, joints and closed contacts up to 2 ohm without the leads.";
+        foreach (var note in Besides(plan)) yield return note;
         if (!plan.Undecided.IsEmpty) yield return Limit(plan);
         if (plan.IsCutDown) yield return "So many contacts: of bridges and exchanges only neighbours were counted. Every conductor is tested against every other all the same.";
+    }
+
+    /// <summary>What the steps leave out, and how a person gets at it.</summary>
+    internal static IEnumerable<string> Besides(RingOutPlan plan)
+    {
+        var circuit = plan.Circuit;
+        if (!circuit.LeftOut.IsEmpty)
+            yield return $"Left out because not traced yet: {TerminalText.Of(circuit.LeftOut)}. Measure each against all others clipped together, halve them where something passes, and put into the file what was found.";
+        foreach (var end in circuit.LeadingAnywhere.Select(t => circuit.Terminals[t].Part))
+            yield return $"Where wire {end} leads is not traced: nothing is expected between what it hangs on and the rest. Put its known end against all others clipped together, and halve them where it beeps.";
+        var relays = plan.Hidden.Where(f => f.Kind is FaultKind.Dead or FaultKind.Stuck && IsByCoil(plan, f)).Select(f => circuit.Contacts[f.First].Source.Part.Designator).Distinct().ToList();
+        if (relays.Count > 0)
+            yield return $"With power off the coil of {NameList.Sentence(relays)} moves nothing: press the armature with a dry stick, or feed the coil alone, and measure the contacts that change.";
+        var hands = plan.Steps.Select(s => StandText.HeldCount(s.Placement.Stand, circuit.Actuators)).DefaultIfEmpty().Max();
+        if (hands > 2) yield return $"Up to {Number(hands)} things have to be held against their springs at once: tape or wedge them.";
     }
 
     /// <summary>What was not looked at to the end, in a sentence.</summary>

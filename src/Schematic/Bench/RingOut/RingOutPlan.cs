@@ -7,7 +7,14 @@ namespace Schematic.Bench.RingOut;
 /// <param name="Placement">Where the actuators and leads are.</param>
 /// <param name="Expected">What a sound unit reads.</param>
 /// <param name="Move">What to do with the actuators before it; empty where they stay.</param>
-public sealed record RingOutStep(Placement Placement, Reading Expected, string Move);
+public sealed record RingOutStep(Placement Placement, Reading Expected, string Move)
+{
+    /// <summary>What is turned, or lit and covered, while the leads stay on; empty where nothing is.</summary>
+    public string Turn { get; init; } = "";
+
+    /// <summary>All that a hand does in this step before or while the meter is read.</summary>
+    public string Doing => Move.Length > 0 && Turn.Length > 0 ? $"{Move}; {Turn}" : Move + Turn;
+}
 
 /// <summary>An ordered list of placements that finds every single fault that any measurement could find.</summary>
 /// <param name="Circuit">What lies on the bench.</param>

@@ -109,13 +109,14 @@ public sealed class RingOutPlanner
                     for (var j = i + 1; j < place.Length; j++) yield return new Placement(stand, MeterTest.Ohms, [place[i]], [place[j]]);
             }
 
-            var oneWay = sound.HasOneWay(group.Key);
+            var (oneWay, turned) = (sound.HasOneWay(group.Key), sound.TurnedIn(group.Key) is not null);
             var hub = places.Length <= MostPaired ? -1 : HubOf(sound, places);
             for (var i = 0; i < places.Length; i++)
             {
                 for (var j = 0; j < places.Length; j++)
                 {
                     if (i == j || (hub >= 0 && i != hub && j != hub && Math.Abs(i - j) > 1)) continue;
+                    if (i < j && turned) yield return new Placement(stand, MeterTest.Turned, [places[i][0]], [places[j][0]]);
                     if (i < j) yield return new Placement(stand, MeterTest.Ohms, [places[i][0]], [places[j][0]]);
                     if (oneWay) yield return new Placement(stand, MeterTest.Diode, [places[i][0]], [places[j][0]]);
                 }
@@ -166,7 +167,7 @@ public sealed class RingOutPlanner
         if (IsTouching(fault))
         {
             var (one, other) = (sound.GroupOf(_field.Faults[fault].First), sound.GroupOf(_field.Faults[fault].Second));
-            if (one != other) yield return (Math.Min(one, other), Math.Max(one, other));
+            if (one != other && !sound.LeadsAnywhere(one) && !sound.LeadsAnywhere(other)) yield return (Math.Min(one, other), Math.Max(one, other));
             yield break;
         }
 
@@ -174,7 +175,7 @@ public sealed class RingOutPlanner
         if (ReferenceEquals(faulty, sound)) yield break;
         foreach (var joined in _circuit.Accessible.GroupBy(faulty.GroupOf))
         {
-            var conductors = joined.Select(sound.GroupOf).Distinct().ToList();
+            var conductors = joined.Select(sound.GroupOf).Distinct().Where(g => !sound.LeadsAnywhere(g)).ToList();
             for (var i = 1; i < conductors.Count; i++) yield return (Math.Min(conductors[0], conductors[i]), Math.Max(conductors[0], conductors[i]));
         }
     }
@@ -236,6 +237,7 @@ public sealed class RingOutPlanner
             {
                 if (one == other || (sound.GroupOf(one) != sound.GroupOf(other) && faulty.GroupOf(one) != faulty.GroupOf(other))) continue;
                 if (one < other || ends.Count < near.Count) yield return new Placement(stand, MeterTest.Ohms, [one], [other]);
+                if (sound.TurnedIn(sound.GroupOf(one)) is not null && sound.GroupOf(one) == sound.GroupOf(other)) yield return new Placement(stand, MeterTest.Turned, [one], [other]);
                 if (sound.HasOneWay(sound.GroupOf(one)) || faulty.HasOneWay(faulty.GroupOf(one)))
                     yield return new Placement(stand, MeterTest.Diode, [one], [other]);
             }
@@ -273,7 +275,10 @@ public sealed class RingOutPlanner
             var expected = _field.Sound(placement.Stand).ReadClosely(placement.Test, placement.Red, placement.Black);
             var move = at == placement.Stand ? "" : StandText.Instruction(at, placement.Stand, _circuit.Actuators);
             moves += (at ?? Stand.Rest(_circuit.Actuators)).MovesTo(placement.Stand, _circuit.Actuators);
-            steps.Add(new RingOutStep(placement, expected, move));
+            steps.Add(new RingOutStep(placement, expected, move)
+            {
+                Turn = placement.Test == MeterTest.Turned ? TurnWords.Of(_circuit, _field.Sound(placement.Stand).TurnedIn(_field.Sound(placement.Stand).GroupOf(placement.Red[0]))) : "",
+            });
             at = placement.Stand;
         }
 

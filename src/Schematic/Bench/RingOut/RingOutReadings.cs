@@ -15,11 +15,13 @@ public static class RingOutReadings
         for (var i = 0; i < plan.Steps.Length; i++)
         {
             var (placement, expected, move) = plan.Steps[i];
+            var turn = plan.Steps[i].Turn.Length > 0 ? plan.Steps[i].Turn + ": " : "";
+            var limits = expected.Limits == expected.Text ? "" : ", " + expected.Limits;
             if (at != placement.Stand) writer.Begin(placement.Stand, circuit.Actuators, move);
             at = placement.Stand;
             writer.Add(
                 placement.Test, placement.Red.Select(t => circuit.Terminals[t]), placement.Black.Select(t => circuit.Terminals[t]), value: null,
-                $"{(i + 1).ToString(CultureInfo.InvariantCulture)}: {expected.Text}, {expected.Limits}");
+                $"{(i + 1).ToString(CultureInfo.InvariantCulture)}: {turn}{expected.Text}{limits}");
         }
 
         return writer.Finish();

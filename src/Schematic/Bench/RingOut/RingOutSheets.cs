@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Bench.Faults;
 using Schematic.Model;
 using Schematic.Reports;
 
@@ -40,9 +41,10 @@ public static class RingOutSheets
     private static ReportTable WithHidden(RingOutPlan plan, List<RingOutPlan> all)
     {
         var table = PrintedRingOut.Steps(plan, all);
-        return plan.Hidden.IsEmpty ? table : table with
+        var hidden = RingOutList.AmongThemselves(plan).Concat(plan.Hidden.Where(f => f.Kind != FaultKind.Exchange && !RingOutList.IsByCoil(plan, f)).Select(f => f.Words)).ToList();
+        return hidden.Count == 0 ? table : table with
         {
-            Notes = table.Notes.Add($"No measurement at these contacts shows it when {string.Join("; when ", plan.Hidden.Take(8).Select(f => f.Words))}{(plan.Hidden.Length > 8 ? "; and more" : "")}."),
+            Notes = table.Notes.Add($"No measurement at these contacts shows it when {string.Join("; when ", hidden.Take(8))}{(hidden.Count > 8 ? "; and more" : "")}."),
         };
     }
 

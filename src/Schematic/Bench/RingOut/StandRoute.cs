@@ -46,9 +46,19 @@ internal static class StandRoute
     {
         var stands = ImmutableArray.CreateBuilder<Stand>();
         stands.Add(rest);
-        foreach (var required in order) stands.Add(StandFinder.Held(required, stands[^1]));
+        foreach (var required in order) stands.Add(Held(circuit, required, stands[^1]));
         var all = stands.ToImmutable();
         return (Moves(circuit, all), all);
+    }
+
+    /// <summary>
+    /// An actuator that does not matter stays where it is: one alone that springs back may be held on, of several nobody has the hands,
+    /// so each that is not wanted is let go.
+    /// </summary>
+    private static Stand Held(BenchCircuit circuit, ImmutableArray<int> required, Stand at)
+    {
+        var held = StandFinder.Held(required, at);
+        return StandText.HeldCount(held, circuit.Actuators) < 2 ? held : StandFinder.Held(required, StandText.LetGo(at, circuit.Actuators));
     }
 
     private static List<ImmutableArray<int>> Nearest(BenchCircuit circuit, Stand rest, IReadOnlyList<ImmutableArray<int>> required)
@@ -57,10 +67,10 @@ internal static class StandRoute
         while (left.Count > 0)
         {
             var here = at;
-            var next = left.MinBy(r => here.MovesTo(StandFinder.Held(r, here), circuit.Actuators));
+            var next = left.MinBy(r => here.MovesTo(Held(circuit, r, here), circuit.Actuators));
             left.Remove(next);
             order.Add(next);
-            at = StandFinder.Held(next, at);
+            at = Held(circuit, next, at);
         }
 
         return order;

@@ -14,6 +14,9 @@ internal sealed class StandTable
     /// <summary>Looks that are spent on one of them.</summary>
     private const long MostDeepLooksEach = 3_000;
 
+    /// <summary>What a second thing that has to be held against its spring costs, in moves (own choice).</summary>
+    private const double HandsWeight = 20;
+
     private readonly FaultField _field;
     private readonly BenchCircuit _circuit;
     private readonly StandFinder _finder;
@@ -196,7 +199,7 @@ internal sealed class StandTable
         while (left.Count > 0)
         {
             var best = Enumerable.Range(0, _required.Count).MaxBy(r =>
-                left.Count(_shown[r].Contains) / (1.0 + _rest.MovesTo(StandFinder.Held(_required[r], _rest), _circuit.Actuators)));
+                left.Count(_shown[r].Contains) / Effort(StandFinder.Held(_required[r], _rest)));
             var needed = left.Where(_shown[best].Contains).ToHashSet();
             chosen.Add((best, needed));
             left.ExceptWith(needed);
@@ -212,6 +215,10 @@ internal sealed class StandTable
 
         return [.. chosen.Select(c => Freed(_required[c.Number], c.Needed))];
     }
+
+    /// <summary>Moves away from rest; what needs more hands than one beside the leads is taken last.</summary>
+    private double Effort(Stand stand) =>
+        1.0 + _rest.MovesTo(stand, _circuit.Actuators) + (HandsWeight * Math.Max(0, StandText.HeldCount(stand, _circuit.Actuators) - 1));
 
     /// <summary>Leaves an actuator wherever it stands when what is looked for shows in each of its positions.</summary>
     private ImmutableArray<int> Freed(ImmutableArray<int> required, HashSet<int> needed)

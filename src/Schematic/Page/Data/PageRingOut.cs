@@ -40,7 +40,7 @@ internal sealed record PageRingOut(
     {
         var placement = step.Placement;
         return new PageStep(
-            step.Move, [.. circuit.Actuators.Select((a, i) => (a.Name, PositionAt(a, placement.Stand.Places[i])))],
+            step.Doing, [.. circuit.Actuators.Select((a, i) => (a.Name, PositionAt(a, placement.Stand.Places[i])))],
             TerminalText.Of(circuit, placement.Red), TerminalText.Of(circuit, placement.Black),
             [.. placement.Red.Concat(placement.Black).Select(t => circuit.Terminals[t]).Where(t => t != BenchCircuit.Frame).Select(t => t.ToString())],
             placement.Test == MeterTest.Diode, step.Expected);
