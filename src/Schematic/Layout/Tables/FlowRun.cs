@@ -112,7 +112,7 @@ internal sealed class FlowRun
         return false;
     }
 
-    private int LeastWidth(FlowBlock block) => Enumerable.Range(1, _columns).FirstOrDefault(s => _shapes.Of(block, s) is not null, _columns);
+    private int LeastWidth(FlowBlock block) => _shapes.FormsOf(block) is [var narrowest, ..] ? narrowest.Span : _columns;
 
     private bool PlaceWhole(FlowPage page, FlowBlock block)
     {
@@ -136,17 +136,18 @@ internal sealed class FlowRun
     {
         // Only what begins may fill an earlier gap: what goes on stands behind its beginning.
         var open = from == default ? Open(block) : _pages.TakeLast(1);
-        var chosen = open.Select(p => BestWhole(p, block, from)).FirstOrDefault(c => c is not null)
+        var placed = open.Select(p => BestWhole(p, block, from)).FirstOrDefault(c => c is not null)
             ?? (_pages.Count > 0 && IsLong(block, from) ? BestPart(_pages[^1], block, from, LeastRows) : null);
-        if (chosen is null)
+        if (placed is null)
         {
             _pages.Add(NewPage());
-            chosen = BestWhole(_pages[^1], block, from) ?? BestPart(_pages[^1], block, from, 1)!;
+            placed = BestWhole(_pages[^1], block, from) ?? BestPart(_pages[^1], block, from, 1);
         }
 
+        var chosen = placed!.Value;
         Put(block, from, chosen);
-        var isDone = chosen.Next.Row == chosen.Shape.Rows.Length && chosen.Next.Note == chosen.Shape.Notes.Length;
-        return isDone ? null : chosen.Next;
+        var (shape, next) = (chosen.Form.Shape, chosen.Next);
+        return next.Row == shape.Rows.Length && next.Note == shape.Notes.Length ? null : next;
     }
 
     /// <summary>How much of the last sheet of lists is taken, as a share, and what tables in pieces cost.</summary>
@@ -154,45 +155,36 @@ internal sealed class FlowRun
         + (PieceCost * (_pages.Sum(p => p.Pieces.Count) - _pages.SelectMany(p => p.Pieces).Select(p => p.Block).Distinct().Count()));
 
     /// <summary>Whether a block is long, however wide it stands, or has been torn already.</summary>
-    private bool IsLong(FlowBlock block, Cursor from) => from != default || Enumerable.Range(1, _columns)
-        .Select(span => _shapes.Of(block, span) is { } shape
-            ? (_shapes.WholeHeight(block, span) + shape.Lead.HeightMm + shape.NotesHeight(0)) * WidthOf(span) : double.MaxValue)
-        .Min() > WholeShare * _box.Height * _box.Width;
+    private bool IsLong(FlowBlock block, Cursor from) => from != default || Array.TrueForAll(
+        _shapes.FormsOf(block), f => (f.WholeMm + f.Shape.Lead.HeightMm + f.NotesMm) * f.WidthMm > WholeShare * _box.Height * _box.Width);
 
-    /// <summary>Height of what stands above the rows: the heading and, where the block begins, what leads it.</summary>
-    private static double HeadOf(FlowBlock block, FlowShape shape, double width, Cursor from) =>
-        FlowHeading.HeightOf(block, width) + (from == default ? shape.Lead.HeightMm : 0);
-
-    private double WidthOf(int span) => _shapes.WidthOf(span);
-
-    /// <summary>The widths in which a block can stand on a sheet, or in which it goes on.</summary>
-    private IEnumerable<(FlowShape Shape, int Span, double Head)> Ways(FlowPage page, FlowBlock block, Cursor from)
+    /// <summary>The forms in which a block can stand on a sheet, or in which it goes on.</summary>
+    private IReadOnlyList<FlowForm> Ways(FlowPage page, FlowBlock block, Cursor from)
     {
-        if (page.Filled.Min() > page.Box.Bottom - LeastGapMm) yield break;
-        for (var span = 1; span <= _columns; span++)
-        {
-            // Rows are cut differently in each width, so that a part is only followed by parts of the same width.
-            if (_shapes.Of(block, span) is { } shape && IsSame(block, span, from))
-                yield return (shape, span, HeadOf(block, shape, WidthOf(span), from) + shape.Header.HeightMm);
-        }
+        if (page.Filled.Min() > page.Box.Bottom - LeastGapMm) return [];
+        var forms = _shapes.FormsOf(block);
+        // Rows are cut differently in each width, so that a part is only followed by parts of the same width.
+        return from == default ? forms : Array.FindAll(forms, f => IsSame(block, f));
     }
 
     private Candidate? BestWhole(FlowPage page, FlowBlock block, Cursor from)
     {
         Candidate? best = null;
-        foreach (var (shape, span, head) in Ways(page, block, from))
+        foreach (var form in Ways(page, block, from))
         {
-            var notes = shape.NotesHeight(from.Note);
-            for (var column = 0; column + span <= _columns; column++)
+            var shape = form.Shape;
+            var notes = from.Note == 0 ? form.NotesMm : shape.NotesHeight(from.Note);
+            var head = form.AboveMm(from == default) + shape.Header.HeightMm;
+            for (var column = 0; column + form.Span <= _columns; column++)
             {
-                var top = page.Top(column, span);
+                var top = page.Top(column, form.Span);
                 var room = page.Box.Bottom - top - head - notes;
                 if (room < -1e-9) continue;
-                if (from == default ? _shapes.WholeHeight(block, span) > room + 1e-9 : shape.Deal(from.Row, room) < shape.Rows.Length) continue;
-                var pane = from == default ? _shapes.WholeHeight(block, span) : shape.LeastHeight(from.Row, room);
+                if (from == default ? form.WholeMm > room + 1e-9 : shape.Deal(from.Row, room) < shape.Rows.Length) continue;
+                var pane = from == default ? form.WholeMm : shape.LeastHeight(from.Row, room);
                 var bottom = top + head + pane + notes;
                 best = Better(best, new Candidate(
-                    page, shape, column, span, top, pane, bottom, new Cursor(shape.Rows.Length, shape.Notes.Length), CostOf(page, shape, column, span, bottom)));
+                    page, form, column, top, pane, bottom, new Cursor(shape.Rows.Length, shape.Notes.Length), CostOf(page, form, column, bottom)));
             }
         }
 
@@ -203,11 +195,13 @@ internal sealed class FlowRun
     private Candidate? BestPart(FlowPage page, FlowBlock block, Cursor from, int least)
     {
         Candidate? best = null;
-        foreach (var (shape, span, head) in Ways(page, block, from))
+        foreach (var form in Ways(page, block, from))
         {
-            for (var column = 0; column + span <= _columns; column++)
+            var shape = form.Shape;
+            var head = form.AboveMm(from == default) + shape.Header.HeightMm;
+            for (var column = 0; column + form.Span <= _columns; column++)
             {
-                var top = page.Top(column, span);
+                var top = page.Top(column, form.Span);
                 var room = page.Box.Bottom - top - head;
                 var row = shape.Deal(from.Row, room);
                 // The last rows wait for the notes.
@@ -217,8 +211,8 @@ internal sealed class FlowRun
                 var isEnd = row == shape.Rows.Length;
                 var pane = isEnd ? shape.LeastHeight(from.Row, room) : shape.CutHeight(from.Row, row, room);
                 var bottom = isEnd ? top + head + pane + shape.NotesHeight(from.Note, note) : page.Box.Bottom;
-                var cost = CostOf(page, shape, column, span, bottom) / Math.Max(1, row - from.Row);
-                best = Better(best, new Candidate(page, shape, column, span, top, pane, bottom, new Cursor(row, note), cost));
+                var cost = CostOf(page, form, column, bottom) / Math.Max(1, row - from.Row);
+                best = Better(best, new Candidate(page, form, column, top, pane, bottom, new Cursor(row, note), cost));
             }
         }
 
@@ -226,14 +220,14 @@ internal sealed class FlowRun
     }
 
     /// <summary>What was begun in one width goes on in the same: its rows are cut alike there.</summary>
-    private bool IsSame(FlowBlock block, int span, Cursor from) => from == default
-        || Math.Abs(_pages.SelectMany(p => p.Pieces).Last(p => p.Block == block).Place.Width - WidthOf(span)) <= 1e-6;
+    private bool IsSame(FlowBlock block, FlowForm form) =>
+        Math.Abs(_pages.SelectMany(p => p.Pieces).Last(p => p.Block == block).Place.Width - form.WidthMm) <= 1e-6;
 
-    private static Candidate Better(Candidate? best, Candidate way) =>
-        best is null || way.Cost < best.Cost - 1e-6 || (way.Cost < best.Cost + 1e-6 && way.Bottom < best.Bottom - 1e-6) ? way : best;
+    private static Candidate Better(Candidate? found, Candidate way) =>
+        found is not { } best || way.Cost < best.Cost - 1e-6 || (way.Cost < best.Cost + 1e-6 && way.Bottom < best.Bottom - 1e-6) ? way : best;
 
-    private double CostOf(FlowPage page, FlowShape shape, int column, int span, double bottom) =>
-        page.Used(column, span, bottom + BlockGap, _unit) * (1 + (_narrow * span)) * (shape.IsBroken ? BrokenCost : 1)
+    private double CostOf(FlowPage page, FlowForm form, int column, double bottom) =>
+        page.Used(column, form.Span, bottom + BlockGap, _unit) * (1 + (_narrow * form.Span)) * (form.Shape.IsBroken ? BrokenCost : 1)
         * (1 + (MostChance * (_chance?.Share() ?? 0)));
 
     private static int NotesThatFit(FlowShape shape, Cursor from, double room)
@@ -247,19 +241,19 @@ internal sealed class FlowRun
     private void Put(FlowBlock block, Cursor from, Candidate chosen)
     {
         var left = _box.Left + (chosen.Column * (_unit + FlowShape.PaneGapMm));
-        var place = new BoxMm(left, chosen.Top, left + WidthOf(chosen.Span), chosen.Bottom);
-        chosen.Page.Pieces.Add(new FlowPiece(block, place, () => Drawn(block, from, chosen, place)));
-        for (var i = 0; i < chosen.Span; i++) chosen.Page.Filled[chosen.Column + i] = chosen.Bottom + BlockGap;
+        var place = new BoxMm(left, chosen.Top, left + chosen.Form.WidthMm, chosen.Bottom);
+        chosen.Page.Pieces.Add(new FlowPiece(block, place, () => Drawn(from, chosen, place)));
+        for (var i = 0; i < chosen.Form.Span; i++) chosen.Page.Filled[chosen.Column + i] = chosen.Bottom + BlockGap;
     }
 
-    private static ImmutableArray<Mark> Drawn(FlowBlock block, Cursor from, Candidate chosen, BoxMm place)
+    private static ImmutableArray<Mark> Drawn(Cursor from, Candidate chosen, BoxMm place)
     {
-        var shape = chosen.Shape;
-        var top = place.Top + HeadOf(block, shape, place.Width, from);
+        var shape = chosen.Form.Shape;
+        var top = place.Top + chosen.Form.AboveMm(from == default);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         void Add(IEnumerable<Mark> own, double x, double y) => marks.AddRange(own.Select(m => m.Moved(x, y)));
 
-        if (from == default) Add(shape.Lead.Marks, place.Left, place.Top + FlowHeading.HeightOf(block, place.Width));
+        if (from == default) Add(shape.Lead.Marks, place.Left, place.Top + chosen.Form.HeadingMm);
         var (row, bottom) = (from.Row, top);
         for (var pane = 0; pane < shape.Panes && (row < chosen.Next.Row || (pane == 0 && shape.Rows.IsEmpty)); pane++)
         {
@@ -289,6 +283,6 @@ internal sealed class FlowRun
     private readonly record struct Cursor(int Row, int Note);
 
     /// <summary>A way to place a block or a part of it.</summary>
-    private sealed record Candidate(
-        FlowPage Page, FlowShape Shape, int Column, int Span, double Top, double PaneHeight, double Bottom, Cursor Next, double Cost);
+    private readonly record struct Candidate(
+        FlowPage Page, FlowForm Form, int Column, double Top, double PaneHeight, double Bottom, Cursor Next, double Cost);
 }

@@ -11,28 +11,60 @@ internal sealed class FlowShapes(BoxMm box, double leastHeight, double rowRoom)
     private const double ColumnMm = 18;
     private const int MostTitleLines = 2;
 
-    private readonly Dictionary<(FlowBlock Block, int Span), FlowShape?> _shapes = [];
-    private readonly Dictionary<(FlowBlock Block, int Span), double> _heights = [];
+    private readonly Dictionary<FlowBlock, FlowForm[]> _forms = [];
 
     /// <summary>How many columns a sheet has.</summary>
     public int Columns { get; } = Math.Max(1, (int)Math.Round((box.Width + FlowShape.PaneGapMm) / (ColumnMm + FlowShape.PaneGapMm)));
 
-    /// <summary>Width of so many columns in millimetres.</summary>
-    public double WidthOf(int span) => (span * (FlowPage.UnitOf(box, Columns) + FlowShape.PaneGapMm)) - FlowShape.PaneGapMm;
-
-    /// <summary>The least height in millimetres at which the panes of a block in so many columns hold all rows.</summary>
-    public double WholeHeight(FlowBlock block, int span)
+    /// <summary>Every form that a block can take, the narrow ones first.</summary>
+    public FlowForm[] FormsOf(FlowBlock block)
     {
-        if (_heights.TryGetValue((block, span), out var known)) return known;
-        return _heights[(block, span)] = Of(block, span) is { } shape ? shape.LeastHeight(0, shape.Rows.Sum(r => r.HeightMm)) : 0;
+        if (_forms.TryGetValue(block, out var known)) return known;
+        return _forms[block] = [.. Enumerable.Range(1, Columns).Select(span => Form(block, span)).OfType<FlowForm>()];
     }
 
-    /// <summary>The shape in so many columns, or null where the block cannot stand in them.</summary>
-    public FlowShape? Of(FlowBlock block, int span)
+    private FlowForm? Form(FlowBlock block, int span)
     {
-        if (_shapes.TryGetValue((block, span), out var known)) return known;
-        var width = WidthOf(span);
-        var isTitled = span == Columns || FlowHeading.Lines(block.Title, width).Count <= MostTitleLines;
-        return _shapes[(block, span)] = isTitled ? block.ShapeFor(new FlowRoom(width, leastHeight - FlowHeading.HeightOf(block, width), rowRoom, box.Width)) : null;
+        var width = (span * (FlowPage.UnitOf(box, Columns) + FlowShape.PaneGapMm)) - FlowShape.PaneGapMm;
+        if (span < Columns && FlowHeading.Lines(block.Title, width).Count > MostTitleLines) return null;
+        var heading = FlowHeading.HeightOf(block, width);
+        return block.ShapeFor(new FlowRoom(width, leastHeight - heading, rowRoom, box.Width)) is { } shape ? new FlowForm(shape, span, width, heading) : null;
     }
+}
+
+/// <summary>A block as it stands in so many columns, with the heights that are asked for in every trial.</summary>
+internal sealed class FlowForm
+{
+    /// <summary>Measures a shape.</summary>
+    /// <param name="shape">How the block looks.</param>
+    /// <param name="span">In how many columns.</param>
+    /// <param name="widthMm">Their width in millimetres.</param>
+    /// <param name="headingMm">Height in millimetres of the heading.</param>
+    public FlowForm(FlowShape shape, int span, double widthMm, double headingMm)
+    {
+        (Shape, Span, WidthMm, HeadingMm) = (shape, span, widthMm, headingMm);
+        WholeMm = shape.LeastHeight(0, shape.Rows.Sum(r => r.HeightMm));
+        NotesMm = shape.NotesHeight(0);
+    }
+
+    /// <summary>How the block looks.</summary>
+    public FlowShape Shape { get; }
+
+    /// <summary>In how many columns.</summary>
+    public int Span { get; }
+
+    /// <summary>Their width in millimetres.</summary>
+    public double WidthMm { get; }
+
+    /// <summary>Height of the heading in millimetres.</summary>
+    public double HeadingMm { get; }
+
+    /// <summary>The least height in millimetres at which the panes hold all rows.</summary>
+    public double WholeMm { get; }
+
+    /// <summary>Height of all notes in millimetres.</summary>
+    public double NotesMm { get; }
+
+    /// <summary>Height in millimetres of what stands above the rows: the heading and, where the block begins, what leads it.</summary>
+    public double AboveMm(bool begins) => HeadingMm + (begins ? Shape.Lead.HeightMm : 0);
 }
