@@ -60,32 +60,41 @@ public static class Lettering
     /// <summary>Breaks a text at blanks into lines of at most <paramref name="widthMm"/>; a longer word stands alone.</summary>
     public static IReadOnlyList<string> Wrap(string text, double heightMm, double widthMm, bool bold = false)
     {
+        var (font, size) = (FontFile.Of(bold), FontSizeMm(heightMm));
+        var blank = UnitsOf(font, new Rune(' '));
         var lines = new List<string>();
-        var line = "";
+        var (line, width) = (new StringBuilder(), 0);
         foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
-            var longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && WidthMm(longer, heightMm, bold) > widthMm)
+            // Widths in the font's own units are whole numbers: they add up exactly, and no line is measured again with each word.
+            var own = UnitsOf(font, word);
+            if (line.Length > 0 && (double)(width + blank + own) / font.UnitsPerEm * size > widthMm)
             {
-                lines.Add(line);
-                line = word;
+                lines.Add(line.ToString());
+                line.Clear();
+                width = 0;
             }
-            else
-            {
-                line = longer;
-            }
+
+            if (line.Length > 0) line.Append(' ');
+            width += line.Length > 0 ? blank + own : own;
+            line.Append(word);
         }
 
-        if (line.Length > 0) lines.Add(line);
+        if (line.Length > 0) lines.Add(line.ToString());
         return lines;
     }
 
     private static double EmsOf(string text, bool bold)
     {
         var font = FontFile.Of(bold);
+        return (double)UnitsOf(font, text) / font.UnitsPerEm;
+    }
+
+    private static int UnitsOf(FontFile font, string text)
+    {
         var units = 0;
         foreach (var rune in text.EnumerateRunes()) units += UnitsOf(font, rune);
-        return (double)units / font.UnitsPerEm;
+        return units;
     }
 
     private static int UnitsOf(FontFile font, Rune rune)

@@ -31,22 +31,22 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
     public (ImmutableArray<SheetContent> Front, ImmutableArray<SheetContent> Drawings, ImmutableArray<SheetContent> Behind) Build(
         IReadOnlyList<SheetContent> drawings)
     {
-        var flowed = SheetFlow.Flow(lists, SheetKind.Lists, Behind);
-        ImmutableArray<SheetContent> alone = [.. flowed.Pages.Select(p => p.Content)];
+        ImmutableArray<SheetContent> alone = [.. SheetFlow.Flow(lists, SheetKind.Lists, Behind).Pages.Select(p => p.Content)];
         var cautionsAreElsewhere = drawings.Concat(alone).Any(c => frame.ShowsAllCautions(c.Kind));
         if (drawings.Count + alone.Length <= SheetsWithoutList && panel.Notes.IsEmpty && cautionsAreElsewhere && findings is null && leftOut.IsEmpty) return ([], [.. drawings], alone);
 
         // The list of sheets counts the sheets that it stands on; its rows are of one height whatever they say, so that only
         // their number must settle. A row too many stays empty.
         var (front, count) = (1, drawings.Count + alone.Length + 1);
+        var known = default(FlowWay);
         for (var round = 0; ; round++)
         {
-            var (pages, joined) = Flow(drawings, front, Enumerable.Repeat("", count), cautionsAreElsewhere, out var fronts);
+            var (pages, joined) = Flow(drawings, front, Enumerable.Repeat("", count), cautionsAreElsewhere, ref known, out var fronts);
             var needed = pages.Count + drawings.Count;
             if ((fronts == front && needed <= count) || round == MostRounds)
             {
                 var titles = Titles(pages, front, joined);
-                (pages, joined) = Flow(drawings, front, titles.Concat(Enumerable.Repeat("", Math.Max(0, count - titles.Count))), cautionsAreElsewhere, out _);
+                (pages, joined) = Flow(drawings, front, titles.Concat(Enumerable.Repeat("", Math.Max(0, count - titles.Count))), cautionsAreElsewhere, ref known, out _);
                 return ([.. pages.Take(front).Select((p, i) => p with { Kind = SheetKind.Index, Title = titles[i], IsContinued = i > 0 })], joined, [.. pages.Skip(front)]);
             }
 
@@ -56,7 +56,7 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
 
     /// <summary>Index and lists in one flow, and how many of its sheets hold the index.</summary>
     private (List<SheetContent> Pages, ImmutableArray<SheetContent> Drawings) Flow(
-        IReadOnlyList<SheetContent> drawings, int front, IEnumerable<string> titles, bool cautionsAreElsewhere, out int fronts)
+        IReadOnlyList<SheetContent> drawings, int front, IEnumerable<string> titles, bool cautionsAreElsewhere, ref FlowWay? known, out int fronts)
     {
         var places = new PlaceDirectory(drawings.Select((c, i) => (front + i + 1, c)), frame.ZoneAt);
         IEnumerable<string> cautions = cautionsAreElsewhere ? [] : Cautions.For(panel).Select(c => "Caution: " + c);
@@ -66,7 +66,8 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
             new SheetList([.. titles], [.. panel.Notes, .. cautions, .. leftOut.IsEmpty ? [] : (string[])[$"Left out: {string.Join(", ", leftOut)}. 'draw --all-lists' prints them."]]) { IsLeading = true },
             .. Tables(Places(drawings, places)),
         ];
-        var flowed = SheetFlow.Flow([.. index, .. lists], SheetKind.Lists, Behind, First, Lent(drawings));
+        var flowed = SheetFlow.Flow([.. index, .. lists], SheetKind.Lists, Behind, First, Lent(drawings), known);
+        known = flowed.Way;
         fronts = 1 + flowed.Pages.ToList().FindLastIndex(p => p.Blocks.Any(index.Contains));
         return ([.. flowed.Pages.Select(p => p.Content)], flowed.Drawings);
     }

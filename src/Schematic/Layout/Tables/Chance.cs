@@ -6,6 +6,9 @@ internal sealed class Chance(uint seed)
 {
     private uint _state = seed;
 
+    /// <summary>Where the sequence stands: another that begins there goes on alike.</summary>
+    public uint State => _state;
+
     /// <summary>A number from zero to below.</summary>
     public int Next(int below) => (int)(Step() % (uint)below);
 

@@ -39,11 +39,25 @@ internal abstract class FlowBlock(string title)
 /// <param name="SheetMm">Width of a whole sheet in millimetres: more there is not.</param>
 internal readonly record struct FlowRoom(double WidthMm, double HeightMm, double RowRoomMm, double SheetMm);
 
-/// <summary>A row of a block, its marks with their upper left corner at the origin.</summary>
-internal sealed record FlowRow(double HeightMm, ImmutableArray<Mark> Marks)
+/// <summary>A row of a block.</summary>
+/// <param name="heightMm">Its height in millimetres.</param>
+/// <param name="draw">Makes its marks: of the many shapes that a flow tries, one is drawn.</param>
+internal sealed class FlowRow(double heightMm, Func<ImmutableArray<Mark>> draw)
 {
+    /// <summary>A row whose marks are made.</summary>
+    public FlowRow(double heightMm, ImmutableArray<Mark> marks)
+        : this(heightMm, () => marks)
+    {
+    }
+
     /// <summary>No row.</summary>
     public static FlowRow None { get; } = new(0, []);
+
+    /// <summary>Its height in millimetres.</summary>
+    public double HeightMm => heightMm;
+
+    /// <summary>Its marks with their upper left corner at the origin.</summary>
+    public ImmutableArray<Mark> Marks => draw();
 }
 
 /// <summary>A block as it stands in a width: rows that may be dealt to panes side by side, and notes under all of them.</summary>

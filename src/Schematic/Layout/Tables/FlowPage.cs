@@ -6,14 +6,35 @@ namespace Schematic.Layout.Tables;
 /// <summary>A drawing whose free space below and beside it may hold blocks.</summary>
 /// <param name="Content">The drawing.</param>
 /// <param name="Box">What a sheet of its kind may use.</param>
-internal sealed record FlowDrawing(SheetContent Content, BoxMm Box);
+internal sealed record FlowDrawing(SheetContent Content, BoxMm Box)
+{
+    // Between a drawing and what stands below or beside it, in millimetres: no table is taken for a part of the drawing.
+    private const double GapMm = 6.5;
+
+    /// <summary>How far down each of so many columns is taken, in millimetres of the sheet: to below the last mark that stands in it.</summary>
+    public ImmutableArray<double> Filled(int columns)
+    {
+        var unit = FlowPage.UnitOf(Box, columns);
+        var filled = Enumerable.Repeat(Box.Top, columns).ToArray();
+        foreach (var mark in Content.Marks.Select(m => m.Bounds))
+        {
+            for (var i = 0; i < columns; i++)
+            {
+                var left = Box.Left + (i * (unit + FlowShape.PaneGapMm));
+                if (mark.Right > left - GapMm && mark.Left < left + unit + GapMm) filled[i] = Math.Max(filled[i], mark.Bottom + GapMm);
+            }
+        }
+
+        return [.. filled];
+    }
+}
+
+/// <summary>A drawing whose free space has been measured: once for all runs.</summary>
+internal sealed record FreeSpace(FlowDrawing Drawing, ImmutableArray<double> Filled);
 
 /// <summary>A sheet that a flow fills: how far down each of its columns is taken, and what stands on it.</summary>
 internal sealed class FlowPage
 {
-    // Between a drawing and what stands below or beside it, in millimetres: no table is taken for a part of the drawing.
-    private const double DrawingGapMm = 6.5;
-
     private FlowPage(BoxMm box, double[] filled, FlowDrawing? drawing) => (Box, Filled, Drawing) = (box, filled, drawing);
 
     /// <summary>What the sheet may use.</summary>
@@ -31,22 +52,8 @@ internal sealed class FlowPage
     /// <summary>A sheet with nothing on it.</summary>
     public static FlowPage Empty(BoxMm box, int columns) => new(box, [.. Enumerable.Repeat(box.Top, columns)], null);
 
-    /// <summary>A sheet with a drawing: each column is free below the last mark that stands in it.</summary>
-    public static FlowPage Below(FlowDrawing drawing, int columns)
-    {
-        var (box, unit) = (drawing.Box, UnitOf(drawing.Box, columns));
-        var filled = Enumerable.Repeat(box.Top, columns).ToArray();
-        foreach (var mark in drawing.Content.Marks.Select(m => m.Bounds))
-        {
-            for (var i = 0; i < columns; i++)
-            {
-                var left = box.Left + (i * (unit + FlowShape.PaneGapMm));
-                if (mark.Right > left - DrawingGapMm && mark.Left < left + unit + DrawingGapMm) filled[i] = Math.Max(filled[i], mark.Bottom + DrawingGapMm);
-            }
-        }
-
-        return new FlowPage(box, filled, drawing);
-    }
+    /// <summary>A sheet with a drawing.</summary>
+    public static FlowPage Below(FreeSpace space) => new(space.Drawing.Box, [.. space.Filled], space.Drawing);
 
     /// <summary>Width of one of so many columns in millimetres.</summary>
     public static double UnitOf(BoxMm box, int columns) => ((box.Width + FlowShape.PaneGapMm) / columns) - FlowShape.PaneGapMm;
@@ -87,5 +94,14 @@ internal sealed record FlowPiece(FlowBlock Block, BoxMm Place, Func<ImmutableArr
 /// <summary>What a flow has made.</summary>
 /// <param name="Pages">The sheets of lists, each with the blocks that it shows.</param>
 /// <param name="Drawings">The drawings, in their order, with what was put into their free space.</param>
+/// <param name="Way">How it was made.</param>
 internal sealed record Flowed(
-    ImmutableArray<(SheetContent Content, ImmutableArray<FlowBlock> Blocks)> Pages, ImmutableArray<SheetContent> Drawings);
+    ImmutableArray<(SheetContent Content, ImmutableArray<FlowBlock> Blocks)> Pages, ImmutableArray<SheetContent> Drawings, FlowWay Way);
+
+/// <summary>A way to let blocks flow.</summary>
+/// <param name="Order">The order of the blocks: their places in the list.</param>
+/// <param name="IsClose">Whether rows stand closer.</param>
+/// <param name="Narrow">What a column less is worth, as a share of the room that a shape uses up.</param>
+/// <param name="Seed">Where the figures of chance begin that vary the places; null for none.</param>
+/// <param name="Sheets">How many sheets of lists it took.</param>
+internal sealed record FlowWay(ImmutableArray<int> Order, bool IsClose, double Narrow, uint? Seed = null, int Sheets = 0);

@@ -42,11 +42,11 @@ internal sealed class FlowRun
     /// <param name="shapes">How blocks look in so many columns; kept for further runs.</param>
     /// <param name="narrow">What a column less is worth, as a share of the room that a shape uses up.</param>
     /// <param name="chance">Where the figures of chance begin that vary the costs, so that other places are tried; null for none.</param>
-    public FlowRun(BoxMm box, BoxMm first, IReadOnlyList<FlowDrawing> drawings, FlowShapes shapes, double narrow, Chance? chance = null)
+    public FlowRun(BoxMm box, BoxMm first, IReadOnlyList<FreeSpace> drawings, FlowShapes shapes, double narrow, Chance? chance = null)
     {
         (_box, _first, _shapes, _narrow, _columns, _chance) = (box, first, shapes, narrow, shapes.Columns, chance);
         _unit = FlowPage.UnitOf(box, _columns);
-        _drawings = [.. drawings.Select(d => FlowPage.Below(d, _columns))];
+        _drawings = [.. drawings.Select(FlowPage.Below)];
     }
 
     /// <summary>The sheets of lists.</summary>
@@ -56,12 +56,12 @@ internal sealed class FlowRun
     public IReadOnlyList<FlowPage> Drawings => _drawings;
 
     /// <summary>Blocks that belong together and stand side by side in the list, and every other block alone.</summary>
-    public static IReadOnlyList<IReadOnlyList<FlowBlock>> Groups(IReadOnlyList<FlowBlock> blocks)
+    public static List<List<T>> Groups<T>(IEnumerable<T> blocks, Func<T, string?> groupOf)
     {
-        var groups = new List<List<FlowBlock>>();
+        var groups = new List<List<T>>();
         foreach (var block in blocks)
         {
-            if (groups.Count > 0 && block.Group is not null && groups[^1][0].Group == block.Group) groups[^1].Add(block);
+            if (groups.Count > 0 && groupOf(block) is { } name && groupOf(groups[^1][0]) == name) groups[^1].Add(block);
             else groups.Add([block]);
         }
 
@@ -71,7 +71,7 @@ internal sealed class FlowRun
     /// <summary>Places all blocks; false as soon as that takes more sheets of lists than asked for.</summary>
     public bool Place(IReadOnlyList<FlowBlock> blocks, int most = int.MaxValue)
     {
-        foreach (var group in Groups(blocks))
+        foreach (var group in Groups(blocks, b => b.Group))
         {
             if (group.Count > 1 && PlaceTogether(group)) continue;
             foreach (var block in group)
@@ -159,7 +159,7 @@ internal sealed class FlowRun
         _shapes.FormsOf(block), f => (f.WholeMm + f.Shape.Lead.HeightMm + f.NotesMm) * f.WidthMm > WholeShare * _box.Height * _box.Width);
 
     /// <summary>The forms in which a block can stand on a sheet, or in which it goes on.</summary>
-    private IReadOnlyList<FlowForm> Ways(FlowPage page, FlowBlock block, Cursor from)
+    private FlowForm[] Ways(FlowPage page, FlowBlock block, Cursor from)
     {
         if (page.Filled.Min() > page.Box.Bottom - LeastGapMm) return [];
         var forms = _shapes.FormsOf(block);

@@ -37,39 +37,71 @@ internal static class SheetFlow
     }
 
     /// <summary>The same, each sheet with the blocks that it shows; the first may have less room, and drawings lend their free space.</summary>
+    /// <param name="blocks">What flows.</param>
+    /// <param name="kind">What the sheets are.</param>
+    /// <param name="box">What a sheet may use.</param>
+    /// <param name="first">What the first may use.</param>
+    /// <param name="drawings">Sheets whose free space may be used.</param>
+    /// <param name="known">A way that was found for blocks much like these: taken where it needs no more sheets than it did.</param>
     public static Flowed Flow(
-        IReadOnlyList<FlowBlock> blocks, SheetKind kind, BoxMm box, BoxMm? first = null, IReadOnlyList<FlowDrawing>? drawings = null)
+        IReadOnlyList<FlowBlock> blocks, SheetKind kind, BoxMm box, BoxMm? first = null, IReadOnlyList<FlowDrawing>? drawings = null, FlowWay? known = null)
     {
         var head = first ?? box;
-        var (usual, close) = (new FlowShapes(box, Math.Min(box.Height, head.Height), TableRow.UsualRoom), new FlowShapes(box, Math.Min(box.Height, head.Height), TableRow.CloseRoom));
-        // As they come, then closer, the large ones first, the wide ones first, narrow shapes preferred: the first of the ways with fewest sheets.
-        var (large, wide) = (LargeFirst(blocks, box), WideFirst(blocks, box));
-        (IReadOnlyList<FlowBlock> Order, FlowShapes Shapes, double Narrow)[] ways =
-        [
-            (blocks, usual, 0), (blocks, close, 0), (large, close, 0),
-            (blocks, close, NarrowBonus), (large, close, NarrowBonus),
-            (blocks, close, 4 * NarrowBonus), (large, close, 4 * NarrowBonus),
-            (wide, close, 0), (wide, close, NarrowBonus), (wide, close, 4 * NarrowBonus),
-        ];
-        var (best, order) = (default(FlowRun), blocks);
-        foreach (var way in ways.TakeWhile(_ => best is not { Pages.Count: <= 1 }))
+        FlowShapes Shapes(double room) => new(box, Math.Min(box.Height, head.Height), room);
+        var (usual, close) = (Shapes(TableRow.UsualRoom), Shapes(TableRow.CloseRoom));
+        ImmutableArray<FreeSpace> spaces = [.. (drawings ?? []).Select(d => new FreeSpace(d, d.Filled(usual.Columns)))];
+        FlowRun? Run(FlowWay way, int most)
         {
-            var run = new FlowRun(box, head, drawings ?? [], way.Shapes, way.Narrow);
-            if (run.Place(way.Order, best?.Pages.Count - 1 ?? int.MaxValue)) (best, order) = (run, way.Order);
+            var run = new FlowRun(box, head, spaces, way.IsClose ? close : usual, way.Narrow, way.Seed is { } seed ? new Chance(seed) : null);
+            return run.Place([.. way.Order.Select(i => blocks[i])], most) ? run : null;
         }
 
-        best = Improved(best!, order, chance => new FlowRun(box, head, drawings ?? [], close, NarrowBonus * chance.Next(5), chance));
-        var all = best.Drawings.Concat(best.Pages).ToList();
-        return new Flowed(
-            [.. best.Pages.Select(p => (Finished(p, all, kind), p.Pieces.Select(i => i.Block).ToImmutableArray()))],
-            [.. best.Drawings.Select(p => Joined(p, all))]);
+        if (known?.Order.Length == blocks.Count && Run(known, known.Sheets) is { } again) return Finished(again, known, kind);
+        var (best, found) = FewestSheets(Ways(blocks, box), Run);
+        (best, found) = Improved(best, found, blocks, Run);
+        return Finished(best, found with { Sheets = best.Pages.Count }, kind);
+    }
+
+    /// <summary>
+    /// As they come, then closer, the large ones first, the wide ones first, narrow shapes preferred: the ways that are tried before chance.
+    /// </summary>
+    private static IEnumerable<FlowWay> Ways(IReadOnlyList<FlowBlock> blocks, BoxMm box)
+    {
+        ImmutableArray<int> OrderOf(IEnumerable<FlowBlock> sorted) => [.. sorted.Select(b => Enumerable.Range(0, blocks.Count).First(i => blocks[i] == b))];
+        var asGiven = OrderOf(blocks);
+        yield return new FlowWay(asGiven, false, 0);
+        yield return new FlowWay(asGiven, true, 0);
+        var large = OrderOf(LargeFirst(blocks, box));
+        yield return new FlowWay(large, true, 0);
+        foreach (var narrow in (double[])[NarrowBonus, 4 * NarrowBonus])
+        {
+            yield return new FlowWay(asGiven, true, narrow);
+            yield return new FlowWay(large, true, narrow);
+        }
+
+        var wide = OrderOf(WideFirst(blocks, box));
+        foreach (var narrow in (double[])[0, NarrowBonus, 4 * NarrowBonus]) yield return new FlowWay(wide, true, narrow);
+    }
+
+    /// <summary>The first of the ways with fewest sheets.</summary>
+    private static (FlowRun Best, FlowWay Found) FewestSheets(IEnumerable<FlowWay> ways, Func<FlowWay, int, FlowRun?> run)
+    {
+        var (best, found) = (default(FlowRun), default(FlowWay));
+        foreach (var way in ways)
+        {
+            if (run(way, best?.Pages.Count - 1 ?? int.MaxValue) is { } better) (best, found) = (better, way);
+            if (best is { Pages.Count: <= 1 }) break;
+        }
+
+        return (best!, found!);
     }
 
     /// <summary>Moves blocks about in the order and over the places while that empties the last sheet: chance decides which, the same on every run.</summary>
-    private static FlowRun Improved(FlowRun found, IReadOnlyList<FlowBlock> order, Func<Chance, FlowRun> fresh)
+    private static (FlowRun Best, FlowWay Found) Improved(FlowRun best, FlowWay found, IReadOnlyList<FlowBlock> blocks, Func<FlowWay, int, FlowRun?> run)
     {
-        var (leading, groups) = (order.TakeWhile(b => b.IsLeading).ToList(), FlowRun.Groups([.. order.SkipWhile(b => b.IsLeading)]).ToList());
-        var (best, bestCost) = (found, double.MaxValue);
+        var leading = found.Order.TakeWhile(i => blocks[i].IsLeading).ToList();
+        var groups = FlowRun.Groups(found.Order.Skip(leading.Count), i => blocks[i].Group);
+        var bestCost = double.MaxValue;
         for (var trial = 0u; trial < Trials && groups.Count > 1 && best.Pages.Count > 1; trial++)
         {
             var chance = new Chance(trial);
@@ -81,14 +113,21 @@ internal static class SheetFlow
                 moved.Insert(chance.Next(moved.Count + 1), group);
             }
 
-            var run = fresh(chance);
-            if (!run.Place([.. leading, .. moved.SelectMany(g => g)], best.Pages.Count) || (run.Pages.Count == best.Pages.Count && run.Cost > bestCost)) continue;
+            var way = new FlowWay([.. leading, .. moved.SelectMany(g => g)], true, NarrowBonus * chance.Next(5), chance.State);
+            if (run(way, best.Pages.Count) is not { } next || (next.Pages.Count == best.Pages.Count && next.Cost > bestCost)) continue;
             // What only empties the last sheet is a step on the way; it is drawn when it saves the sheet.
-            if (run.Pages.Count < best.Pages.Count) best = run;
-            (groups, bestCost) = (moved, run.Cost);
+            if (next.Pages.Count < best.Pages.Count) (best, found) = (next, way);
+            (groups, bestCost) = (moved, next.Cost);
         }
 
-        return best;
+        return (best, found);
+    }
+
+    private static Flowed Finished(FlowRun run, FlowWay way, SheetKind kind)
+    {
+        var all = run.Drawings.Concat(run.Pages).ToList();
+        return new Flowed(
+            [.. run.Pages.Select(p => (Finished(p, all, kind), p.Pieces.Select(i => i.Block).ToImmutableArray()))], [.. run.Drawings.Select(p => Joined(p, all))], way);
     }
 
     /// <summary>The blocks of which the first sheet must show something stay in front; the others follow by the room that they take.</summary>
@@ -107,7 +146,7 @@ internal static class SheetFlow
     /// <summary>Leading blocks first, the others by what they ask for; what belongs together stays side by side.</summary>
     private static List<FlowBlock> Sorted(IReadOnlyList<FlowBlock> blocks, Func<IReadOnlyList<FlowBlock>, double[]> keys)
     {
-        var groups = FlowRun.Groups([.. blocks.SkipWhile(b => b.IsLeading)]).Select(g => (Group: g, Keys: keys(g))).ToList();
+        var groups = FlowRun.Groups(blocks.SkipWhile(b => b.IsLeading), b => b.Group).Select(g => (Group: g, Keys: keys(g))).ToList();
         return
         [
             .. blocks.TakeWhile(b => b.IsLeading),

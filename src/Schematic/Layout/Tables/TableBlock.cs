@@ -114,7 +114,7 @@ internal sealed class TableBlock : FlowBlock
     private static FlowRow Header(TableColumns columns)
     {
         var height = columns.Header.Height;
-        return new FlowRow(height,
+        return new FlowRow(height, () =>
         [
             LineMark.Between(MarkRole.Table, default, new(columns.Width, 0), Pen.Narrow),
             LineMark.Between(MarkRole.Table, new(0, height), new(columns.Width, height), Pen.Wide),
@@ -124,8 +124,8 @@ internal sealed class TableBlock : FlowBlock
 
     private static FlowRow Row(TableRow row, double width, bool isBand)
     {
-        IEnumerable<Mark> band = isBand ? [LineMark.Rectangle(MarkRole.Table, new BoxMm(0, 0, width, row.Height), null, Ink.Band)] : [];
-        return new FlowRow(row.Height, [.. band, .. row.Marks(0, 0)]);
+        IEnumerable<Mark> Band() => isBand ? [LineMark.Rectangle(MarkRole.Table, new BoxMm(0, 0, width, row.Height), null, Ink.Band)] : [];
+        return new FlowRow(row.Height, () => [.. Band(), .. row.Marks(0, 0)]);
     }
 
     /// <summary>A heading among the rows and the row that it heads are one: no pane ends between them.</summary>
@@ -134,13 +134,16 @@ internal sealed class TableBlock : FlowBlock
         var above = FlowRow.None;
         foreach (var (row, drawn) in rows)
         {
-            var joined = above.HeightMm == 0 ? drawn : new FlowRow(above.HeightMm + drawn.HeightMm, [.. above.Marks, .. drawn.Marks.Select(m => m.Moved(0, above.HeightMm))]);
+            var joined = above.HeightMm == 0 ? drawn : Below(above, drawn);
             above = row.IsAcross ? joined : FlowRow.None;
             if (!row.IsAcross) yield return joined;
         }
 
         if (above.HeightMm > 0) yield return above;
     }
+
+    private static FlowRow Below(FlowRow above, FlowRow row) =>
+        new(above.HeightMm + row.HeightMm, () => [.. above.Marks, .. row.Marks.Select(m => m.Moved(0, above.HeightMm))]);
 
     /// <summary>What leads the table, as one row.</summary>
     private FlowRow Lead(FlowRoom room)
@@ -168,7 +171,7 @@ internal sealed class TableBlock : FlowBlock
             ImmutableArray<string> here = [.. lines.Skip(from).Take(most)];
             yield return new FlowRow(
                 top + (here.Length * TableRow.LinePitch),
-                [.. here.Select((line, i) => new TextMark(
+                () => [.. here.Select((line, i) => new TextMark(
                     MarkRole.Table, line, new PointMm(0, top + (i * TableRow.LinePitch) + TableRow.Lettering), TableRow.Lettering)).Where(t => t.Text.Length > 0)]);
         }
     }
