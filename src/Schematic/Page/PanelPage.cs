@@ -24,7 +24,7 @@ public static class PanelPage
         var given = request.Context ?? new AnalysisContext(request.Panel);
         var context = given.Sized;
         var pack = request.Pack ?? PackBuilder.Draw(given, request.Findings);
-        var data = PageDataWriter.Write(context, new PageElectrics(context.Positions), PageRingOut.Of(context.Panel, name), name);
+        var data = PageDataWriter.Write(context, new PageElectrics(context.Positions), PageRingOut.Of(pack.RingOuts, name), name);
         ImmutableArray<PageSection> sections =
         [
             .. ListSections.Findings([.. request.Findings, .. pack.Findings]), .. new DrawingSections(context.Panel, pack.Sheets).All(), .. ListSections.Lists(context),

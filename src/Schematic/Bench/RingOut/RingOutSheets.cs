@@ -12,25 +12,21 @@ public static class RingOutSheets
     private const int MostContacts = 200;
 
     /// <summary>The tables; what reads alike is left to the command line, to keep paper.</summary>
-    public static ImmutableArray<ReportTable> Build(Panel panel)
-    {
-        var circuits = CircuitsOf(panel);
-        var plans = PlansOf(circuits);
-        return
-        [
-            .. plans.Select(p => WithHidden(p, plans)),
-            .. circuits.Where(c => c.Accessible.Length > MostContacts).Select(TooMany),
-        ];
-    }
+    public static ImmutableArray<ReportTable> Build(Panel panel) => Build(panel, Plans(panel));
+
+    /// <summary>The tables of plans that are made.</summary>
+    internal static ImmutableArray<ReportTable> Build(Panel panel, ImmutableArray<RingOutPlan> plans) =>
+    [
+        .. plans.Select(p => WithHidden(p, [.. plans])),
+        .. CircuitsOf(panel).Where(c => c.Accessible.Length > MostContacts).Select(TooMany),
+    ];
 
     /// <summary>The plans themselves; none for a side with so many contacts that it is planned part by part.</summary>
-    internal static List<RingOutPlan> Plans(Panel panel) => PlansOf(CircuitsOf(panel));
+    internal static ImmutableArray<RingOutPlan> Plans(Panel panel) =>
+        [.. CircuitsOf(panel).Where(c => c.Accessible.Length <= MostContacts).Select(c => RingOutPlanner.Plan(c)).Where(p => !p.Steps.IsEmpty)];
 
     private static List<BenchCircuit> CircuitsOf(Panel panel) =>
         [.. SidesOf(panel).Select(side => BenchCircuit.Read(panel, side)).Where(c => c.Accessible.Length >= 2)];
-
-    private static List<RingOutPlan> PlansOf(IEnumerable<BenchCircuit> circuits) =>
-        [.. circuits.Where(c => c.Accessible.Length <= MostContacts).Select(c => RingOutPlanner.Plan(c)).Where(p => !p.Steps.IsEmpty)];
 
     private static IEnumerable<BenchSide> SidesOf(Panel panel)
     {

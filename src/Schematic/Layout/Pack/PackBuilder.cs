@@ -62,11 +62,12 @@ public static class PackBuilder
             .. Record(panel, frame),
         ];
         var tables = Tables(context);
+        var ringOuts = RingOutSheets.Plans(panel);
         var leftOut = allLists ? [] : tables.Where(t => t.IsExtra).Select(t => t.Title).ToImmutableArray();
         var sheets = frame.Finish(
-            contents.OrderBy(c => c.Kind), [.. Lists(context, frame, tables.Where(t => allLists || !t.IsExtra)), .. faces.TrueSize], panel,
+            contents.OrderBy(c => c.Kind), [.. Lists(context, frame, tables.Where(t => allLists || !t.IsExtra), ringOuts), .. faces.TrueSize], panel,
             StampFor(findings), FindingsList.Build(findings), leftOut);
-        return new DrawnPack(sheets, [.. wirings.Findings, .. SheetFindings.Of(sheets, frame.ZoneAt)]);
+        return new DrawnPack(sheets, [.. wirings.Findings, .. SheetFindings.Of(sheets, frame.ZoneAt)]) { RingOuts = ringOuts };
     }
 
     /// <summary>The face sheets of one connector alone.</summary>
@@ -95,7 +96,7 @@ public static class PackBuilder
     }
 
     /// <summary>The contact chart, all lists, the bars of the load sheet and the labels behind them.</summary>
-    private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame, IEnumerable<ReportTable> lists)
+    private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame, IEnumerable<ReportTable> lists, ImmutableArray<RingOutPlan> ringOuts)
     {
         var width = frame.ContentBox(SheetKind.Lists).Width;
         IEnumerable<FlowBlock> Blocks(IEnumerable<ReportTable> tables, string? group = null) =>
@@ -104,7 +105,7 @@ public static class PackBuilder
         [
             .. ContactBars.Of(ContactChart.BuildPrinted(context), width),
             .. Blocks(lists),
-            .. Blocks(RingOutSheets.Build(context.Panel).Where(t => !t.Rows.IsEmpty), group: "ring-out"),
+            .. Blocks(RingOutSheets.Build(context.Panel, ringOuts).Where(t => !t.Rows.IsEmpty), group: "ring-out"),
             .. FaceTables.Practice(context), .. LoadBars.Of(context), .. LabelBlock.Of(context),
         ];
     }

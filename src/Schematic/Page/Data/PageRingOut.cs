@@ -29,8 +29,8 @@ internal sealed record PageStep(
 internal sealed record PageRingOut(
     string Key, string Title, ImmutableArray<string> Cautions, ImmutableArray<string> Notes, ImmutableArray<PageStep> Steps, ImmutableArray<string> File)
 {
-    /// <summary>The ring-outs of a panel.</summary>
-    public static ImmutableArray<PageRingOut> Of(Panel panel, string fileName) => [.. RingOutSheets.Plans(panel).Select(p => Of(p, fileName))];
+    /// <summary>The ring-outs of a pack.</summary>
+    public static ImmutableArray<PageRingOut> Of(ImmutableArray<RingOutPlan> plans, string fileName) => [.. plans.Select(p => Of(p, fileName))];
 
     private static PageRingOut Of(RingOutPlan plan, string fileName) => new(
         plan.Circuit.Side.ToString().ToLowerInvariant(), RingOutList.SideWords(plan.Circuit), [.. RingOutList.Cautions(plan.Circuit)],
