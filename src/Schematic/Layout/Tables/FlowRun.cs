@@ -89,10 +89,10 @@ internal sealed class FlowRun
     }
 
     /// <summary>All blocks of a group on one sheet, the first that has room; false where none has, not even a new one.</summary>
-    private bool PlaceTogether(IReadOnlyList<FlowBlock> group)
+    private bool PlaceTogether(List<FlowBlock> group)
     {
         // The first of a group may take the place in which alone another would stand: other orders are tried.
-        IReadOnlyList<FlowBlock>[] orders = [group, [.. group.Reverse()], [.. group.OrderByDescending(LeastWidth)]];
+        IReadOnlyList<FlowBlock>[] orders = [group, [.. Enumerable.Reverse(group)], [.. group.OrderByDescending(LeastWidth)]];
         foreach (var page in Open(group[0]).Append(NewPage()))
         {
             var before = page.State;
