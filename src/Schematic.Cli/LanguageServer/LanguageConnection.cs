@@ -54,7 +54,7 @@ internal sealed class LanguageConnection : ILanguageClient
         }
     }
 
-    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "Every type that is written or read is in ProtocolJson; a test asks all of them of the program compiled ahead of time.")]
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "Every type that is written or read is in ProtocolJson; .ci/run asks all that an editor asks of the program compiled ahead of time.")]
     [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "As above: the formatter asks ProtocolJson and makes no code at run time.")]
     private static SystemTextJsonFormatter Formatter()
     {
