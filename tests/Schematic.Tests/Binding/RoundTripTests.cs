@@ -11,7 +11,7 @@ namespace Schematic.Tests.Binding;
 
 public class RoundTripTests
 {
-    private const int Runs = 250;
+    private const int Runs = 120;
 
     [Fact]
     public void A_panel_that_is_written_out_is_read_back_the_same() => PanelSample.Panels.Holds(
@@ -79,7 +79,7 @@ public class RoundTripTests
                     Assert.Equal(formatted, PanelFormatter.Format(formatted));
                     Assert.Equal(PanelText.Describe(panel), PanelText.Describe(TestPanels.Read(formatted).Panel));
                 },
-                count: 1000);
+                count: 500);
 
     [Fact]
     public void Reading_takes_steps_that_grow_with_the_text_and_no_faster()

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using Xunit;
 
@@ -5,7 +6,8 @@ namespace Schematic.Tests.Generators;
 
 /// <summary>
 /// A property tried on generated cases: the same cases on every machine and in every run, so that a red test is red for everyone.
-/// <c>PROPERTIES=fresh</c> in the environment draws new ones; what they find is mended and its smallest case becomes a test of its own.
+/// <c>PROPERTIES=10</c> in the environment draws new ones, ten times as many; what they find is mended and its smallest case becomes a
+/// test of its own.
 /// </summary>
 internal static class Property
 {
@@ -14,9 +16,9 @@ internal static class Property
     /// <summary>Tries <paramref name="assert"/> on so many cases.</summary>
     public static void Holds<T>(this Gen<T> cases, Action<T> assert, int count = UsualCases, Func<T, string>? print = null)
     {
-        if (Environment.GetEnvironmentVariable("PROPERTIES") == "fresh")
+        if (int.TryParse(Environment.GetEnvironmentVariable("PROPERTIES"), CultureInfo.InvariantCulture, out var times))
         {
-            cases.Sample(assert, iter: count, print: print);
+            cases.Sample(assert, iter: count * times, print: print);
             return;
         }
 

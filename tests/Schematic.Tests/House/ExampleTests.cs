@@ -1,10 +1,9 @@
-using Schematic.Analysis;
 using Schematic.Binding;
 using Schematic.Diagnostics;
 using Schematic.Language;
-using Schematic.Layout.Pack;
 using Schematic.Rendering;
 using UglyToad.PdfPig;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.House;
@@ -20,8 +19,7 @@ public class ExampleTests
     [MemberData(nameof(Examples))]
     public void An_example_has_no_finding(string example)
     {
-        var result = PanelLoader.LoadFile(Repository.PathOf($"examples/{example}"));
-        var found = result.Diagnostics.Concat(PanelChecker.Check(result.Panel)).Where(d => d.Severity != Severity.Note);
+        var found = ExamplePacks.Of($"examples/{example}").Findings.Where(d => d.Severity != Severity.Note);
         Assert.Empty(found.Select(d => $"{d.Rule}: {d.Message}"));
     }
 
@@ -39,10 +37,9 @@ public class ExampleTests
     {
         var pack = Path.Combine(Path.GetDirectoryName(Repository.PathOf($"examples/{example}"))!, "pack");
         var kept = File.ReadAllBytes(Assert.Single(Directory.GetFiles(pack, "*.pdf")));
-        var result = PanelLoader.LoadFile(Repository.PathOf($"examples/{example}"));
-        var sheets = PackBuilder.Build(result.Panel, [.. result.Diagnostics, .. PanelChecker.Check(result.Panel)]);
-        Assert.Equal(PageTexts(PdfWriter.Write(sheets.Select(SvgWriter.Write), result.Panel.Title)), PageTexts(kept));
-        Assert.Equal(sheets.Length, Directory.GetFiles(pack, "*.png").Length);
+        var fresh = ExamplePacks.Of($"examples/{example}");
+        Assert.Equal(PageTexts(PdfWriter.Write(fresh.Sheets.Select(SvgWriter.Write), fresh.Panel.Title)), PageTexts(kept));
+        Assert.Equal(fresh.Sheets.Length, Directory.GetFiles(pack, "*.png").Length);
     }
 
     private static List<string> PageTexts(byte[] pdf)

@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Schematic.Analysis;
 using Schematic.Fonts;
-using Schematic.Layout.Pack;
 using Schematic.Rendering;
 using SkiaSharp;
 using Svg.Skia;
 using Svg.Skia.TypefaceProviders;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Rendering;
@@ -25,10 +24,7 @@ public class LikenessTests
     private const int Dpi = 90;
 
     private static readonly Lazy<ImmutableArray<string>> Pack = new(() =>
-    {
-        var panel = TestPanels.Load(File.ReadAllText(Repository.PathOf("examples/relay-latch/latch.panel")));
-        return [.. PackBuilder.Build(panel, PanelChecker.Check(panel)).Take(2).Select(SvgWriter.Write)];
-    });
+        [.. ExamplePacks.Of("examples/relay-latch/latch.panel").Sheets.Take(2).Select(SvgWriter.Write)]);
 
     [Theory]
     [InlineData(0)]

@@ -1,9 +1,9 @@
 using Schematic.Bench.RingOut;
 using Schematic.Binding;
 using Schematic.Drawing;
-using Schematic.Layout.Pack;
 using Schematic.Model;
 using Schematic.Reports;
+using Schematic.Tests.Generators;
 using Xunit;
 
 namespace Schematic.Tests.Bench.RingOut;
@@ -28,8 +28,7 @@ public class PrintedRingOutTests
     {
         foreach (var example in (string[])["lever-frame/lever", "relay-latch/latch", "engine-order/engine-order", "dsub-breakout/breakout"])
         {
-            var panel = PanelLoader.LoadFile(Repository.PathOf($"examples/{example}.panel")).Panel;
-            var sheet = PackBuilder.Build(panel, []).First(s => s.Marks.OfType<TextMark>().Any(t => t.Text.StartsWith("Ring-out with power off", StringComparison.Ordinal) && t.IsBold));
+            var sheet = ExamplePacks.Of($"examples/{example}.panel").Sheets.First(s => s.Marks.OfType<TextMark>().Any(t => t.Text.StartsWith("Ring-out with power off", StringComparison.Ordinal) && t.IsBold));
             var texts = sheet.Marks.OfType<TextMark>().Where(t => t.Role == MarkRole.Table).ToList();
             var first = texts.First(t => t.Text.StartsWith("First: 1. Switch every supply off", StringComparison.Ordinal));
             var heading = texts.First(t => t.Text == "Red" && t.Anchor.Y > first.Anchor.Y);

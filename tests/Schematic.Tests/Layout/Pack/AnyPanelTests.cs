@@ -17,5 +17,5 @@ public class AnyPanelTests
                 var (read, findings) = TestPanels.Read(PanelSampleWriter.WriteWithMovedWords(panel, moves));
                 Assert.NotEmpty(PackBuilder.Build(read, PanelChecker.Check(read, findings)));
             },
-            count: 40);
+            count: 25);
 }
