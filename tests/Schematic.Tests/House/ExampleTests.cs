@@ -1,4 +1,3 @@
-using Schematic.Binding;
 using Schematic.Diagnostics;
 using Schematic.Language;
 using Schematic.Rendering;

@@ -1,4 +1,3 @@
-using Schematic.Analysis;
 using Schematic.Binding;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
