@@ -1,4 +1,3 @@
-using Schematic.Binding;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
 using Schematic.Layout.Inspection;
