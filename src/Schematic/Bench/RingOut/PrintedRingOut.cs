@@ -12,6 +12,10 @@ internal static class PrintedRingOut
 {
     private const string Box = "☐";
     private const string Line = "▂";
+    private const string EachInTurn = "+ red before";
+
+    /// <summary>Contacts that are touched one after the other in one row: so many boxes stand side by side.</summary>
+    private const int MostInTurn = 4;
 
     /// <summary>
     /// The steps of one plan under headings of what is held and what the meter must show; it begins with what is done before any step.
@@ -19,7 +23,7 @@ internal static class PrintedRingOut
     public static ReportTable Steps(RingOutPlan plan, IReadOnlyList<RingOutPlan> all) => new(
         $"Ring-out with power off: {RingOutList.SideWords(plan.Circuit)}",
         [new("step", "", ColumnAlign.Right), new("red", "Red"), new("black", "Black"), new("reading", "Shows", ColumnAlign.Centre)],
-        [.. plan.Steps.SelectMany((_, i) => Rows(plan, i))])
+        [.. Rows(plan)])
     {
         // Lists flow to where they find room: each says for itself what is done first.
         Lead = plan == all[0] ? [First(all), .. Before(all)] : [First(all)],
@@ -41,6 +45,8 @@ internal static class PrintedRingOut
     {
         var steps = plans.SelectMany(p => p.Steps).ToList();
         yield return "Contacts under one lead are clipped together; \"+\": clip that on as well and take nothing off. A position is held until the next one is named.";
+        if (plans.Any(p => Enumerable.Range(0, p.Steps.Length).Any(i => LastInTurn(p, i) > i)))
+            yield return $"\"{EachInTurn}\": clip to black as well what red touched before, then touch red to the next contact of the row; a box each.";
         yield return $"Meter at ohms{(steps.Exists(s => s.Placement.Test == MeterTest.Diode) ? ", or at diode test where that is said (current from red to black)" : "")}. closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.";
         if (!steps.TrueForAll(IsTicked)) yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above.";
     }
@@ -49,19 +55,60 @@ internal static class PrintedRingOut
     private static IEnumerable<string> Common(IReadOnlyList<RingOutPlan> plans) =>
         plans.Select(p => RingOutList.Cautions(p.Circuit)).Aggregate((a, b) => a.Intersect(b));
 
-    /// <summary>A step, under a heading where what is held or what must show is not as before.</summary>
-    private static IEnumerable<ImmutableArray<string>> Rows(RingOutPlan plan, int index)
+    /// <summary>
+    /// The steps, under headings where what is held or what must show is not as before. Where red goes on to the next contact and
+    /// black takes over the one before, and the meter must show the same, several share a row with a box each.
+    /// </summary>
+    private static IEnumerable<ImmutableArray<string>> Rows(RingOutPlan plan)
     {
-        var (circuit, step) = (plan.Circuit, plan.Steps[index]);
-        var expected = Expected(step);
-        if (index == 0 || step.Doing.Length > 0 || expected != Expected(plan.Steps[index - 1]))
+        for (var first = 0; first < plan.Steps.Length;)
         {
-            var held = step.Move.Length == 0 ? "" : StandText.Describe(step.Placement.Stand, circuit.Actuators) + ": ";
-            var turned = step.Turn.Length == 0 ? "" : step.Turn + ": ";
-            yield return [$"{ReportTable.Across}{held}{turned}{expected}", "", "", ""];
+            if (Heading(plan, first) is { } heading) yield return [ReportTable.Across + heading, "", "", ""];
+            var last = LastInTurn(plan, first);
+            yield return first == last ? Row(plan, first) : Together(plan, first, last);
+            first = last + 1;
         }
+    }
 
-        yield return [Number(index + 1), TerminalText.Of(circuit, step.Placement.Red), Black(plan, index), IsTicked(step) ? Box : Line];
+    /// <summary>What is held and what must show from this step on; null where it is as before.</summary>
+    private static string? Heading(RingOutPlan plan, int index)
+    {
+        var step = plan.Steps[index];
+        var expected = Expected(step);
+        if (index > 0 && step.Doing.Length == 0 && expected == Expected(plan.Steps[index - 1])) return null;
+        var held = step.Move.Length == 0 ? "" : StandText.Describe(step.Placement.Stand, plan.Circuit.Actuators) + ": ";
+        var turned = step.Turn.Length == 0 ? "" : step.Turn + ": ";
+        return held + turned + expected;
+    }
+
+    private static ImmutableArray<string> Row(RingOutPlan plan, int index)
+    {
+        var step = plan.Steps[index];
+        return [Number(index + 1), TerminalText.Of(plan.Circuit, step.Placement.Red), Black(plan, index), IsTicked(step) ? Box : Line];
+    }
+
+    private static ImmutableArray<string> Together(RingOutPlan plan, int first, int last)
+    {
+        var reds = Enumerable.Range(first, last - first + 1).Select(i => plan.Steps[i].Placement.Red[0]).ToImmutableArray();
+        return [$"{Number(first + 1)}..{Number(last + 1)}", TerminalText.Of(plan.Circuit, reds), EachInTurn, string.Concat(Enumerable.Repeat(Box, reds.Length))];
+    }
+
+    /// <summary>The last step that can share a row with this one; the step itself where none can.</summary>
+    private static int LastInTurn(RingOutPlan plan, int first)
+    {
+        var last = first;
+        if (!IsInTurn(plan, first)) return first;
+        while (last + 1 < plan.Steps.Length && last + 1 - first < MostInTurn && Heading(plan, last + 1) is null && IsInTurn(plan, last + 1)
+            && plan.Steps[last].Placement.Red[0] != plan.Circuit.FrameNumber && plan.Steps[last].Placement.Red[0] < plan.Steps[last + 1].Placement.Red[0]) last++;
+        return last;
+    }
+
+    /// <summary>Whether a step only goes on: one contact under red, under black what both leads had before.</summary>
+    private static bool IsInTurn(RingOutPlan plan, int index)
+    {
+        if (index == 0 || plan.Steps[index].Placement is not { Red.Length: 1 } placement || !IsTicked(plan.Steps[index])) return false;
+        var before = plan.Steps[index - 1].Placement;
+        return before.Stand == placement.Stand && placement.Black.Order().SequenceEqual(before.Black.Concat(before.Red).Order());
     }
 
     /// <summary>What is clipped to the black lead, or what is added to what was there before or under both leads.</summary>

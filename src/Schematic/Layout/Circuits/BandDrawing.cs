@@ -320,6 +320,20 @@ internal sealed class BandDrawing
             var y = _rows.LinkageOf(s);
             _marks.Add(new LineMark(MarkRole.Linkage, [new(X(left.Placed.Column) - 1.25, y), new(X(s.Placed.Column) - 1.25, y)], Pen.Linkage) { Owner = s.Placed.Link.Pole!.Actuator });
         }
+
+        foreach (var f in _fans.Where(f => f.Drive == Drive.Shared))
+        {
+            if (_rows.LeftOf(f, _fans, links) is not { } left) continue;
+            var y = _rows.LinkageOf(f);
+            _marks.Add(new LineMark(MarkRole.Linkage, [new(BladeOf(left), y), new(BladeOf(f), y)], Pen.Linkage) { Owner = f.Fan.Pole.Actuator });
+        }
+    }
+
+    /// <summary>Where the linkage meets the blade of a fan.</summary>
+    private double BladeOf(ShapedFan f)
+    {
+        var (column, dx) = MeetingOf(f);
+        return X(column, dx) + f.Shape.BladeX;
     }
 }
 

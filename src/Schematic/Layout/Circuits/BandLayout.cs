@@ -11,7 +11,7 @@ internal sealed record ShapedLink(PlacedLink Placed, Art? Upper, Art? Body, Art?
 }
 
 /// <summary>A fan with what is drawn of it: the lead of its common, its symbol, and what each throw needs to its own line.</summary>
-internal sealed record ShapedFan(Fan Fan, FanShape Shape, Art Common, ImmutableArray<Art> Labels, ImmutableArray<Art> Leads, bool IsStraight)
+internal sealed record ShapedFan(Fan Fan, FanShape Shape, Art Common, ImmutableArray<Art> Labels, ImmutableArray<Art> Leads, Drive Drive)
 {
     public double HeightOf(int index) => Common.Height + Shape.Art.Height + Labels[index].Height + Leads[index].Height;
 }
@@ -85,7 +85,8 @@ internal sealed class BandLayout
         ImmutableArray<PlacedLink> links = [.. Enumerable.Range(from, to - from).SelectMany(c => _linksAt[c])];
         var (shaped, shapedFans, levels) = Shapes(links, _whole.Value);
         var rows = new BandRows(levels);
-        shaped = [.. shaped.Select(s => rows.Shares(s, shaped, shapedFans, links) ? Shaped(s.Placed, Drive.Shared) with { Body = Padded(Shaped(s.Placed, Drive.Shared).Body!, s.Body!.Height) } : s)];
+        shaped = [.. shaped.Select(s => rows.Shares(s, shaped, links) ? Shaped(s.Placed, Drive.Shared) with { Body = Padded(Shaped(s.Placed, Drive.Shared).Body!, s.Body!.Height) } : s)];
+        shapedFans = [.. shapedFans.Select(f => rows.LeftOf(f, shapedFans, links) is null ? f : f with { Drive = Drive.Shared, Shape = Sharing(f, links) })];
         return new BandDrawing(_map, _measures, _leadArt, rows, shaped, shapedFans, [.. LinesOf(links, shaped, shapedFans, from, to)], from, to).Draw();
     }
 
@@ -151,6 +152,13 @@ internal sealed class BandLayout
     /// <summary>The drawn height stays what the levels were found with.</summary>
     private static Art Padded(Art art, double height) => art with { Height = height };
 
+    /// <summary>The shape of a fan that a linkage reaches, as high as it was with an operator of its own.</summary>
+    private FanShape Sharing(ShapedFan f, ImmutableArray<PlacedLink> links)
+    {
+        var shape = _fanArt.Of(f.Fan, IsStraight(f.Fan, links), Drive.Shared);
+        return shape with { Art = Padded(shape.Art, f.Shape.Art.Height) };
+    }
+
     private Drive DriveOf(CircuitLink link) =>
         link.Pole?.Actuator is { } name && _homes.IsHome(name, link) ? Drive.Home : Drive.Named;
 
@@ -191,13 +199,16 @@ internal sealed class BandLayout
     private ShapedFan Shaped(Fan fan, ImmutableArray<PlacedLink> links, Drive drive)
     {
         var first = fan.Throws[0];
-        // A column that comes down to the common, or up to it, goes straight on through it.
-        var isStraight = links.Any(l => l.Column == first.Column && (fan.IsDown ? l.Lower : l.Upper) == fan.Node);
+        var isStraight = IsStraight(fan, links);
         var common = LeadAt(first, fan.Node, first.Link.From, isAbove: !fan.IsDown) ?? new ArtDrawing(_measures).Done(0);
         return new ShapedFan(
             fan, _fanArt.Of(fan, isStraight, drive), common, [.. fan.Throws.Select(t => LabelOf(fan, t))],
-            [.. fan.Throws.Select(t => LeadAt(t, fan.IsDown ? t.Lower : t.Upper, t.Link.To, isAbove: fan.IsDown) ?? new ArtDrawing(_measures).Done(0))], isStraight);
+            [.. fan.Throws.Select(t => LeadAt(t, fan.IsDown ? t.Lower : t.Upper, t.Link.To, isAbove: fan.IsDown) ?? new ArtDrawing(_measures).Done(0))], drive);
     }
+
+    /// <summary>Whether a column that comes down to the common, or up to it, goes straight on through it.</summary>
+    private static bool IsStraight(Fan fan, ImmutableArray<PlacedLink> links) =>
+        links.Any(l => l.Column == fan.Throws[0].Column && (fan.IsDown ? l.Lower : l.Upper) == fan.Node);
 
     /// <summary>The position of a throw and, where somebody must find it, its terminal, beside the throw's line.</summary>
     private Art LabelOf(Fan fan, PlacedLink link)
@@ -206,10 +217,19 @@ internal sealed class BandLayout
         var drawing = new ArtDrawing(_measures);
         var y = fan.IsDown ? 3.2 : -1.2;
         var terminal = link.Link.To;
-        if (fan.Pole.Part is Relay || _map.IsWired(terminal)) drawing.Name(terminal, terminal.Name, -0.8, y, TextAlign.End);
-        drawing.Name(fan.Pole.Part.Designator, _words.PositionsOf(fan.Pole, way), _measures.TextGap, y);
+        var isRelay = fan.Pole.Part is Relay;
+        var words = isRelay ? RelayWords(way) : _words.PositionsOf(fan.Pole, way);
+        // A terminal that is called as its position is said once.
+        var isOwnName = terminal.Name == words;
+        if (!isOwnName && (isRelay || _map.IsWired(terminal))) drawing.Name(terminal, terminal.Name, -0.8, y, TextAlign.End);
+        if (isOwnName) drawing.Name(terminal, words, _measures.TextGap, y, TextAlign.Start);
+        else if (isRelay) drawing.Words(fan.Pole.Part.Designator, words, _measures.TextGap, y);
+        else drawing.Name(fan.Pole.Part.Designator, words, _measures.TextGap, y);
         var end = fan.IsDown ? _measures.ThrowLabel : -_measures.ThrowLabel;
         drawing.Wire(terminal.ToString(), new(0, 0), new(0, end));
         return drawing.Done(_measures.ThrowLabel);
     }
+
+    /// <summary>When a relay's throw is closed.</summary>
+    private string RelayWords(Throw way) => _words.IsClosedAtRest(way) ? "released" : "operated";
 }

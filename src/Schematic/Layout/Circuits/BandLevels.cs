@@ -122,8 +122,22 @@ internal sealed class BandRows(Levels levels)
     public double LinkageOf(ShapedFan f) => CommonOf(f) + f.Shape.LinkageY;
 
     /// <summary>Whether the contact is moved by the linkage of the contact beside it on the left.</summary>
-    public bool Shares(ShapedLink s, ImmutableArray<ShapedLink> all, ImmutableArray<ShapedFan> fans, ImmutableArray<PlacedLink> links) =>
-        LeftOf(s, all, links) is not null && fans.Length >= 0;
+    public bool Shares(ShapedLink s, ImmutableArray<ShapedLink> all, ImmutableArray<PlacedLink> links) =>
+        LeftOf(s, all, links) is not null;
+
+    /// <summary>The fan of the same actuator on the left at the same height, opening the same way, with nothing between, or null.</summary>
+    public ShapedFan? LeftOf(ShapedFan f, ImmutableArray<ShapedFan> all, ImmutableArray<PlacedLink> links)
+    {
+        if (f.Fan.Pole.Actuator is not { } name || f.Drive == Drive.Home) return null;
+        var (y, column) = (LinkageOf(f), BandDrawing.MeetingOf(f).Column);
+        var left = all.Where(o => o.Fan.IsDown == f.Fan.IsDown && o.Fan.Pole.Actuator == name && BandDrawing.MeetingOf(o).Column < column && Math.Abs(LinkageOf(o) - y) < 0.05)
+            .MaxBy(o => BandDrawing.MeetingOf(o).Column);
+        if (left is null) return null;
+        // Their own throws pass between linkage and far ends only.
+        var own = left.Fan.Throws.Concat(f.Fan.Throws).ToHashSet(ReferenceEqualityComparer.Instance);
+        var isFree = !links.Any(l => !own.Contains(l) && l.Column > BandDrawing.MeetingOf(left).Column && l.Column < column && levels[l.Upper] < y && levels[l.Lower] > y);
+        return isFree ? left : null;
+    }
 
     /// <summary>The contact of the same actuator on the left at the same height with nothing between, or null.</summary>
     public ShapedLink? LeftOf(ShapedLink s, ImmutableArray<ShapedLink> all, ImmutableArray<PlacedLink> links)

@@ -179,13 +179,13 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
 
     /// <summary>
     /// The operator on the left of a contact: its symbol with name, description and locks, or its name with the place of the symbol.
-    /// Returns where the words end.
+    /// It stands left of <paramref name="clearX"/>, beyond whatever the symbol has. Returns where the words end.
     /// </summary>
-    public double WriteDrive(ArtDrawing drawing, PoleUse pole, Drive drive, double bladeX, double y)
+    public double WriteDrive(ArtDrawing drawing, PoleUse pole, Drive drive, double bladeX, double y, double clearX = 0)
     {
         if (pole.Actuator is not { } name || drive == Drive.Shared) return 0;
         const double reach = 4.5;
-        var right = bladeX - reach;
+        var right = Math.Min(bladeX - reach, clearX);
         var owner = name;
         drawing.Add(new LineMark(MarkRole.Linkage, [new(right, y), new(bladeX, y)], Pen.Linkage) { Owner = owner });
         if (drive == Drive.Named)

@@ -59,11 +59,21 @@ internal sealed record Fan(PoleUse Pole, ImmutableArray<PlacedLink> Throws, bool
 /// <param name="Tracks">The track by which each throw goes to its column; -1 for straight on.</param>
 /// <param name="PortY">How far from the common the throws leave the symbol.</param>
 /// <param name="LinkageY">Where the operator's linkage meets the symbol, against the common.</param>
-internal sealed record FanShape(Art Art, int Anchor, ImmutableArray<double> PortX, ImmutableArray<int> Tracks, double PortY, double LinkageY);
+internal sealed record FanShape(Art Art, int Anchor, ImmutableArray<double> PortX, ImmutableArray<int> Tracks, double PortY, double LinkageY)
+{
+    /// <summary>Where the linkage meets the blade, against the common.</summary>
+    public required double BladeX { get; init; }
+}
 
 /// <summary>Measures and draws fans.</summary>
 internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWords words, BodyArt bodies)
 {
+    /// <summary>From the outermost throw of a symbol to the operator beside it.</summary>
+    private const double OperatorGap = 0.5;
+
+    /// <summary>From the operator's words to a throw that passes below them.</summary>
+    private const double WordsGap = 0.5;
+
     private readonly SymbolLibrary _symbols = SymbolLibrary.For(map.Panel.Symbols);
 
     /// <summary>Measures a fan. <paramref name="isStraight"/>: the way to its common comes down the first column.</summary>
@@ -74,14 +84,32 @@ internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWo
         var portX = fan.Throws.Select(t => symbol.Port(portOf(t.Link.Throw)).At.X).ToImmutableArray();
         var anchor = isStraight ? -1 : (fan.Throws.Length - 1) / 2;
         var tracks = Enumerable.Range(0, fan.Throws.Length).Select(i => TrackOf(i, fan.Throws.Length, anchor)).ToImmutableArray();
-        var below = new ArtDrawing(measures);
-        var wordsEnd = bodies.WriteDrive(below, fan.Pole, drive, restX, fan.IsDown ? 5 : -5);
-        // The words of the operator run downwards: under a common that is below they need a piece of line to stand beside.
-        var lift = fan.IsDown ? 0 : Math.Max(0, wordsEnd);
-        var opening = length + lift + (tracks.Max() < 0 ? 0 : 1.25 + (tracks.Max() * measures.TrackPitch));
-        var height = fan.IsDown ? Math.Max(opening, wordsEnd) : opening;
+        var isNamed = IsCommonNamed(fan);
+        var clearX = symbol.Bounds.Left - OperatorGap;
+        var wordsEnd = bodies.WriteDrive(new ArtDrawing(measures), fan.Pole, drive, restX, fan.IsDown ? 5 : -5, clearX);
+        // The words of the operator run downwards: under a common that is below they need a piece of line to stand beside, and so does
+        // the common's own name where the operator's symbol reaches up to it.
+        var room = isNamed ? measures.Name + 0.5 : 0;
+        var lift = fan.IsDown ? isNamed && fan.Pole.Actuator is not null ? room : 0 : wordsEnd > -room ? wordsEnd + room : 0;
+        // Throws that go over to the left pass below the words.
+        var drop = fan.IsDown && anchor > 0 ? Math.Max(0, wordsEnd + WordsGap - (length + 1.25)) : 0;
+        var opening = length + lift + drop + (tracks.Max() < 0 ? 0 : 1.25 + (tracks.Max() * measures.TrackPitch));
+        var height = fan.IsDown ? Math.Max(opening, lift + wordsEnd) : opening;
         var commonName = fan.Pole.Part.At(fan.Pole.Pole.Common).ToString();
-        return new FanShape(Draw(fan, symbol, symbol.PoleOf(commonName, fan.Throws.Select(t => (fan.Pole.Part.At(fan.Pole.Pole.Throws[t.Link.Throw].Terminal).ToString(), portOf(t.Link.Throw)))), length, lift, height, restX, drive), anchor, portX, tracks, length + lift, fan.IsDown ? 5 : -5 - lift);
+        var pole = symbol.PoleOf(commonName, fan.Throws.Select(t => (fan.Pole.Part.At(fan.Pole.Pole.Throws[t.Link.Throw].Terminal).ToString(), portOf(t.Link.Throw))));
+        var art = Draw(fan, symbol, pole, length, lift, height, restX, drive);
+        if (drop > 0) art = Dropped(art, fan, portX, length + lift, drop);
+        return new FanShape(art, anchor, portX, tracks, length + lift + drop, fan.IsDown ? 5 + lift : -5 - lift) { BladeX = restX };
+    }
+
+    /// <summary>Whether somebody must find the common's terminal: its name stands at it.</summary>
+    private bool IsCommonNamed(Fan fan) => fan.Pole.Part is Relay || map.IsWired(fan.Pole.Part.At(fan.Pole.Pole.Common));
+
+    private Art Dropped(Art art, Fan fan, ImmutableArray<double> portX, double from, double drop)
+    {
+        var wires = new ArtDrawing(measures);
+        for (var i = 0; i < portX.Length; i++) wires.Wire(fan.Throws[i].Link.To.ToString(), new(portX[i], from), new PointMm(portX[i], from + drop));
+        return new Art([.. art.Marks, .. wires.Done(0).Marks], art.Height) { Things = art.Things };
     }
 
     private static int TrackOf(int index, int count, int anchor)
@@ -123,17 +151,18 @@ internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWo
         var drawing = new ArtDrawing(measures);
         var part = fan.Pole.Part;
         var common = part.At(fan.Pole.Pole.Common);
-        drawing.Wire(common.ToString(), new(0, 0), new(0, -lift));
-        var marks = symbol.PlacedAt(new PointMm(0, -lift), part.Designator, pole).ToList();
+        var origin = fan.IsDown ? lift : -lift;
+        drawing.Wire(common.ToString(), new(0, 0), new(0, origin));
+        var marks = symbol.PlacedAt(new PointMm(0, origin), part.Designator, pole).ToList();
         foreach (var mark in marks) drawing.Add(mark);
         var box = marks.Select(m => m.Bounds).Aggregate((a, b) => a.Union(b));
-        if (part is Relay || map.IsWired(common)) drawing.Name(common, common.Name, -0.8, fan.IsDown ? 1.3 : 0.4 - lift, TextAlign.End);
+        if (IsCommonNamed(fan)) drawing.Name(common, common.Name, -0.8, fan.IsDown ? 1.9 : 0.4, TextAlign.End);
         // Beside the pivot where nothing else follows; the coil's place needs the room beyond the throws.
-        var y = part is Relay ? (fan.IsDown ? 4.0 : 5 - length - lift) : fan.IsDown ? 2.4 : 0.4 - lift;
+        var y = part is Relay ? (fan.IsDown ? 4.0 + lift : 5 - length - lift) : fan.IsDown ? 2.4 + lift : 0.4 - lift;
         var x = (part is Relay ? box.Right : BodyArt.RightOf(part, box)) + measures.TextGap;
         drawing.Name(part.Designator, part.Designator, x, y, bold: true);
         if (part is Relay relay) bodies.WriteCoil(drawing, relay, x, y + measures.SmallStep);
-        bodies.WriteDrive(drawing, fan.Pole, drive, restX, fan.IsDown ? 5 : -5 - lift);
+        bodies.WriteDrive(drawing, fan.Pole, drive, restX, fan.IsDown ? 5 + lift : -5 - lift, symbol.Bounds.Left - OperatorGap);
         var things = ImmutableArray.Create(new PlacedThing(BodyArt.ThingOf(fan.Pole), box));
         if (drive == Drive.Home && fan.Pole.Actuator is { } name) things = things.Add(new PlacedThing(BodyArt.ActuatorOf(name), box));
         return drawing.Done(height) with { Things = things };

@@ -23,6 +23,9 @@ internal sealed class FacePage(
     private const double LeastShare = 0.5;
     private const double HeadMm = 30;
 
+    /// <summary>True size with its views below or beside each other, notes as large as tables or as remarks are.</summary>
+    private static readonly (bool IsBroad, double NoteMm)[] Tries = [(false, FaceText.MainMm), (true, FaceText.MainMm), (false, FaceText.QuietMm), (true, FaceText.QuietMm)];
+
     private readonly ReportTable _soldering = FaceTables.Soldering(context, connector);
     private readonly ImmutableArray<FlowBlock> _contacts = [.. TableBlock.Of(FaceTables.Contacts(connector, uses), box.Width)];
     private ImmutableArray<FlowBlock> _ends;
@@ -82,9 +85,9 @@ internal sealed class FacePage(
 
     private SheetContent? OnOne(FaceScale scale, FaceScale matingScale, bool withTrueSize)
     {
-        foreach (var isBroad in withTrueSize ? (bool[])[false, true] : [false])
+        foreach (var (isBroad, noteMm) in withTrueSize ? Tries : Tries.Where(t => !t.IsBroad))
         {
-            var (rear, mating, trueSize, notes) = Blocks(scale, matingScale, withTrueSize, isBroad);
+            var (rear, mating, trueSize, notes) = Blocks(scale, matingScale, withTrueSize, isBroad, noteMm);
             IReadOnlyList<FlowBlock>[] orders =
             [
                 [rear, .. _contacts, .. _ends, mating, .. trueSize, notes],
@@ -102,14 +105,14 @@ internal sealed class FacePage(
 
     private ImmutableArray<SheetContent> Flow(FaceScale scale, FaceScale matingScale)
     {
-        var (rear, mating, _, notes) = Blocks(scale, matingScale, withTrueSize: false, isBroad: false);
+        var (rear, mating, _, notes) = Blocks(scale, matingScale, withTrueSize: false, isBroad: false, FaceText.QuietMm);
         return [.. SheetFlow.Build([rear, mating, .. _contacts, .. _ends, notes], SheetKind.Faces, box).Select(Finished)];
     }
 
     private SheetContent Finished(SheetContent sheet) => sheet with { Title = $"Faces of {connector.Designator}", Things = ThingsOn(sheet) };
 
     private (FlowBlock Rear, FlowBlock Mating, ImmutableArray<FlowBlock> TrueSize, FlowBlock Notes) Blocks(
-        FaceScale scale, FaceScale matingScale, bool withTrueSize, bool isBroad)
+        FaceScale scale, FaceScale matingScale, bool withTrueSize, bool isBroad, double noteMm)
     {
         var rear = new FaceViewDrawing(connector, uses, proofs, scale).Draw(FaceWords.RearOf(connector));
         var mating = new FaceViewDrawing(connector, uses, proofs, matingScale).Draw(FaceWords.FrontOf(connector));
@@ -117,7 +120,7 @@ internal sealed class FacePage(
             new FaceBlock($"{FaceText.NameOf(connector)}, wire side", Block.Stack(1.5, Data(rear.Width), rear)) { IsLeading = true },
             new FaceBlock($"{connector.Designator}, mating side", mating),
             withTrueSize ? [.. TrueSizeCard.Pieces(connector, isBroad, box).Select(p => new FaceBlock(p.Title, p.Picture))] : [],
-            new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. proofs.Keys.Any(t => t.Part == connector.Designator) ? new[] { ProofSign.Legend } : [], .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)]));
+            new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. proofs.Keys.Any(t => t.Part == connector.Designator) ? new[] { ProofSign.Legend } : [], .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)], noteMm));
     }
 
     private Block Data(double width) =>

@@ -46,7 +46,7 @@ internal static class TrueSizeCard
         var both = isBroad && Block.Row(3, views).Width <= box.Width ? Block.Row(3, views) : Block.Stack(3, views);
         // What the notes of the sheet say already is not said again.
         IEnumerable<string> mates = mate is null ? [] : [$"{mate.Designator}: the same, front and rear exchanged."];
-        var words = Block.Stack(0.9, mates.Concat(Measures(connector)).Select(l => FaceText.Lines(l, FaceText.QuietMm, Math.Max(60, both.Width), owner: connector.Designator)));
+        var words = Block.Stack(0.9, mates.Concat(Measures(connector)).Select(l => FaceText.Lines(l, FaceText.MainMm, Math.Max(60, both.Width), owner: connector.Designator)));
         yield return ($"{(mate is null ? connector.Designator : $"{connector.Designator}, {mate.Designator}")} at true size", Fitting(Block.Stack(3, Block.Around(ScaleBar.Compact()), both, words), box));
         foreach (var panel in Panel(connector, box)) yield return panel;
     }
@@ -64,7 +64,7 @@ internal static class TrueSizeCard
     private static Block Words(Connector connector, double width)
     {
         IEnumerable<string> lines = [.. Measures(connector), .. FaceWords.Assumed(connector), $"Numbering: {connector.Insert.Convention}."];
-        return Block.Stack(0.9, lines.Select(l => FaceText.Lines(l, FaceText.QuietMm, width, owner: connector.Designator)));
+        return Block.Stack(0.9, lines.Select(l => FaceText.Lines(l, FaceText.MainMm, width, owner: connector.Designator)));
     }
 
     private static IEnumerable<string> Measures(Connector connector)

@@ -162,9 +162,9 @@ internal static class SheetFlow
     private static SheetContent Joined(FlowPage page, IReadOnlyList<FlowPage> pages)
     {
         var drawing = page.Drawing!.Content;
-        if (page.Pieces.Count == 0) return drawing;
+        if (page.Pieces.Count == 0) return drawing with { Title = TitleWords.Joined(drawing.Title, []) };
         var kinds = page.Pieces.Select(p => p.Block.Kind).Distinct(StringComparer.Ordinal);
-        return drawing with { Title = string.Join(", ", kinds.Prepend(drawing.Title)), Marks = [.. drawing.Marks, .. MarksOf(page, pages)] };
+        return drawing with { Title = TitleWords.Joined(drawing.Title, kinds), Marks = [.. drawing.Marks, .. MarksOf(page, pages)] };
     }
 
     /// <summary>A block that goes on elsewhere says how many pieces there are; a sheet with nothing but a part of it says which sheet it is.</summary>
@@ -173,7 +173,7 @@ internal static class SheetFlow
         string Title()
         {
             var blocks = page.Pieces.Select(p => p.Block).Distinct().ToList();
-            if (blocks.Count > 1) return string.Join(", ", blocks.Select(b => b.Kind).Distinct(StringComparer.Ordinal));
+            if (blocks.Count > 1) return TitleWords.Listed([.. blocks.Select(b => b.Kind).Distinct(StringComparer.Ordinal)]);
             var holding = pages.Where(p => p.Pieces.Exists(i => i.Block == blocks[0])).ToList();
             return FlowHeading.Numbered(blocks[0].Title, holding.IndexOf(page), holding.Count);
         }

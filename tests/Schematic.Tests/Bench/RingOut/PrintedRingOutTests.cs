@@ -1,3 +1,4 @@
+using Schematic.Bench;
 using Schematic.Bench.RingOut;
 using Schematic.Binding;
 using Schematic.Drawing;
@@ -42,11 +43,38 @@ public class PrintedRingOutTests
         var table = RingOutSheets.Build(Lever)[0];
         var rows = table.Rows.Select(r => r[0]).ToList();
         Assert.StartsWith($"{ReportTable.Across}rest: ", rows[0], StringComparison.Ordinal);
-        Assert.Equal(Enumerable.Range(1, 42).Select(i => i.ToString(System.Globalization.CultureInfo.InvariantCulture)), rows.Where(r => r[0] != ReportTable.Across));
+        Assert.Equal(Enumerable.Range(1, 42), rows.Where(r => r[0] != ReportTable.Across).SelectMany(StepsOf));
         // The lever is moved once its contacts at rest are done.
         var moved = rows.FindIndex(r => r == $"{ReportTable.Across}LEVER reverse: closed");
         Assert.Equal(("J1:4", "J1:6"), (table.Rows[moved + 1][1], table.Rows[moved + 1][2]));
         // A box to tick where the meter shows closed or open, a line to write on where it shows a figure.
         Assert.Equal(("▂", "☐"), (table.Rows[1][3], table.Rows[moved + 1][3]));
+    }
+
+    [Fact]
+    public void Contacts_that_are_touched_in_turn_share_a_row_with_a_box_for_each_step()
+    {
+        var plans = RingOutSheets.Plans(Lever);
+        var tables = RingOutSheets.Build(Lever);
+        Assert.Contains(tables[0].Lead, l => l.Contains("touch red to the next contact of the row", StringComparison.Ordinal));
+        foreach (var (plan, table) in plans.Zip(tables))
+        {
+            var shared = table.Rows.Where(r => r[2] == "+ red before").ToList();
+            Assert.NotEmpty(shared);
+            foreach (var row in shared)
+            {
+                var steps = StepsOf(row[0]).Select(n => plan.Steps[n - 1].Placement).ToList();
+                Assert.Equal(steps.Count, row[3].Count(c => c == '☐'));
+                Assert.Equal(TerminalText.Of(plan.Circuit, [.. steps.Select(s => Assert.Single(s.Red))]), row[1]);
+                for (var i = 1; i < steps.Count; i++) Assert.Equal(steps[i - 1].Black.Concat(steps[i - 1].Red).Order(), steps[i].Black.Order());
+            }
+        }
+    }
+
+    /// <summary>The numbers of the steps of a row: one, or from one to another.</summary>
+    private static IEnumerable<int> StepsOf(string cell)
+    {
+        var ends = cell.Split("..").Select(e => int.Parse(e, System.Globalization.CultureInfo.InvariantCulture)).ToList();
+        return Enumerable.Range(ends[0], ends[^1] - ends[0] + 1);
     }
 }

@@ -4,6 +4,7 @@ using Schematic.Analysis;
 using Schematic.Drawing;
 using Schematic.Layout.Circuits;
 using Schematic.Layout.Frame;
+using Schematic.Model;
 using Schematic.Rendering;
 using Xunit;
 
@@ -112,13 +113,85 @@ public class CircuitReadingTests
         Assert.Contains(CircuitSheets.Build(new AnalysisContext(panel), SheetFrame.For(panel)).SelectMany(s => s.Things), t => t.Thing.Role == "second");
     }
 
+    [Theory]
+    [InlineData("a")]
+    [InlineData("b")]
+    [InlineData("c")]
+    public void Knobs_of_any_rest_have_their_words_and_references_clear_of_the_throws(string rest)
+    {
+        var panel = TestPanels.Load(KnobPanel(rest));
+        Assert.NotEmpty(CircuitProof.Prove(panel, rest));
+        var texts = SheetsOf(panel).SelectMany(s => s.Marks.OfType<TextMark>()).ToList();
+        Assert.Contains(texts, t => t.Text == "MODE" && t.IsBold);
+        Assert.Contains(texts, t => t.Text == "MODE" && !t.IsBold);
+    }
+
+    [Fact]
+    public void Knobs_beside_each_other_share_a_dashed_linkage()
+    {
+        var linkages = SheetsOf(TestPanels.Load(KnobPanel("a"))).SelectMany(s => s.Marks.OfType<LineMark>()).Where(m => m.Role == MarkRole.Linkage && m.Owner == "MODE");
+        Assert.Contains(linkages, l => l.Bounds.Width > 50);
+    }
+
+    [Fact]
+    public void A_throw_that_is_called_as_its_position_is_named_once()
+    {
+        var sheets = SheetsOf(TestPanels.Load(KnobPanel("a")));
+        Assert.Single(sheets.SelectMany(Texts), t => t == "off");
+        Assert.Single(sheets.SelectMany(Texts), t => t == "on");
+    }
+
+    [Fact]
+    public void The_throws_of_a_relay_say_when_they_are_closed()
+    {
+        var latch = Assert.Single(Sheets("relay-latch/latch"));
+        var (silent, ringing) = (BoxOf(latch, Thing.Part("DS2")), BoxOf(latch, Thing.Part("DS1")));
+        double XOf(string text) => Assert.Single(latch.Marks.OfType<TextMark>(), t => t.Text == text).Bounds.Left;
+        Assert.InRange(XOf("released"), silent.Left, silent.Right + 5);
+        Assert.InRange(XOf("operated"), ringing.Left, ringing.Right + 5);
+    }
+
+    /// <summary>Three knobs of one actuator, the last behind a strip, and a changeover with nothing but wires on its own terminals.</summary>
+    private static string KnobPanel(string rest)
+    {
+        string Position(string name) => name == rest ? name + " rest" : name;
+        string[] throws = ["R1:a", "R1:b", "R1:c", "R2:a", "R2:b", "R2:c", "S5:off", "S5:on", "X1:2", "X1:3", "X1:4"];
+        var text = new StringBuilder($$"""
+            actuator MODE "mode knob" { {{Position("a")}} ; {{Position("b")}} ; {{Position("c")}} }
+            actuator KEY "key" { off rest ; on }
+            pole R1 rotary on MODE { common ; a ; b ; c }
+            pole R2 rotary on MODE { common ; a ; b ; c }
+            pole R3 rotary on MODE { common X1:1 ; a X1:2 ; b X1:3 ; c X1:4 }
+            pole S5 changeover on KEY { common ; off ; on }
+            terminals X1 { 1..4 }
+            supply PS1 24 V limit 9 A { + - }
+            lamp DS1..DS11 24 V 50 mA
+            wire W1 22 AWG red 100 mm PS1:+ -> R1:common
+            wire W2 22 AWG red 100 mm R1:common -> R2:common
+            wire W3 22 AWG red 100 mm R2:common -> S5:common
+            wire W4 22 AWG red 100 mm S5:common -> X1:1
+
+            """);
+        for (var i = 0; i < throws.Length; i++)
+        {
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"wire W{(2 * i) + 5} 22 AWG red 100 mm {throws[i]} -> DS{i + 1}:X1\n");
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"wire W{(2 * i) + 6} 22 AWG black 100 mm DS{i + 1}:X2 -> {(i == 0 ? "PS1:-" : $"DS{i}:X2")}\n");
+        }
+
+        return text.ToString();
+    }
+
     private static BoxMm BoxOf(Sheet sheet, Thing thing) => sheet.Things.First(t => t.Thing == thing).Box;
 
     private static IEnumerable<string> Texts(Sheet sheet) => sheet.Marks.OfType<TextMark>().Select(t => t.Text);
 
     private static List<Sheet> Sheets(string example)
     {
-        var panel = TestPanels.Load(File.ReadAllText(Repository.PathOf($"examples/{example}.panel")));
+        return SheetsOf(TestPanels.Load(File.ReadAllText(Repository.PathOf($"examples/{example}.panel"))));
+    }
+
+    private static List<Sheet> SheetsOf(Panel panel)
+    {
         var frame = SheetFrame.For(panel);
         return [.. frame.Finish(CircuitSheets.Build(new AnalysisContext(panel), frame), panel).Where(s => s.Kind == SheetKind.Circuit)];
     }
