@@ -14,6 +14,7 @@ public sealed class PageBrowser : IAsyncLifetime
     public static readonly ImmutableArray<string> Examples =
     [
         "lever-frame/lever.panel", "relay-latch/latch.panel", "engine-order/engine-order.panel", "dsub-breakout/breakout.panel",
+        "signal-lamp/signal-lamp.panel", "gate-desk/gate-desk.panel",
     ];
 
     /// <summary>How long a step in the browser may take on a machine that does much else: nothing is judged by it.</summary>

@@ -1,5 +1,6 @@
 using Microsoft.Playwright;
 using Schematic.Bench.Readings;
+using Schematic.Page;
 using Schematic.Text;
 using UglyToad.PdfPig;
 using Xunit;
@@ -74,6 +75,52 @@ public class PageOperationTests(PageBrowser browser)
         await page.Place("SILENCE", "pressed").ClickAsync();
         await Assertions.Expect(page.Page.Locator("#said")).ToHaveTextAsync("K1 is released.", new() { Timeout = PageBrowser.PatienceMs });
         Assert.Null(await StateOf(page, "DS1"));
+    }
+
+    /// <summary>A relay whose contact follows late, a switch of which nobody knows where it closes, a knob that is pushed to be turned.</summary>
+    private const string Supposed = """
+        title "Delays and suppositions"
+        actuator SW { off rest ; on }
+        actuator KNOB "dimmer" push-to-turn { low rest ; high }
+        supply PS1 24 V limit 1 A { + - }
+        switch S1 make on SW when on
+        switch S2 make on KNOB when high
+        switch S9 make on SW when ?
+        relay K1 24 V 800 ohm suppressed operates 18 V on-delay 0.5..1 s { delayed-make }
+        lamp DS1 24 V 40 mA
+        lamp DS2 24 V 40 mA
+        lamp DS3 24 V 40 mA
+        net A PS1:+ S1:1 S2:1 S9:1 K1:17
+        net B S1:2 K1:A1
+        net C K1:18 DS1:X1
+        net D S9:2 DS2:X1
+        net E S2:2 DS3:X1
+        net R PS1:- K1:A2 DS1:X2 DS2:X2 DS3:X2
+        """;
+
+    [BrowserFact]
+    public async Task Delays_end_when_asked_what_is_not_known_is_supposed_and_a_knob_is_pushed_to_turn()
+    {
+        await using var page = await browser.Open(PanelPage.Write(new PageRequest(TestPanels.Load(Supposed), [])));
+        await page.Place("SW", "on").ClickAsync();
+        var wait = page.Page.Locator("#waits").GetByRole(AriaRole.Button, new() { Name = "Wait until the delay of K1 is over" });
+        await wait.WaitForAsync();
+        Assert.Equal("on", await StateOf(page, "K1"));
+        Assert.Null(await StateOf(page, "DS1"));
+        await wait.ClickAsync();
+        Assert.Equal("The delay of K1 is over: its delayed contacts are delayed-operated.", page.Said);
+        Assert.Equal("on", await StateOf(page, "DS1"));
+
+        Assert.Null(await StateOf(page, "DS2"));
+        await page.Page.GetByLabel("S9 at on").SelectOptionAsync("closed");
+        Assert.Equal("Supposed: S9 at on, closed.", page.Said);
+        Assert.Equal("on", await StateOf(page, "DS2"));
+
+        Assert.Contains("push to turn", await page.Page.Locator("#controls").InnerTextAsync(), StringComparison.Ordinal);
+        await page.Place("KNOB", "high").ClickAsync();
+        Assert.Equal("KNOB is pushed, turned and stands at high.", page.Said);
+        Assert.Equal("on", await StateOf(page, "DS3"));
+        Assert.Empty(page.Complaints);
     }
 
     [BrowserFact]

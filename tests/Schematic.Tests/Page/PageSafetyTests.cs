@@ -2,8 +2,10 @@ using System.Text.RegularExpressions;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using Schematic.Binding;
 using Schematic.Model;
 using Schematic.Page;
+using Schematic.Text;
 using Xunit;
 
 namespace Schematic.Tests.Page;
@@ -23,8 +25,8 @@ public partial class PageSafetyTests(PageBrowser browser)
     };
 
     [BrowserTheory]
-    [InlineData("relay-latch/latch.panel", ColorScheme.Dark, 1300)]
-    [InlineData("dsub-breakout/breakout.panel", ColorScheme.Light, 360)]
+    [InlineData("relay-latch/latch.panel", ColorScheme.Light, 1300)]
+    [InlineData("dsub-breakout/breakout.panel", ColorScheme.Dark, 360)]
     public async Task The_rules_of_accessibility_are_kept(string example, ColorScheme scheme, int width)
     {
         await using var page = await browser.OpenExample(example, new() { ColorScheme = scheme, ViewportSize = new() { Width = width, Height = 800 } });
@@ -63,6 +65,45 @@ public partial class PageSafetyTests(PageBrowser browser)
         Assert.Empty(page.Complaints);
         Assert.Empty(page.Requests);
     }
+
+    /// <summary>Every quoted text that the language has: those of two examples, and statements for the words that they do not use.</summary>
+    [BrowserFact]
+    public async Task Script_in_every_quoted_text_of_a_file_stays_text()
+    {
+        var operated = Attacked("engine-order/engine-order.panel");
+        var html = operated + Attacked("signal-lamp/signal-lamp.panel");
+        Assert.DoesNotContain("<img", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<svg/", html, StringComparison.OrdinalIgnoreCase);
+        Assert.Equal(4, ScriptElement().Count(html));
+        await using var page = await browser.Open(operated);
+        await page.Page.GetByLabel("Find a designator").FillAsync("alert");
+        await page.Page.Keyboard.PressAsync("Enter");
+        Assert.Equal(0, await page.Page.Locator("img, iframe, object, embed, #content script, [onload], [onerror]").CountAsync());
+        Assert.Contains("alert(1)", await page.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(page.Complaints);
+    }
+
+    /// <summary>The page of an example with the attack between every two quotation marks, and in what is found in it.</summary>
+    private static string Attacked(string example)
+    {
+        var text = QuotedText().Replace(File.ReadAllText(Repository.PathOf("examples/" + example)), $"\"{Quoted}\"") + $$"""
+            approved "{{Quoted}}"  caution "{{Quoted}}"
+            caution "{{Quoted}}"
+            note "{{Quoted}}"
+            connector J91 "{{Quoted}}" order "{{Quoted}}" { pins ; strip 4 pitch 5.08 mm ; source "{{Quoted}}" ; spare 1..4 }
+            lamp DS91 "{{Quoted}}" 24 V 40 mA order "{{Quoted}}" price 1 EUR
+            alternative DS91 "{{Quoted}}" price 2 EUR
+            cable C91 "{{Quoted}}" 12 m order "{{Quoted}}" { WH }
+            readings "{{Quoted}}"
+            use "{{Quoted}}" as U91
+            lmap "{{Quoted}}"
+
+            """;
+        var loaded = PanelLoader.Load(new SourceText(Attack + ".panel", text), MemoryPanelFiles.None);
+        return PanelPage.Write(new PageRequest(loaded.Panel, loaded.Diagnostics) { FileName = Attack + ".panel" });
+    }
+
+    private static string Quoted => Attack.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
 
     [BrowserFact]
     public async Task A_script_that_gets_into_the_document_all_the_same_is_not_run()
@@ -112,6 +153,9 @@ public partial class PageSafetyTests(PageBrowser browser)
             ],
         };
     }
+
+    [GeneratedRegex("\"[^\"\n]*\"")]
+    private static partial Regex QuotedText();
 
     [GeneratedRegex("<script", RegexOptions.IgnoreCase)]
     private static partial Regex ScriptElement();

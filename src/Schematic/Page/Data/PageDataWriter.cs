@@ -77,6 +77,8 @@ internal sealed class PageDataWriter
         {
             Numbers("springsTo", actuator.Positions.Select(p => p.SpringsTo is { } back ? variable.Values.IndexOf(back) : -1));
             _json.WriteBoolean("endless", actuator.IsEndless);
+            // Where another actuator is the push, its lock tells what to do.
+            _json.WriteBoolean("pushToTurn", variable.IsPushToTurn);
         }
 
         _json.WriteNumber("rest", _electrics.Rest[index]);

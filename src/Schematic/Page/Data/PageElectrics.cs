@@ -27,33 +27,33 @@ internal sealed record PageContact(Contact Contact, Diagram Closed);
 /// </summary>
 internal sealed record PageConductor(int Node, Diagram Live, Diagram Behind, Diagram Return, ImmutableArray<PageVolts> Cases);
 
+/// <summary>How many nodes of diagrams a page takes; a node is about a dozen bytes.</summary>
+/// <param name="MostNodes">What is larger cannot be operated.</param>
+/// <param name="MostNodesWithLines">What is larger tells no lines and no voltages.</param>
+internal sealed record PageLimits(int MostNodes = 60_000, int MostNodesWithLines = 24_000);
+
 /// <summary>
 /// What the compiler knows of a panel in every state, gathered for a page that follows it. Nothing is worked out here: every condition and
 /// every voltage is the one that the proof uses.
 /// </summary>
 internal sealed class PageElectrics
 {
-    /// <summary>Nodes of diagrams without which the page cannot be operated.</summary>
-    private const int MostNodes = 60_000;
-
-    /// <summary>Nodes up to which it also tells lines and voltages; a node is about a dozen bytes.</summary>
-    private const int MostNodesWithLines = 24_000;
-
     /// <summary>How many voltages of one conductor are told apart.</summary>
     private const int MostVolts = 64;
 
     private const long StepsOfConductor = 60_000;
     private const long StepsOfConductors = 2_000_000;
 
+    private readonly PageLimits _limits;
     private readonly PositionProof _proof;
     private readonly ConditionalCircuit _circuit;
     private readonly List<string> _leftOut = [];
 
-    /// <summary>Gathers it.</summary>
-    public PageElectrics(PositionProof proof)
+    /// <summary>Gathers it, as much as the limits let.</summary>
+    public PageElectrics(PositionProof proof, PageLimits? limits = null)
     {
-        (_proof, _circuit) = (proof, proof.Circuit);
-        Diagrams = new DiagramTable(_circuit.Store, MostNodes);
+        (_proof, _circuit, _limits) = (proof, proof.Circuit, limits ?? new PageLimits());
+        Diagrams = new DiagramTable(_circuit.Store, _limits.MostNodes);
         Moves = proof.States.Moves;
         Locks = [.. proof.Panel.Locks.SelectMany(LockOf)];
         Coils = proof.States.Coils;
@@ -145,7 +145,7 @@ internal sealed class PageElectrics
             .Select(r => (On: _circuit.IsOn(r.Supply!), Reached: _circuit.Reach(r.Node, upstream: false))).ToList();
         var lines = Fitting(
             nodes.Select(n => new PageConductor(n, JoinedTo(n, isPlus: true), BehindLoads(n, behind), JoinedTo(n, isPlus: false), [])),
-            c => [c.Live, c.Behind, c.Return], null, "conductors", MostNodesWithLines);
+            c => [c.Live, c.Behind, c.Return], null, "conductors", _limits.MostNodesWithLines);
         return WithVolts(lines);
     }
 
@@ -158,7 +158,7 @@ internal sealed class PageElectrics
     private ImmutableArray<PageConductor> WithVolts(ImmutableArray<PageConductor> conductors)
     {
         if (Reference is not { } reference) return conductors;
-        if (_circuit.Circuit.Supplies.Any(s => ((Supply)s.Part).IsAlternating))
+        if (_circuit.Circuit.Supplies.Any(s => s.Part is not Supply { IsAlternating: false }))
         {
             _leftOut.Add("Voltages of conductors: a supply is alternating.");
             return conductors;
@@ -171,7 +171,7 @@ internal sealed class PageElectrics
         {
             var cases = _circuit.Store.Steps < end ? _circuit.CasesBetween(conductor.Node, ground, MostVolts, StepsOfConductor) : null;
             var volts = cases is null ? [] : Grouped(cases.Value);
-            if (cases is null || Diagrams.NodeCount > MostNodesWithLines || !Diagrams.TryAdd(volts.Select(v => v.When))) volts = [];
+            if (cases is null || Diagrams.NodeCount > _limits.MostNodesWithLines || !Diagrams.TryAdd(volts.Select(v => v.When))) volts = [];
             result.Add(conductor with { Cases = volts });
         }
 
@@ -188,7 +188,7 @@ internal sealed class PageElectrics
     ];
 
     /// <summary>Takes those whose conditions find room; of others what is left of them, or nothing, and says how many.</summary>
-    private ImmutableArray<T> Fitting<T>(IEnumerable<T> all, Func<T, IEnumerable<Diagram>> conditions, Func<T, T>? reduced, string name, int most = MostNodes)
+    private ImmutableArray<T> Fitting<T>(IEnumerable<T> all, Func<T, IEnumerable<Diagram>> conditions, Func<T, T>? reduced, string name, int? most = null)
         where T : class
     {
         var taken = ImmutableArray.CreateBuilder<T>();
@@ -196,7 +196,7 @@ internal sealed class PageElectrics
         foreach (var one in all)
         {
             count++;
-            if (Diagrams.NodeCount < most && Diagrams.TryAdd(conditions(one)))
+            if (Diagrams.NodeCount < (most ?? _limits.MostNodes) && Diagrams.TryAdd(conditions(one)))
             {
                 taken.Add(one);
                 continue;

@@ -79,6 +79,7 @@ function moveWords(data, move) {
   if (kind === 'value') return `bring ${name} to ${values[move.to]}`;
   if (move.kind === 'wait') return `wait until the delay of ${name} is over`;
   if (move.kind === 'letgo') return `let ${name} go`;
+  if (data.variables[move.v].pushToTurn) return `push ${name} and turn it to ${values[move.to]}`;
   return move.kind === 'hold' ? `hold ${name} at ${values[move.to]}` : `move ${name} to ${values[move.to]}`;
 }
 

@@ -29,6 +29,7 @@ function doneWords(page, move) {
   if (kind === 'supply' || kind === 'value') return `${name} is ${values[move.to]}`;
   if (move.kind === 'wait') return `the delay of ${name} is over: its delayed contacts are ${values[move.to]}`;
   if (move.kind === 'letgo') return `${name} springs back to ${values[move.to]}`;
+  if (page.data.variables[move.v].pushToTurn) return `${name} is pushed, turned and ${move.kind === 'hold' ? 'held at' : 'stands at'} ${values[move.to]}`;
   return `${name} ${move.kind === 'hold' ? 'is held at' : 'stands at'} ${values[move.to]}`;
 }
 
@@ -178,7 +179,7 @@ function workingBox() {
 
 function placesBox(page, variable, index) {
   return make('fieldset', {},
-    make('legend', {}, make('b', {}, variable.name), variable.words ? ` ${variable.words}` : ''),
+    make('legend', {}, make('b', {}, variable.name), variable.words ? ` ${variable.words}` : '', variable.pushToTurn ? make('small', {}, ' push to turn') : ''),
     make('div', { class: 'positions' }, ...variable.values.map((name, place) => make('button', {
       type: 'button', 'data-variable': index, 'data-place-number': place, 'aria-pressed': 'false', click: () => pressPlace(page, index, place),
     }, name, (variable.springsTo?.[place] ?? -1) >= 0 ? make('small', {}, ' hold') : ''))));
