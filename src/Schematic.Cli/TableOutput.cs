@@ -47,6 +47,7 @@ public sealed class TableOutput
         foreach (var table in tables)
         {
             console.Out.Write($"{table.Title}\n");
+            foreach (var line in table.Lead.SelectMany(n => WordWrap.Lines(n, width))) console.Out.Write($"{line}\n");
             if (TableFit.Widths(table, width) is { } widths) terminal.Write(Shown(table, widths));
             else foreach (var line in TableFit.Records(table, width)) console.Out.Write($"{line}\n");
             foreach (var line in table.Notes.SelectMany(n => WordWrap.Lines(n, width))) console.Out.Write($"{line}\n");

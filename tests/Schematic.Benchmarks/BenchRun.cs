@@ -81,7 +81,7 @@ internal static class BenchRun
 
     private static IEnumerable<(string Name, BenchCircuit Circuit)> Units(int count)
     {
-        foreach (var example in new[] { "lever-frame/lever", "relay-latch/latch", "dsub-breakout/breakout", "engine-order/engine-order" })
+        foreach (var example in new[] { "lever-frame/lever", "relay-latch/latch", "dsub-breakout/breakout", "engine-order/engine-order", "signal-lamp/signal-lamp", "gate-desk/gate-desk" })
         {
             var panel = PanelLoader.LoadFile(Path.Combine(RepositoryRoot.Find(), "examples", example + ".panel")).Panel;
             foreach (var side in Enum.GetValues<BenchSide>())
@@ -157,10 +157,15 @@ internal static class BenchRun
         return faults.First(f => (left -= f.Chance) <= 0 || f == faults[^1]);
     }
 
-    /// <summary>Mistakes from at most twelve readings: eight that a person takes first, then what is proposed.</summary>
+    /// <summary>Mistakes from at most twelve readings: eight or four that a person takes first, then what is proposed.</summary>
     private static void Mistakes(int units)
     {
-        var tally = new Tally("mistakes, twelve readings");
+        foreach (var own in new[] { 8, 4 }) Mistakes(units, own);
+    }
+
+    private static void Mistakes(int units, int own)
+    {
+        var tally = new Tally($"mistakes, twelve readings, {own} of them before the first proposal");
         var random = new Random(3);
         foreach (var (_, circuit) in Units(units).Where(u => u.Circuit.Accessible.Length >= 8))
         {
@@ -170,7 +175,7 @@ internal static class BenchRun
             {
                 var kind = all.Select(m => m.Kind).Distinct().ToArray() is var kinds ? kinds[random.Next(kinds.Length)] : default;
                 var ofKind = all.Where(m => m.Kind == kind).ToArray();
-                tally.AddMistake(circuit, plan, new Explanation([], ofKind[random.Next(ofKind.Length)]));
+                tally.AddMistake(circuit, plan, new Explanation([], ofKind[random.Next(ofKind.Length)]), own);
             }
         }
 
@@ -210,6 +215,7 @@ internal static class BenchRun
         private readonly List<string> _missed = [];
         private int _cases;
         private int _first;
+        private int _firstOrSameRun;
         private int _third;
         private int _settled;
         private int _added;
@@ -223,19 +229,19 @@ internal static class BenchRun
         }
 
         /// <summary>A dozen readings: closed joints of the plan first, as a person checks what the diagram says.</summary>
-        public void AddMistake(BenchCircuit circuit, RingOutPlan plan, Explanation truth)
+        public void AddMistake(BenchCircuit circuit, RingOutPlan plan, Explanation truth, int own)
         {
             var person = new SimulatedPerson(circuit, truth);
-            var begun = FirstReadings(circuit, plan);
+            var begun = FirstReadings(circuit, plan, own);
             // What the person did shows nowhere: then nobody can tell.
             if (!Shows(circuit, truth)) return;
             Follow(circuit, truth, person, begun, 12 - begun.Count, sure: 2, plan.Steps.Select(s => s.Placement).Except(begun));
         }
 
         /// <summary>
-        /// What a person takes first: in each position what closes there and in fewest others, then a second one, eight in all.
+        /// What a person takes first: in each position what closes there and in fewest others, then a second one.
         /// </summary>
-        private static List<Placement> FirstReadings(BenchCircuit circuit, RingOutPlan plan)
+        private static List<Placement> FirstReadings(BenchCircuit circuit, RingOutPlan plan, int own)
         {
             var cache = new ReadingCache(new Meter());
             var sound = Explained.Of(circuit, Explanation.Sound, cache);
@@ -244,24 +250,31 @@ internal static class BenchRun
             var each = closing.GroupBy(p => p.Stand)
                 .Select(g => g.OrderBy(p => stands.Count(s => sound.Read(p with { Stand = s }).Kind != ReadingKind.Open)).ToList()).ToList();
             var most = each.Count == 0 ? 0 : each.Max(g => g.Count);
-            return [.. Enumerable.Range(0, most).SelectMany(i => each.Where(g => g.Count > i).Select(g => g[i])).Take(8)];
+            return [.. Enumerable.Range(0, most).SelectMany(i => each.Where(g => g.Count > i).Select(g => g[i])).Take(own)];
         }
 
         private void Follow(BenchCircuit circuit, Explanation truth, SimulatedPerson person, List<Placement> begun, int most, double sure = 0.95, IEnumerable<Placement>? goOn = null)
         {
-            var clock = Stopwatch.StartNew();
+            var before = Process.GetCurrentProcess().TotalProcessorTime;
             var (result, added, groups) = person.Follow(begun, most, sure, goOn);
+            var each = (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds / (added + 1);
             var rank = SimulatedPerson.RankOf(result, truth);
-            var each = clock.Elapsed.TotalMilliseconds / (added + 1);
             if (circuit.Accessible.Length <= 38) _slowest37 = Math.Max(_slowest37, each);
             else if (circuit.Accessible.Length <= 62) _slowest61 = Math.Max(_slowest61, each);
             _cases++;
             if (rank == 1) _first++;
+            if (rank == 1 || IsSameRun(truth, result.Ranking[0].Members[0])) _firstOrSameRun++;
             if (rank is >= 1 and <= 3) _third++;
             if (added <= Math.Ceiling(Math.Log2(Math.Max(1, groups))) + 2) _settled++;
             _added += added;
             if (rank != 1 && _missed.Count < 12) _missed.Add($"  rank {rank}: {truth.Words} <- {result.Ranking[0].Words} ({result.Ranking[0].Share:0.00})");
         }
+
+        /// <summary>Whether the person is sent to count the same run anew, though its first contact is not settled yet.</summary>
+        private static bool IsSameRun(Explanation truth, Explanation first) =>
+            truth.Mistake is { Kind: MistakeKind.Shifted } real && first is { Faults.IsEmpty: true, Mistake: { Kind: MistakeKind.Shifted } named }
+            && real.Contacts.Zip(named.Contacts).Select((p, i) => (p.First, p.Second, Own: i)).Where(p => p.First != p.Own && p.Second != p.Own).ToList() is { Count: > 0 } both
+            && both.TrueForAll(p => p.First == p.Second);
 
         private static bool Shows(BenchCircuit circuit, Explanation truth)
         {
@@ -275,7 +288,7 @@ internal static class BenchRun
             foreach (var missed in _missed) Console.WriteLine(missed);
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{name}: {_cases} cases, first {Share(_first)}, among three {Share(_third)}, settled within the bound and two {Share(_settled)}, {(double)_added / Math.Max(1, _cases):0.0} measurements added; slowest diagnosis of up to 37 contacts {_slowest37:0} ms, up to 61 {_slowest61:0} ms"));
+                $"{name}: {_cases} cases, first {Share(_first)}, or a run of it with another beginning {Share(_firstOrSameRun)}, among three {Share(_third)}, settled within the bound and two {Share(_settled)}, {(double)_added / Math.Max(1, _cases):0.0} measurements added; slowest diagnosis of up to 37 contacts {_slowest37:0} ms of processor time, up to 61 {_slowest61:0} ms"));
         }
 
         private string Share(int count) => string.Create(CultureInfo.InvariantCulture, $"{100.0 * count / Math.Max(1, _cases):0.0} %");

@@ -30,6 +30,9 @@ public sealed class DiagnoseCommand : ICliCommand
             if (!taken.Diagnostics.IsEmpty) FindingsOutput.Print(console, taken.Diagnostics, readings.FolderOf(parsed), console.Error);
             var circuit = BenchCircuit.Read(panel.Panel, taken.Readings.Side ?? BenchCut.UsualSide(panel.Panel), taken.Readings.Part);
             var result = Diagnoser.Diagnose(circuit, taken.Readings);
+            if (taken.HasErrors) result = result with { Doubts = [.. result.Doubts, "What could not be read in the file, told above, was left out."] };
+            if (taken.Readings.PanelPath is { } path && Path.GetFileName(path) != Path.GetFileName(panel.Text.ShownName))
+                result = result with { Doubts = [.. result.Doubts, $"The file holds readings of {path}, and you gave {Path.GetFileName(panel.Text.ShownName)}."] };
             output.Print(console, parsed, DiagnosisList.Build(result));
             return !result.IsPass || taken.HasErrors || panel.HasErrors ? ExitCode.Findings : ExitCode.Clean;
         });

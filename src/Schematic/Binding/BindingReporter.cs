@@ -43,6 +43,9 @@ internal sealed class BindingReporter
         Add("wrong-kind", $"`{name}` is {isKind}; {needed} is needed here.", span, $"Name {needed}.",
             new RelatedSpan(declared, "declared here"));
 
+    private static string? Transposed(string contact, IReadOnlyCollection<string> known) =>
+        contact is [>= '0' and <= '9' and var tens, >= '0' and <= '9' and var ones] && known.Contains($"{ones}{tens}") ? $"{ones}{tens}" : null;
+
     public void UnknownContact(
         SourceSpan span, string part, IReadOnlyList<string> contacts, IReadOnlyCollection<string> known, SourceSpan declared)
     {
@@ -51,6 +54,7 @@ internal sealed class BindingReporter
         var nearest = Nearest(contact, known);
         var isOtherNumber = nearest?.TrimEnd(Digits) == contact.TrimEnd(Digits);
         var help = DashRange(contact, known) is { } range ? $"A range has two dots: {part}:{range}."
+            : Transposed(contact, known) is { } meant ? $"Did you mean `{meant}`? {Terminals(part, known)}"
             : isOtherNumber ? Terminals(part, known) : HelpFor(contact, nearest) ?? Terminals(part, known);
         Add("unknown-contact", $"`{part}` has no contact `{contact}`{more}.", span, help,
             contacts.Count > 1 ? [] : Written(span, contact, DashRange(contact, known) ?? (isOtherNumber ? null : nearest)),

@@ -65,7 +65,7 @@ public static class JsonTableWriter
         foreach (var row in table.Rows) WriteRow(json, table.Columns, row);
         json.WriteEndArray();
         json.WriteStartArray("notes");
-        foreach (var note in table.Notes) json.WriteStringValue(note);
+        foreach (var note in table.Lead.Concat(table.Notes)) json.WriteStringValue(note);
         json.WriteEndArray();
         json.WriteEndObject();
     }

@@ -26,6 +26,7 @@ public sealed class Diagnoser
 
     private readonly BenchCircuit _circuit;
     private readonly Meter _meter;
+    private readonly BenchReadings _noted;
     private readonly ReadingCache _cache;
     private readonly ImmutableArray<(NotedReading Noted, Placement Placement)> _readings;
     private readonly Explained _sound;
@@ -34,7 +35,7 @@ public sealed class Diagnoser
 
     private Diagnoser(BenchCircuit circuit, BenchReadings readings)
     {
-        (_circuit, _meter) = (circuit, readings.Meter);
+        (_circuit, _meter, _noted) = (circuit, readings.Meter, readings);
         _cache = new ReadingCache(_meter);
         _readings =
         [
@@ -62,10 +63,21 @@ public sealed class Diagnoser
         return new DiagnosisResult(_circuit, [.. ranking.Select(g => g.Group)])
         {
             UsedReadings = _readings.Length,
+            Doubts = [.. Doubts()],
+            Slips = ranking[0].Group.Members[0].IsSound ? [.. Slips(ranking[0].Group.Against)] : [],
             ExcludedShare = faults.IsEmpty ? 1 : fits.Count(f => f.Sum() < _soundFit.Sum() + Likelihood.Against) / (double)faults.Length,
             Next = new MeasurementChooser(_circuit, [.. _readings.Select(r => r.Placement)]).Choose(
                 [.. ranking.Select(g => (Explaining(g.Group.Members[0]), g.Group.Share))]),
         };
+    }
+
+    /// <summary>What in the file speaks for another panel, or an older one.</summary>
+    private IEnumerable<string> Doubts()
+    {
+        if (_noted.Print.Length > 0 && _noted.Print != PanelPrint.Of(_circuit.Panel))
+            yield return "These readings were begun from another panel, or from this one before it was changed: what follows holds only if they belong to it.";
+        var blank = _noted.Taken.Count() - _readings.Length;
+        if (blank > 0) yield return $"{blank.ToString(System.Globalization.CultureInfo.InvariantCulture)} {(blank == 1 ? "reading is" : "readings are")} at contacts of which nothing is expected, not traced or not on the bench, and {(blank == 1 ? "does" : "do")} not count.";
     }
 
     private Explained Explaining(Explanation explanation) => _sound.With(explanation.Faults).With(explanation.Mistake);
@@ -83,7 +95,7 @@ public sealed class Diagnoser
     /// <summary>Mistakes alone, and the likeliest of them together with each fault.</summary>
     private void AddMistakes(ImmutableArray<Fault> faults, double[][] fits)
     {
-        var mistakes = MistakeCatalogue.All(_circuit).Concat(LeadMistakes()).ToList();
+        var mistakes = MistakeCatalogue.All(_circuit).Concat(LeadMistakes()).Concat(UnitMistakes()).ToList();
         var scored = mistakes.Select(m => (Mistake: m, Fit: Fit(_sound.With(m)))).ToList();
         foreach (var (mistake, fit) in scored) Add(new Explanation([], mistake), fit);
         var best = scored.OrderByDescending(s => s.Fit.Sum() + Math.Log(s.Mistake.Chance)).Take(4)
@@ -106,6 +118,32 @@ public sealed class Diagnoser
         if (extra is < 0.5 or > 20) yield break;
         yield return new Mistake(MistakeKind.NotZeroed, 1e-2, $"the leads were not zeroed: every reading holds some {Model.ValueText.Ohms(extra)} too much") { LeadOhms = extra };
     }
+
+    /// <summary>A unit that was noted wrong shows in every figure that should have been some ohms.</summary>
+    private IEnumerable<Mistake> UnitMistakes()
+    {
+        var figures = _readings.Where(r => r.Noted.Value is { Kind: ReadingKind.Ohms, IsBeep: false }
+            && _sound.Read(r.Placement) is { Kind: ReadingKind.Ohms, Value: > BenchCircuit.MostJointOhms }).ToList();
+        if (figures.Count < 2) yield break;
+        yield return new Mistake(MistakeKind.WrongUnit, 3e-3, "the figures were noted in kohm where the meter showed ohm: each is a thousand times too large") { Factor = 1e3 };
+        yield return new Mistake(MistakeKind.WrongUnit, 3e-3, "the figures were noted in ohm where the meter showed kohm: each is a thousand times too small") { Factor = 1e-3 };
+    }
+
+    /// <summary>Two digits of a contact's name exchanged while it was written down.</summary>
+    private IEnumerable<(NotedReading Noted, Model.TerminalId Written, Model.TerminalId Meant)> Slips(ImmutableArray<NotedReading> against) =>
+        from reading in _readings
+        where against.Contains(reading.Noted)
+        from written in reading.Noted.Red.Concat(reading.Noted.Black)
+        where written.Name.Length == 2 && written.Name[0] != written.Name[1]
+        let meant = written with { Name = $"{written.Name[1]}{written.Name[0]}" }
+        where _circuit.NumberOf(meant) >= 0
+        let turned = reading.Noted with
+        {
+            Red = [.. reading.Noted.Red.Select(t => t == written ? meant : t)],
+            Black = [.. reading.Noted.Black.Select(t => t == written ? meant : t)],
+        }
+        where ReadingPlacement.Of(_circuit, turned) is { } placement && Likelihood.Of(turned.Value!, _sound.Read(placement), _meter) > Likelihood.Against
+        select (reading.Noted, written, meant);
 
     private void AddPairs(ImmutableArray<Fault> faults, double[][] fits)
     {
@@ -173,7 +211,7 @@ public sealed class Diagnoser
     {
         var explained = Explaining(explanation);
         return string.Join(' ', stands.Select(s => explained.Look(s).ToString("x", System.Globalization.CultureInfo.InvariantCulture)))
-            + explained.ExtraOhms.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture);
+            + string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{explained.ExtraOhms:0.0} {explained.Factor}");
     }
 
     private ExplanationGroup GroupOf(List<(Explanation Explanation, double[] Fit, double Score)> members, double share)

@@ -37,6 +37,12 @@ public sealed record DiagnosisResult(BenchCircuit Circuit, ImmutableArray<Explan
     /// <summary>The share of all single faults that the readings exclude.</summary>
     public double ExcludedShare { get; init; }
 
+    /// <summary>What the readings file says that does not belong to this panel, in sentences.</summary>
+    public ImmutableArray<string> Doubts { get; init; } = [];
+
+    /// <summary>Readings against the first explanation that would fit if two digits of one contact's name stood the other way round.</summary>
+    public ImmutableArray<(NotedReading Noted, Model.TerminalId Written, Model.TerminalId Meant)> Slips { get; init; } = [];
+
     /// <summary>The measurement to make next, or null when none would tell more.</summary>
     public NextMeasurement? Next { get; init; }
 

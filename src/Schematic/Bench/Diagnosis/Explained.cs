@@ -27,6 +27,9 @@ internal sealed class Explained
     public Explained With(ImmutableArray<Fault> faults) =>
         faults.IsEmpty ? this : new Explained(_sound, _cache, _mistake is null ? this : With((Mistake?)null), faults, _mistake, []);
 
+    /// <summary>How many times too large figures in ohms are noted.</summary>
+    public double Factor => _mistake?.Factor ?? 1;
+
     /// <summary>What the leads add besides, in ohms.</summary>
     public double ExtraOhms => _mistake?.LeadOhms ?? 0;
 
@@ -34,7 +37,7 @@ internal sealed class Explained
     public Reading Read(Placement noted)
     {
         if (_mistake is null) return At(noted.Stand).Read(noted.Test, noted.Red, noted.Black);
-        return At(_mistake.RealStand(noted.Stand)).Read(noted.Test, _mistake.RealContacts(noted.Red), _mistake.RealContacts(noted.Black));
+        return _mistake.Noted(At(_mistake.RealStand(noted.Stand)).Read(noted.Test, _mistake.RealContacts(noted.Red), _mistake.RealContacts(noted.Black)));
     }
 
     /// <summary>A number that contacts share which are one place for the person who notes them.</summary>

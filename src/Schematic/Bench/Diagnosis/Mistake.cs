@@ -25,6 +25,9 @@ public enum MistakeKind
 
     /// <summary>The leads are in the readings though they were noted as taken off.</summary>
     NotZeroed,
+
+    /// <summary>Figures were noted with another unit than the meter showed: kohm for ohm.</summary>
+    WrongUnit,
 }
 
 /// <summary>One mistake of the person, as what was really measured when something was noted.</summary>
@@ -44,6 +47,18 @@ public sealed record Mistake(MistakeKind Kind, double Chance, string Words)
 
     /// <summary>What the leads add to every resistance, in ohms.</summary>
     public double LeadOhms { get; init; }
+
+    /// <summary>How many times too large every figure in ohms was noted.</summary>
+    public double Factor { get; init; } = 1;
+
+    /// <summary>What is noted when the meter shows this.</summary>
+    public Reading Noted(Reading shown) => Factor == 1 || shown.Kind != ReadingKind.Ohms ? shown : shown with
+    {
+        Value = shown.Value * Factor,
+        Least = shown.Least * Factor,
+        Most = shown.Most * Factor,
+        Lowest = shown.Lowest is { } low ? (low.Value * Factor, low.Least * Factor, low.Most * Factor) : null,
+    };
 
     /// <summary>The placement that was really made when this one was noted.</summary>
     public Placement Real(Placement noted) => noted with
