@@ -15,8 +15,8 @@ public static class DiagnosisList
     /// <summary>Groups less likely than this share of the first are not printed.</summary>
     private const double LeastShare = 0.002;
 
-    /// <summary>Below this share the likeliest explanation is one of several (own choice).</summary>
-    private const double SettledShare = 0.5;
+    /// <summary>Below this share the likeliest explanation is but one of several (own choice).</summary>
+    private const double SettledShare = 0.3;
 
     /// <summary>The tables in the order in which they are read.</summary>
     public static ImmutableArray<ReportTable> Build(DiagnosisResult result) => result.UsedReadings == 0
