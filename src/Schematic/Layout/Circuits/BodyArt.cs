@@ -153,7 +153,12 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var y = 4.0;
         var x = RightOf(pole.Part, box) + measures.TextGap;
         drawing.Name(pole.Part.Designator, pole.Part.Designator, x, y, bold: true);
-        if (pole.Part is Relay relay) WriteCoil(drawing, relay, x, y += measures.SmallStep);
+        if (pole.Part is Relay relay)
+        {
+            WriteCoil(drawing, relay, x, y += measures.SmallStep);
+            if (Holds(placed.Link, relay)) drawing.Words(relay.Designator, $"holds {relay.Designator}", x, y += measures.SmallStep);
+        }
+
         // A linkage to the next contact passes between the name and the positions.
         y += 0.6;
         foreach (var line in Lettering.Wrap(words.PositionsOf(pole, way), measures.Name, measures.WordsWidth))
@@ -165,6 +170,16 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
             LowerPort = SymbolLength,
             Things = [new PlacedThing(ThingOf(pole), box), .. HomeOf(pole, drive, box)],
         };
+    }
+
+    /// <summary>Whether a make contact keeps its own relay operated: it stands beside another contact that feeds the coil.</summary>
+    private bool Holds(CircuitLink link, Relay relay)
+    {
+        if (words.IsClosedAtRest(link.Pole!.Pole.Throws[link.Throw])) return false;
+        bool IsBeside(CircuitLink other) => other.Pole is { } pole && pole.Part != relay
+            && ((other.FromNode == link.FromNode && other.ToNode == link.ToNode) || (other.FromNode == link.ToNode && other.ToNode == link.FromNode));
+        var fed = map.Links.Where(l => l.Part == relay && l.Pole is null).SelectMany(l => new[] { l.FromNode, l.ToNode }).ToHashSet();
+        return (fed.Contains(link.FromNode) || fed.Contains(link.ToNode)) && map.Links.Any(IsBeside);
     }
 
     /// <summary>Where the coil of a contact is drawn.</summary>

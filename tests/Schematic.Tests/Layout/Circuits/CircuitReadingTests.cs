@@ -28,6 +28,17 @@ public class CircuitReadingTests
     }
 
     [Fact]
+    public void The_holding_contact_says_what_it_holds_and_no_other_contact_does()
+    {
+        var latch = Assert.Single(Sheets("relay-latch/latch"));
+        var words = Assert.Single(latch.Marks.OfType<TextMark>(), t => t.Text.StartsWith("holds ", StringComparison.Ordinal));
+        Assert.Equal("holds K1", words.Text);
+        var holding = BoxOf(latch, new Thing(ThingKind.Contact, "K1:13"));
+        Assert.InRange(words.Bounds.Left, holding.Left, holding.Right + 5);
+        Assert.InRange(words.Bounds.Centre.Y, holding.Top, holding.Bottom + 2);
+    }
+
+    [Fact]
     public void The_diode_stands_beside_its_coil_and_the_contacts_are_named_under_it()
     {
         var latch = Assert.Single(Sheets("relay-latch/latch"));
