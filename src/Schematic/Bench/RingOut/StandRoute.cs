@@ -16,7 +16,8 @@ internal static class StandRoute
         var best = Walk(circuit, rest, order);
         var each = (long)Math.Max(1, order.Count * circuit.Actuators.Length);
         var left = MostCompared / each;
-        for (var improved = true; improved && left > 0;)
+        var fewest = Fewest(circuit, rest, required);
+        for (var improved = true; improved && left > 0 && best.Moves > fewest;)
         {
             improved = false;
             for (var i = 0; i < order.Count; i++)
@@ -36,6 +37,24 @@ internal static class StandRoute
         }
 
         return best.Stands;
+    }
+
+    /// <summary>
+    /// No order has fewer moves: each actuator has to reach the outermost positions that are asked of it, on one side twice. An endless
+    /// one counts as nothing.
+    /// </summary>
+    private static int Fewest(BenchCircuit circuit, Stand rest, IReadOnlyList<ImmutableArray<int>> required)
+    {
+        var moves = 0;
+        for (var i = 0; i < circuit.Actuators.Length; i++)
+        {
+            var actuator = i;
+            var places = required.Select(r => r[actuator]).Where(p => p >= 0).Append(rest.Places[i]).ToList();
+            var (down, up) = ((rest.Places[i] - places.Min()) / 2, (places.Max() - rest.Places[i]) / 2);
+            if (!circuit.Actuators[i].IsEndless) moves += down + up + Math.Min(down, up);
+        }
+
+        return moves;
     }
 
     /// <summary>Moves along a row of stands.</summary>

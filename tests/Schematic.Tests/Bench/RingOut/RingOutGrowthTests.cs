@@ -32,6 +32,21 @@ public class RingOutGrowthTests
     }
 
     [Fact]
+    public void A_rotary_switch_is_turned_once_along_from_end_to_end()
+    {
+        const int throws = 24;
+        var names = Enumerable.Range(1, throws).Select(i => $"p{Text(i)}").ToList();
+        var panel = TestPanels.Load($$"""
+            connector J1 { pins ; strip {{Text(throws + 1)}} pitch 5 mm }
+            actuator KNOB { {{string.Join(" ; ", names)}} }
+            pole S1 rotary on KNOB { common J1:{{Text(throws + 1)}} ; {{string.Join(" ; ", names.Select((n, i) => $"{n} J1:{Text(i + 1)}"))}} }
+            """);
+        var plan = RingOutPlanner.Plan(BenchCircuit.Read(panel, BenchSide.Unit));
+        Assert.Empty(plan.Undecided);
+        Assert.Equal(throws - 1, plan.Moves);
+    }
+
+    [Fact]
     public void Switches_on_one_net_need_a_move_each_way_and_no_combination()
     {
         const int count = 16;
