@@ -156,6 +156,19 @@ public class PageOperationTests(PageBrowser browser)
         Assert.Equal("BUTTON is held at pressed.", page.Said);
     }
 
+    [BrowserTheory]
+    [InlineData(ColorScheme.Light)]
+    [InlineData(ColorScheme.Dark)]
+    public async Task The_cross_of_a_lit_lamp_is_seen_on_its_disc(ColorScheme scheme)
+    {
+        await using var page = await browser.OpenExample(Latch, new() { ColorScheme = scheme });
+        await page.Place("RING", "pressed").ClickAsync();
+        await page.Page.Locator("#circuit g[data-role=symbol][data-owner=DS1][data-state=on]").First.WaitForAsync();
+        Task<string> Colour(string what, string property) => page.Page.Locator($"#circuit g[data-role=symbol][data-owner=DS1] {what}").First
+            .EvaluateAsync<string>("(one, property) => getComputedStyle(one)[property]", property);
+        Assert.NotEqual(await Colour("circle", "fill"), await Colour("path:not([d$=Z])", "stroke"));
+    }
+
     [BrowserFact]
     public async Task A_face_is_turned_over()
     {
