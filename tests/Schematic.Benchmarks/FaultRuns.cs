@@ -10,13 +10,15 @@ namespace Schematic.Benchmarks;
 
 /// <summary>
 /// <c>faults [KILLS] [SEED]</c>: takes the processor and the disk away from the program in the middle of its work. <c>draw</c> and
-/// <c>format --write</c> are killed (<c>kill -9</c>) at random moments: each file left is whole, of before or of now, a folder of both has no
+/// <c>format --write</c> are killed (<c>kill -9</c>): a third at any moment, a third from the first temporary file on, a third as a file is
+/// put in place (where <c>strace</c> is there). Each file left is whole, of before or of now, a folder of both has no
 /// list that vouches for it, and the next run leaves nothing behind. Then the disk is full at each write in turn, and what is printed
 /// goes to a full one. Only a system with <c>/dev/full</c> and the right to mount has all of it; what is left out is said.
 /// </summary>
 internal sealed class FaultRuns : IDisposable
 {
     private const int Page = 4096;
+    private const string Tracer = "/usr/bin/strace";
     private static readonly string[] Formats = ["--format", "svg,pdf"];
 
     private readonly string _folder = Directory.CreateTempSubdirectory("schematic-faults-").FullName;
@@ -29,7 +31,7 @@ internal sealed class FaultRuns : IDisposable
     private FaultRuns(string root, int seed)
     {
         _random = new Random(seed);
-        _now = File.ReadAllText(Path.Combine(root, "examples", "relay-latch", "latch.panel"));
+        _now = File.ReadAllText(Path.Combine(root, "examples", "signal-lamp", "signal-lamp.panel"));
         _before = _now.Replace("revision A", "revision Z", StringComparison.Ordinal);
         if (_before == _now) throw new InvalidOperationException("the example no longer has a revision A to tell the packs apart");
     }
@@ -55,17 +57,19 @@ internal sealed class FaultRuns : IDisposable
     private void KillDraw(int kills)
     {
         var (old, fresh) = (Drawn(_before), Drawn(_now));
-        var took = Stopwatch.StartNew();
-        Drawn(_now);
-        var span = took.Elapsed;
         var (ended, none, some, all, left) = (0, 0, 0, 0, 0);
         var output = Path.Combine(_folder, "out");
+        Fill(output, old);
+        var (span, writing) = Timed(() => Directory.EnumerateFiles(output, "*" + AtomicFiles.TemporaryEnding).Any(), ["draw", Panel, "--out", output, .. Formats]);
         for (var i = 0; i < kills; i++)
         {
             Fill(output, old);
             File.WriteAllText(Panel, _now);
-            var moment = Moment(i, span, () => Directory.Exists(output) && Directory.EnumerateFiles(output, "*" + AtomicFiles.TemporaryEnding).Any(), () => !File.Exists(Path.Combine(output, old.Keys.Single(IsList))));
-            if (!Killed(moment, "draw", [Panel, "--out", output, .. Formats])) ended++;
+            string[] arguments = ["draw", Panel, "--out", output, .. Formats];
+            var isKilled = i % 3 == 2 && File.Exists(Tracer) ? KilledAtRename(1 + _random.Next(fresh.Count), arguments) : Killed(
+                i % 3 == 0 ? () => true : () => Directory.EnumerateFiles(output, "*" + AtomicFiles.TemporaryEnding).Any(),
+                (i % 3 == 0 ? span : writing) * _random.NextDouble(), arguments);
+            if (!isKilled) ended++;
             var found = Files(output);
             var parts = found.Keys.Count(IsPart);
             if (parts > 0) left++;
@@ -80,7 +84,8 @@ internal sealed class FaultRuns : IDisposable
             else if (old.Keys.Union(fresh.Keys).All(n => found.TryGetValue(n, out var bytes) && Same(fresh, n, bytes))) all++;
             else some++;
             if (found.Keys.Any(IsList) && !Agree(found)) Fail($"draw, kill {i}: the list vouches for sheets that it does not name");
-            if (Ended("draw", [Panel, "--out", output, .. Formats]).Code != 0) Fail($"draw, kill {i}: the next run fails");
+            if (parts == 0 && changed == 0 && i % 10 > 0) continue; // Nothing was begun: the next run is the first.
+            if (Ended("draw", arguments[1..]).Code != 0) Fail($"draw, kill {i}: the next run fails");
             if (!Alike(Files(output), fresh)) Fail($"draw, kill {i}: the next run leaves {string.Join(", ", Files(output).Keys.Except(fresh.Keys))}");
         }
 
@@ -94,14 +99,15 @@ internal sealed class FaultRuns : IDisposable
         var folder = Directory.CreateDirectory(Path.Combine(_folder, "format")).FullName;
         var file = Path.Combine(folder, "unit.panel");
         File.WriteAllText(file, untidy);
-        var took = Stopwatch.StartNew();
-        Ended("format", [file, "--write"]);
-        var span = took.Elapsed;
+        string[] arguments = ["format", file, "--write"];
+        bool Writes() => Directory.EnumerateFiles(folder).Count() > 1;
+        var (span, writing) = Timed(Writes, arguments);
         var (before, after, left) = (0, 0, 0);
         for (var i = 0; i < kills; i++)
         {
             File.WriteAllText(file, untidy);
-            Killed(Moment(i, span, () => Directory.EnumerateFiles(folder, "*" + AtomicFiles.TemporaryEnding).Any(), () => new FileInfo(file).Length != Encoding.UTF8.GetByteCount(untidy)), "format", [file, "--write"]);
+            if (i % 3 == 2 && File.Exists(Tracer)) KilledAtRename(1, arguments);
+            else Killed(i % 3 == 0 ? () => true : Writes, (i % 3 == 0 ? span : writing) * _random.NextDouble(), arguments);
             var text = File.ReadAllText(file);
             if (text == untidy) before++;
             else if (text == tidy) after++;
@@ -114,17 +120,19 @@ internal sealed class FaultRuns : IDisposable
         Say($"format --write killed {kills} times within {span.TotalSeconds:0.0} s: {before} files as before, {after} rewritten; {left} left a temporary file, all cleared by the next run");
     }
 
-    /// <summary>A third at any moment, a third from the first temporary file on, a third when the first file was put in place.</summary>
-    private Func<Stopwatch, bool> Moment(int i, TimeSpan span, Func<bool> writes, Func<bool> places)
+    /// <summary>How long a run takes, and how long from its first temporary file on.</summary>
+    private (TimeSpan Whole, TimeSpan Writing) Timed(Func<bool> writes, string[] arguments)
     {
-        var wait = _random.NextDouble() * span.TotalMilliseconds * (i % 3) switch { 0 => 1.0, 1 => 0.2, _ => 0.002 };
-        Func<bool> begins = (i % 3) switch { 0 => () => true, 1 => writes, _ => places };
-        double? from = null;
-        return watch =>
+        var watch = Stopwatch.StartNew();
+        TimeSpan? from = null;
+        using var process = Start("dotnet", [_program, .. arguments]);
+        while (!process.HasExited)
         {
-            if (from is null && begins()) from = i % 3 == 0 ? 0 : watch.Elapsed.TotalMilliseconds;
-            return from is { } start && watch.Elapsed.TotalMilliseconds >= start + wait;
-        };
+            if (from is null && writes()) from = watch.Elapsed;
+            Thread.Yield();
+        }
+
+        return (watch.Elapsed, watch.Elapsed - (from ?? watch.Elapsed));
     }
 
     private void FullDisk()
@@ -263,16 +271,30 @@ internal sealed class FaultRuns : IDisposable
         }
     }
 
-    /// <summary>Runs the program and kills it when the moment has come. Whether it was killed before it had ended.</summary>
-    private bool Killed(Func<Stopwatch, bool> moment, string command, IEnumerable<string> arguments)
+    /// <summary>Runs the program and kills it so long after something began. Whether it was killed before it had ended.</summary>
+    private bool Killed(Func<bool> begins, TimeSpan wait, string[] arguments)
     {
-        using var process = Start("dotnet", [_program, command, .. arguments]);
-        var watch = Stopwatch.StartNew();
-        while (!process.HasExited && !moment(watch)) Thread.Yield(); // A file is put in place within a millisecond: no longer sleep would meet that moment.
+        using var process = Start("dotnet", [_program, .. arguments]);
+        Stopwatch? since = null;
+        while (!process.HasExited)
+        {
+            if (since is null && begins()) since = Stopwatch.StartNew();
+            if (since is not null && since.Elapsed >= wait) break;
+            Thread.Yield(); // A file is put in place within a millisecond: no longer sleep would meet that moment.
+        }
+
         var isKilled = !process.HasExited;
         process.Kill();
         process.WaitForExit();
         return isKilled;
+    }
+
+    /// <summary>Runs the program and has the system kill it as it puts its so-manieth file in place: a moment that no clock meets.</summary>
+    private bool KilledAtRename(int number, string[] arguments)
+    {
+        var killed = EndedBy(Tracer, ["-f", "-qq", "--seccomp-bpf", "-o", "/dev/null", "-e", "trace=rename,renameat,renameat2", "-e",
+            string.Create(CultureInfo.InvariantCulture, $"inject=rename,renameat,renameat2:signal=SIGKILL:when={number}"), "dotnet", _program, .. arguments]);
+        return killed.Code == 128 + 9;
     }
 
     private EndedRun Ended(string command, IEnumerable<string> arguments) => EndedBy("dotnet", [_program, command, .. arguments]);

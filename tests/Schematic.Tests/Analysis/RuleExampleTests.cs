@@ -55,7 +55,8 @@ public class RuleExampleTests
         var shown = findings.Where(f => f.Severity >= Severity.Warning || f.Rule == rule).ToList();
         Assert.True(shown.Count > 0, $"{rule} is not found.");
         Assert.All(shown, f => Assert.True(f.Rule == rule, Text(f)));
-        Assert.All(shown, f => Assert.True(f.Severity <= RuleCatalogue.Find(rule)!.Severity, Text(f)));
+        // The page names the gravest that the rule can be, and its example shows that: a rule that became milder is noticed.
+        Assert.Equal(RuleCatalogue.Find(rule)!.Severity, shown.Max(f => f.Severity));
     }
 
     private static ImmutableArray<Diagnostic> Check(string rule, string text)

@@ -10,6 +10,9 @@ namespace Schematic.Tests.House;
 /// <summary>The shipped examples are what we would want a reader to copy.</summary>
 public class ExampleTests
 {
+    /// <summary>As DEVELOPERS.md says that the packs are drawn.</summary>
+    private const int PackDpi = 90;
+
     public static TheoryData<string> Examples => new(
         "lever-frame/lever.panel", "relay-latch/latch.panel", "dsub-breakout/breakout.panel", "engine-order/engine-order.panel",
         "gate-desk/gate-desk.panel", "signal-lamp/signal-lamp.panel");
@@ -37,8 +40,11 @@ public class ExampleTests
         var pack = Path.Combine(Path.GetDirectoryName(Repository.PathOf($"examples/{example}"))!, "pack");
         var kept = File.ReadAllBytes(Assert.Single(Directory.GetFiles(pack, "*.pdf")));
         var fresh = ExamplePacks.Of($"examples/{example}");
-        Assert.Equal(PageTexts(PdfWriter.Write(fresh.Sheets.Select(SvgWriter.Write), fresh.Panel.Title)), PageTexts(kept));
-        Assert.Equal(fresh.Sheets.Length, Directory.GetFiles(pack, "*.png").Length);
+        var files = PackFiles.Render(fresh.Sheets, fresh.Panel.Title.Number, fresh.Panel.Title, [SheetFormat.Png, SheetFormat.Pdf], PackDpi).ToDictionary(f => f.Name, f => f.Bytes);
+        Assert.Equal(PageTexts(files.Single(f => f.Key.EndsWith(".pdf", StringComparison.Ordinal)).Value), PageTexts(kept));
+        var pictures = files.Where(f => f.Key.EndsWith(".png", StringComparison.Ordinal)).ToDictionary();
+        Assert.Equal(pictures.Keys.Order(StringComparer.Ordinal), Directory.GetFiles(pack, "*.png").Select(p => Path.GetFileName(p)).Order(StringComparer.Ordinal));
+        Assert.All(pictures, p => Assert.True(p.Value.AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(pack, p.Key))), $"{p.Key} is another picture"));
     }
 
     private static List<string> PageTexts(byte[] pdf)

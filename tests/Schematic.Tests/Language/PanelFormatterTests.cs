@@ -1,3 +1,4 @@
+using System.Globalization;
 using Schematic.Language;
 using Xunit;
 
@@ -119,6 +120,26 @@ public class PanelFormatterTests
             "sockets ; spiral 7 rings 1 6 counter-clockwise on front of pins ; centre",
             PanelFormatter.Format(Text).Split('{')[1].Split('}')[0].Trim());
         Assert.Contains("{ cw rest ; ccw }", PanelFormatter.Format(Text), StringComparison.Ordinal);
+    }
+
+    // A file of 100,000 lines must come to an end: what it takes grows with its lines and not with their square.
+    [Theory]
+    [InlineData("wire   W{0}   22 AWG red J1:1 ->   J1:2  # {0}\n")]
+    [InlineData("lmap   DS{0} 24 V\n")]
+    [InlineData("connector   J{0} { pins\n  strip   2 ; male }\n")]
+    [InlineData("lamp DS{0} { \"open\n")]
+    public void Four_times_the_lines_take_no_more_than_four_times_the_memory(string line)
+    {
+        long Taken(int lines)
+        {
+            var text = string.Concat(Enumerable.Range(1, lines).Select(i => line.Replace("{0}", i.ToString("D5", CultureInfo.InvariantCulture), StringComparison.Ordinal)));
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            PanelFormatter.Format(text);
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
+
+        Taken(10);
+        Assert.InRange(Taken(1200) / (double)Taken(300), 3, 4.6);
     }
 
     [Fact]

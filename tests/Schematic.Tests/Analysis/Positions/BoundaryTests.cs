@@ -165,6 +165,38 @@ public sealed class BoundaryTests
         Assert.DoesNotContain("never-violated", Rules(text.Replace("when on\n", "when off\n", StringComparison.Ordinal) + "\nnever PS1:- reaches X1:1 when KEY on\n"));
     }
 
+    // Current runs into the return and never out of it: what reaches it does so in the direction of the current, diodes included.
+    [Theory]
+    [InlineData("A", "K", true)]
+    [InlineData("K", "A", false)]
+    public void Never_on_a_return_rail_follows_diodes_towards_it(string outer, string inner, bool isTold) =>
+        Assert.Equal(isTold, Rules($$"""
+            supply PS1 24 V
+            lamp DS1 24 V 40 mA
+            diode V1
+            terminals X1 { 1 }
+            net A PS1:+ DS1:X1
+            net B DS1:X2 PS1:- V1:{{inner}}
+            net C V1:{{outer}} X1:1
+            never PS1:- reaches X1:1
+            """).Contains("never-violated"));
+
+    // A transformer works from three quarters of its primary volts (own choice, as for coils): the lamp behind it then may be lit.
+    [Theory]
+    [InlineData(17.9, false)]
+    [InlineData(18.1, true)]
+    public void A_transformer_feeds_from_three_quarters_of_its_primary_volts(double volts, bool feeds) =>
+        Assert.Equal(feeds, Holds(string.Create(CultureInfo.InvariantCulture, $$"""
+            supply PS1 {{volts}} V alternating
+            transformer T1 24 V secondary 12 V 20 VA
+            lamp DS1 12 V 100 mA
+            net A PS1:+ T1:1
+            net B PS1:- T1:2
+            net C T1:3 DS1:X1
+            net D T1:4 DS1:X2
+            expect DS1 energised
+            """)));
+
     private static bool Holds(string text) => !Rules(text).Contains("expectation-fails");
 
     private static HashSet<string> Rules(string text) => [.. LoadPanels.Check(text).Select(d => d.Rule)];
