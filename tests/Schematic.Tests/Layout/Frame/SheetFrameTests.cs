@@ -55,6 +55,30 @@ public class SheetFrameTests
         Assert.Equal("F8", frame.ZoneAt(new(500, 500)));
     }
 
+    // The list of places takes more than one sheet, so all drawings move on by those: what it says must be where they are in the end.
+    [Fact]
+    public void The_index_names_the_sheets_as_they_are_numbered_in_the_end()
+    {
+        var frame = FrameOf(SheetSamples.Panel("A4"));
+        var drawings = Enumerable.Range(0, 12).Select(d => new SheetContent(SheetKind.Wiring, $"Drawing {d}", [])
+        {
+            Things = [.. Enumerable.Range(0, 40).Select(i => new PlacedThing(Thing.Part($"P{d}X{i}"), new BoxMm(50, 50, 60, 60)))],
+        });
+        var sheets = frame.Finish(drawings, SheetSamples.Panel("A4"));
+        var index = sheets.Where(s => s.Kind == SheetKind.Index).ToList();
+        Assert.InRange(index.Count, 2, 11);
+        var texts = index.SelectMany(s => s.Marks.OfType<TextMark>().Select(t => (Sheet: s.Number, Mark: t))).ToList();
+        foreach (var sheet in sheets.Where(s => s.Kind == SheetKind.Wiring))
+        {
+            foreach (var thing in sheet.Things)
+            {
+                var (on, name) = texts.First(t => t.Mark.Text == thing.Thing.Name);
+                var place = texts.Where(t => t.Sheet == on && Math.Abs(t.Mark.Anchor.Y - name.Anchor.Y) < 0.01 && t.Mark.Anchor.X > name.Anchor.X).MinBy(t => t.Mark.Anchor.X).Mark.Text;
+                Assert.Equal($"{sheet.Number}/{frame.ZoneAt(thing.Box.Centre)}", place);
+            }
+        }
+    }
+
     [Fact]
     public void Rows_are_never_called_I_or_O()
     {

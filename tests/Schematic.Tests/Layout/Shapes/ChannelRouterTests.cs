@@ -41,6 +41,16 @@ public class ChannelRouterTests
         Assert.Equal(routed.WidthMm, ChannelRouter.Route(new Channel([net], [(4, 12), (8, 30), (14, 5)], [(10, 0)]), 0).WidthMm);
     }
 
+    // Lines 2.5 mm apart keep their numbers readable between them; 1.25 mm part a line from lettering (own choice, from trial prints).
+    [Fact]
+    public void Vertical_lines_stand_one_pitch_apart_and_half_a_pitch_from_lettering_and_edge()
+    {
+        var routed = ChannelRouter.Route(new Channel([new ChannelNet([2], [10]), new ChannelNet([4], [12])], [(5, 20)], []), 0);
+        Assert.Equal(2.5, Math.Abs(routed.TrackX[0] - routed.TrackX[1]), 1e-9);
+        Assert.Equal(20 + 1.25, routed.TrackX.Min(), 1e-9);
+        Assert.Equal(routed.TrackX.Max() + (2 * 1.25), routed.WidthMm, 1e-9);
+    }
+
     /// <summary>Two nets of two ends cross when one's ends stand on both sides of the other's: plain order on the two edges.</summary>
     [Fact]
     public void Two_straight_connections_cross_when_their_order_is_turned_around() =>
