@@ -118,6 +118,32 @@ public sealed class BoundaryTests
         Tells("voltage-drop", isTold, Text(lost * share));
     }
 
+    // Two levers of their own share a feed: the drop of each load counts the current of both, as when both are always on.
+    [Fact]
+    public void The_drop_of_a_load_counts_what_its_neighbour_takes_through_the_shared_wire()
+    {
+        const string text = """
+            supply PS1 10 V
+            actuator ONE { off rest ; on }
+            actuator TWO { off rest ; on }
+            switch S1 make on ONE when on
+            switch S2 make on TWO when on
+            resistor R1 10 ohm
+            resistor R2 5 ohm
+            wire W1 22 AWG 5 m PS1:+ -> S1:1
+            wire W2 10 AWG 10 mm S1:1 -> S2:1
+            wire W3 10 AWG 10 mm S1:2 -> R1:1
+            wire W4 10 AWG 10 mm S2:2 -> R2:1
+            wire W5 22 AWG 5 m R1:2 -> PS1:-
+            wire W6 10 AWG 10 mm R2:2 -> R1:2
+            """;
+        static double Drop(string text) => LoadPanels.Context(text).Worst.Loads.Single(l => l.Name == "R1").Drop!.Value;
+        var alone = Drop(text.Replace("switch S2 make on TWO when on", "switch S2 make on TWO when off", StringComparison.Ordinal).Replace("TWO { off rest ; on }", "TWO { on rest ; off }", StringComparison.Ordinal));
+        var both = Drop(text);
+        Assert.True(both > 2 * Drop(text.Replace("resistor R2 5 ohm", "resistor R2 5000 ohm", StringComparison.Ordinal)), $"{both} V");
+        Assert.Equal(both, alone, 0.05);
+    }
+
     // A resistor's watts: 10 V on 100 ohm are 1 W.
     [Theory]
     [InlineData("1.003 W", false)]

@@ -286,6 +286,44 @@ public sealed class BoundaryTests
     public void The_drop_allowed_is_the_one_stated_nearest(double? volts, double? percent, double supply, double allowed) =>
         Assert.Equal(allowed, AllowableDrop.Volts(new DesignLimits { DropVolts = volts, DropPercent = percent }, supply), 1e-12);
 
+    // FAA AC 43.13-1B table 11-6 names 14, 28, 115 and 200 V; what is printed says which of the three kinds of limit it was.
+    [Theory]
+    [InlineData(0.3, null, 28, "allowed drop 0.3 V, as the file states")]
+    [InlineData(null, 5.0, 28, "allowed drop 1.4 V, as the file states")]
+    [InlineData(null, null, 28, "allowed drop 1 V, continuous (")]
+    [InlineData(null, null, 115, "allowed drop 4 V, continuous (")]
+    [InlineData(null, null, 24, "allowed drop 0.86 V, in proportion to 1 V at 28 V (")]
+    public void The_limit_of_a_drop_says_where_it_is_from(double? volts, double? percent, double supply, string words) =>
+        Assert.StartsWith(words, AllowableDrop.Method(new DesignLimits { DropVolts = volts, DropPercent = percent }, supply), StringComparison.Ordinal);
+
+    [Fact]
+    public void Resistance_says_which_table_it_is_from()
+    {
+        Assert.Equal(Sources.WireTable, CopperWire.Source(WireGauge.FromAwg(22)));
+        Assert.Contains("x 1.2 for strands", CopperWire.Source(WireGauge.FromAwg(30)), StringComparison.Ordinal);
+        Assert.Contains("x 1.2 for strands", CopperWire.Source(WireGauge.FromMm2(0.6)), StringComparison.Ordinal);
+        Assert.Equal(MetricTable.Find(0.5)!.Source, CopperWire.Source(WireGauge.FromMm2(0.5)));
+    }
+
+    [Fact]
+    public void A_protector_without_a_wire_to_guard_says_so()
+    {
+        Assert.Contains("no wire with a gauge", ProtectorSelection.Choose(1, double.PositiveInfinity).Method, StringComparison.Ordinal);
+        Assert.Contains("at most 3 A of the thinnest wire", ProtectorSelection.Choose(1, 3).Method, StringComparison.Ordinal);
+    }
+
+    // Strands 1.15 times the solid gauge, a wall of 0.4 mm all round (common practice, no source).
+    [Fact]
+    public void Insulation_adds_its_wall_twice() =>
+        Assert.Equal((WireGauge.FromAwg(22).DiameterMm * 1.15) + 0.8, InsulatedWire.DiameterMm(WireGauge.FromAwg(22)), 1e-9);
+
+    [Fact]
+    public void One_mark_stands_in_the_middle() => Assert.Equal(50, Assert.Single(WireMarks.Places(100)));
+
+    // A supply of just the forward voltage leaves nothing for the resistor.
+    [Fact]
+    public void An_LED_needs_more_than_its_forward_voltage() => Assert.False(new LedResistor(2, 2, 2, 0.02).IsPossible);
+
     [Fact]
     public void A_coil_that_gets_just_its_warm_operate_voltage_has_no_margin_left()
     {
