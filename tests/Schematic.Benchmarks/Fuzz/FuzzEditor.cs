@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using Schematic.Cli.LanguageServer;
 using Schematic.Language;
 using Schematic.Text;
