@@ -144,6 +144,70 @@ public sealed class BoundaryTests
         Assert.Equal(both, alone, 0.05);
     }
 
+    // Twelve levers of their own are 4,096 combinations, too many to solve each: what the neighbours take is added up. One lever
+    // for all twelve is the worst of these combinations, and it is solved as it stands.
+    [Fact]
+    public void The_drop_of_a_load_counts_all_its_neighbours_where_combinations_are_too_many_to_solve()
+    {
+        var many = LoadPanels.Context(SharedFeed(i => $"KEY{i}x"));
+        var one = LoadPanels.Context(SharedFeed(_ => "ALL"));
+        Assert.True(many.Worst is { IsBound: true, RegionsLeftOut: 0 });
+        Assert.False(one.Worst.IsBound);
+        foreach (var (bound, exact) in many.Worst.Loads.Zip(one.Worst.Loads))
+        {
+            Assert.Equal(exact.Name, bound.Name);
+            Assert.InRange(exact.Drop!.Value, 0.5, 0.7); // 12 of 120 ohm take 1 A less a little through 10 m of 22 AWG and its joints.
+            Assert.InRange(bound.Drop!.Value, exact.Drop.Value, 1.1 * exact.Drop.Value);
+            Assert.InRange(bound.LeastVolts!.Value, exact.LeastVolts!.Value - 0.1, exact.LeastVolts.Value);
+        }
+    }
+
+    // What the neighbours take costs volts inside the supply as well: a drop of no wire, but less for every load.
+    [Fact]
+    public void The_volts_of_a_load_count_what_its_neighbours_cost_inside_the_supply()
+    {
+        static AnalysisContext Soft(Func<int, string> lever) =>
+            LoadPanels.Context(SharedFeed(lever).Replace("supply PS1 10 V", "supply PS1 10 V source 1 ohm", StringComparison.Ordinal));
+        var (many, one) = (Soft(i => $"KEY{i}x"), Soft(_ => "ALL"));
+        Assert.True(many.Worst is { IsBound: true, RegionsLeftOut: 0 });
+        foreach (var (bound, exact) in many.Worst.Loads.Zip(one.Worst.Loads))
+            Assert.InRange(bound.LeastVolts!.Value, exact.LeastVolts!.Value - 0.3, exact.LeastVolts.Value);
+    }
+
+    // Coils of 800 ohm held through 600 ohm: 12 of them are 116.7 ohm behind 10 ohm, 24 x 116.7 / 126.7 x 800 / 1400 = 12.6 V; one
+    // alone has 13.6 V.
+    [Fact]
+    public void A_held_coil_counts_what_its_neighbours_cost_inside_the_supply()
+    {
+        var keys = Enumerable.Range(1, 12).ToList();
+        var context = LoadPanels.Context("supply PS1 24 V source 10 ohm\n" + string.Concat(keys.Select(i => $$"""
+            actuator KEY{{i}}x { off rest ; on }
+            switch S{{i}} make on KEY{{i}}x when on
+            relay K{{i}} 24 V 800 ohm operates 18 V releases 3 V suppressed { break }
+            resistor R{{i}} 600 ohm 1 W
+            net FEED{{i}}x PS1:+ S{{i}}:1
+            net A{{i}}x S{{i}}:2 R{{i}}:1 K{{i}}:11
+            net B{{i}}x R{{i}}:2 K{{i}}:12 K{{i}}:A1
+            net RTN{{i}}x K{{i}}:A2 PS1:-
+
+            """)));
+        Assert.True(context.Worst is { IsBound: true, RegionsLeftOut: 0 });
+        foreach (var coil in context.Worst.Loads.Where(l => l.Load.IsLoad))
+            Assert.InRange(coil.HeldVolts!.Value, 10, 24 * (1400.0 / 12) / ((1400.0 / 12) + 10) * 800 / 1400);
+    }
+
+    /// <summary>Twelve resistors of 120 ohm, each with a switch on a lever, behind one thin feed and one thin return.</summary>
+    private static string SharedFeed(Func<int, string> lever)
+    {
+        var keys = Enumerable.Range(1, 12).ToList();
+        return "supply PS1 10 V\n"
+            + string.Concat(keys.Select(lever).Distinct().Select(l => $"actuator {l} {{ off rest ; on }}\n"))
+            + string.Concat(keys.Select(i => $"switch S{i} make on {lever(i)} when on\nresistor R{i} 120 ohm\n"
+                + $"wire A{i}x 10 AWG 10 mm S{i}:2 -> R{i}:1\n"))
+            + "wire W1 22 AWG 5 m PS1:+ -> S1:1\nwire W2 22 AWG 5 m R1:2 -> PS1:-\n"
+            + string.Concat(keys.Skip(1).Select(i => $"wire B{i}x 10 AWG 10 mm S{i - 1}:1 -> S{i}:1\nwire C{i}x 10 AWG 10 mm R{i - 1}:2 -> R{i}:2\n"));
+    }
+
     // A resistor's watts: 10 V on 100 ohm are 1 W.
     [Theory]
     [InlineData("1.003 W", false)]
