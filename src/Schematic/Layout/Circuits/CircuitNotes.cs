@@ -19,8 +19,15 @@ internal sealed class CircuitNotes(CircuitMap map, CircuitMeasures measures)
             .. Note("In no circuit: ", idle.Where(l => l.Kind != LinkKind.End).Select(l => l.Part!.Designator)),
             .. Note("Both ends on one line: ", map.Bridged.Select(p => p.Designator)),
             .. Note("Beside a joint that is there already: ", ExtraWires(plans)),
-            .. map.Proofs.IsEmpty ? [] : new[] { ProofSign.Legend },
         ];
+        return Lines(notes, width);
+    }
+
+    /// <summary>What the signs beside contacts say, as a band for the foot of every sheet that bears some; null without a bench record.</summary>
+    public Band? ProofLegend(double width) => map.Proofs.IsEmpty ? null : Lines([ProofSign.Legend], width);
+
+    private Band? Lines(ImmutableArray<string> notes, double width)
+    {
         ImmutableArray<string> lines = [.. notes.SelectMany(n => Lettering.Wrap(n, measures.Name, width))];
         if (lines.IsEmpty) return null;
         var drawing = new ArtDrawing(measures);

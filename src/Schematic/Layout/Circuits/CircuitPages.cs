@@ -1,10 +1,14 @@
 using System.Collections.Immutable;
 using Schematic.Drawing;
+using Schematic.Layout.Shapes;
 
 namespace Schematic.Layout.Circuits;
 
-/// <summary>Puts bands on sheets: side by side where they fit, below each other while the sheet has room.</summary>
-internal sealed class CircuitPages(CircuitMap map, CircuitMeasures measures, BoxMm box)
+/// <summary>
+/// Puts bands on sheets: side by side where they fit, below each other while the sheet has room. Below them, in room that the box does
+/// not count, the legend of the signs beside contacts stands on every sheet that bears one.
+/// </summary>
+internal sealed class CircuitPages(CircuitMap map, CircuitMeasures measures, BoxMm box, Band? legend)
 {
     /// <summary>The sheets.</summary>
     public ImmutableArray<SheetContent> Of(ImmutableArray<Band> bands)
@@ -34,6 +38,8 @@ internal sealed class CircuitPages(CircuitMap map, CircuitMeasures measures, Box
 
     private SheetContent SheetOf(List<(Band Band, double X, double Y)> placed)
     {
+        if (legend is not null && placed.Any(p => p.Band.Marks.Any(ProofSign.IsGround)))
+            placed = [.. placed, (legend, 0, placed.Max(p => p.Y + p.Band.Height) + measures.BandGap)];
         ImmutableArray<Mark> marks = [.. placed.SelectMany(p => p.Band.Marks.Select(m => m.Moved(box.Left + p.X, box.Top + p.Y)))];
         ImmutableArray<PlacedThing> things = [.. placed.SelectMany(p => p.Band.Things.Select(t => t with { Box = t.Box.Moved(box.Left + p.X, box.Top + p.Y) }))];
         return new SheetContent(SheetKind.Circuit, CircuitTitles.Of(map, things), marks) { Things = things };

@@ -40,11 +40,14 @@ public static class CircuitSheets
     private static ImmutableArray<SheetContent> Build(
         CircuitMap map, ImmutableArray<CircuitComponent> drawn, ImmutableArray<CircuitLink> idle, CircuitMeasures measures, BoxMm box)
     {
-        var maker = new PlanMaker(map, measures, box.Height);
+        var words = new CircuitNotes(map, measures);
+        var legend = words.ProofLegend(box.Width);
+        var room = legend is null ? box : box with { Bottom = box.Bottom - legend.Height - measures.BandGap };
+        var maker = new PlanMaker(map, measures, room.Height);
         ImmutableArray<CircuitPlan> plans = [.. drawn.SelectMany(maker.Of)];
         var shown = new DrawnThings(plans);
         ImmutableArray<Band> bands = [.. plans.SelectMany(p => new Bands(new BandLayout(map, p, measures, shown), box.Width).All())];
-        if (new CircuitNotes(map, measures).Of(plans, idle, box.Width) is { } notes) bands = bands.Add(notes);
-        return new CircuitPages(map, measures, box).Of(bands);
+        if (words.Of(plans, idle, box.Width) is { } notes) bands = bands.Add(notes);
+        return new CircuitPages(map, measures, room, legend).Of(bands);
     }
 }

@@ -23,6 +23,9 @@ internal sealed class FacePage(
     private const double LeastShare = 0.5;
     private const double HeadMm = 30;
 
+    /// <summary>A legend below a view is broken into lines of this width, or as wide as the view.</summary>
+    private const double LeastLegendMm = 60;
+
     /// <summary>True size with its views below or beside each other, notes as large as tables or as remarks are.</summary>
     private static readonly (bool IsBroad, double NoteMm)[] Tries = [(false, FaceText.MainMm), (true, FaceText.MainMm), (false, FaceText.QuietMm), (true, FaceText.QuietMm)];
 
@@ -106,21 +109,38 @@ internal sealed class FacePage(
     private ImmutableArray<SheetContent> Flow(FaceScale scale, FaceScale matingScale)
     {
         var (rear, mating, _, notes) = Blocks(scale, matingScale, withTrueSize: false, isBroad: false, FaceText.QuietMm);
-        return [.. SheetFlow.Build([rear, mating, .. _contacts, .. _ends, notes], SheetKind.Faces, box).Select(Finished)];
+        var sheets = SheetFlow.Build([rear, mating, .. _contacts, .. _ends, notes], SheetKind.Faces, box);
+        if (!sheets.All(SaysItsSigns))
+        {
+            // The notes stand on the last sheet: each view then says itself what its signs mean.
+            (rear, mating, _, notes) = Blocks(scale, matingScale, withTrueSize: false, isBroad: false, FaceText.QuietMm, legendAtViews: true);
+            sheets = SheetFlow.Build([rear, mating, .. _contacts, .. _ends, notes], SheetKind.Faces, box);
+        }
+
+        return [.. sheets.Select(Finished)];
     }
+
+    private bool HasSigns => proofs.Keys.Any(t => t.Part == connector.Designator);
+
+    private bool SaysItsSigns(SheetContent sheet) => !HasSigns
+        || !sheet.Marks.Any(m => m is CircleMark { Role: MarkRole.Face, Owner: not null } && m.Owner != connector.Designator)
+        || sheet.Marks.OfType<TextMark>().Any(t => ProofSign.Legend.StartsWith(t.Text, StringComparison.Ordinal));
 
     private SheetContent Finished(SheetContent sheet) => sheet with { Title = $"Faces of {connector.Designator}", Things = ThingsOn(sheet) };
 
     private (FlowBlock Rear, FlowBlock Mating, ImmutableArray<FlowBlock> TrueSize, FlowBlock Notes) Blocks(
-        FaceScale scale, FaceScale matingScale, bool withTrueSize, bool isBroad, double noteMm)
+        FaceScale scale, FaceScale matingScale, bool withTrueSize, bool isBroad, double noteMm, bool legendAtViews = false)
     {
+        Block WithLegend(Block view) => legendAtViews
+            ? Block.Stack(1.5, view, FaceText.Lines(ProofSign.Legend, FaceText.QuietMm, Math.Max(view.Width, LeastLegendMm)))
+            : view;
         var rear = new FaceViewDrawing(connector, uses, proofs, scale).Draw(FaceWords.RearOf(connector));
         var mating = new FaceViewDrawing(connector, uses, proofs, matingScale).Draw(FaceWords.FrontOf(connector));
         return (
-            new FaceBlock($"{FaceText.NameOf(connector)}, wire side", Block.Stack(1.5, Data(rear.Width), rear)) { IsLeading = true },
-            new FaceBlock($"{connector.Designator}, mating side", mating),
+            new FaceBlock($"{FaceText.NameOf(connector)}, wire side", Block.Stack(1.5, Data(rear.Width), WithLegend(rear))) { IsLeading = true },
+            new FaceBlock($"{connector.Designator}, mating side", WithLegend(mating)),
             withTrueSize ? [.. TrueSizeCard.Pieces(connector, isBroad, box).Select(p => new FaceBlock(p.Title, p.Picture))] : [],
-            new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. proofs.Keys.Any(t => t.Part == connector.Designator) ? new[] { ProofSign.Legend } : [], .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)], noteMm));
+            new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. HasSigns && !legendAtViews ? new[] { ProofSign.Legend } : [], .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)], noteMm));
     }
 
     private Block Data(double width) =>

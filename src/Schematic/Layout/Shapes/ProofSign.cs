@@ -24,6 +24,9 @@ internal static class ProofSign
         foreach (var mark in Strokes(proof, centre, half, role)) yield return mark with { Owner = owner };
     }
 
+    /// <summary>Whether a mark of a circuit is the white ground of a sign: nothing else there is a white disc without a rim.</summary>
+    public static bool IsGround(Mark mark) => mark is CircleMark { Pen: null } disc && disc.Fill == Ink.White;
+
     private static IEnumerable<Mark> Strokes(ContactProof proof, PointMm centre, double half, MarkRole role) => proof switch
     {
         ContactProof.Proved => [new LineMark(role, [centre.Moved(-half, 0), centre.Moved(-half / 3, half * 0.8), centre.Moved(half, -half)], Stroke)],

@@ -1,4 +1,9 @@
+using System.Globalization;
+using Schematic.Analysis;
 using Schematic.Drawing;
+using Schematic.Layout.Circuits;
+using Schematic.Layout.Faces;
+using Schematic.Layout.Frame;
 using Schematic.Layout.Pack;
 using Schematic.Layout.Shapes;
 using Schematic.Model;
@@ -57,6 +62,28 @@ public class BenchRecordSheetTests
         Assert.Equal(3, SignStrokes(marks, "J1:2").Single().Points.Length); // a tick
         Assert.Contains(SignStrokes(marks, "J1:3"), m => m.IsClosed); // a box
     }
+
+    [Fact]
+    public void Every_sheet_that_bears_signs_says_what_they_mean()
+    {
+        var numbers = Enumerable.Range(1, 48).Select(i => i.ToString(CultureInfo.InvariantCulture)).ToList();
+        var panel = TestPanels.Read($$"""
+            connector J1 { pins ; grid 40 by 4 pitch 2.54 mm by-rows on front of pins from upper-left ; solder }
+            {{string.Join('\n', numbers.Select(i => $"lamp DS{i} 28 V 40 mA on-hand {{ J1:{i} J1:159 }}"))}}
+            readings "first.readings"
+            """, ("first.readings", "readings of \"unit.panel\"\nunit J1\ndate 2026-11-24\nat rest { J1:1 J1:158 open }")).Panel;
+        var circuits = CircuitSheets.Build(new AnalysisContext(panel), SheetFrame.For(panel));
+        Assert.True(circuits.Length > 1, "one circuit sheet proves nothing");
+        var faces = FaceSheets.Build(panel, panel.Parts.OfType<Connector>().Single(), SheetFrame.For(panel)).Where(s => s.Kind == SheetKind.Faces);
+        var bearing = circuits.Concat(faces).Where(BearsSigns).ToList();
+        Assert.Equal(circuits.Length, bearing.Count(s => s.Kind == SheetKind.Circuit));
+        Assert.NotEqual(circuits.Length, bearing.Count);
+        Assert.All(bearing, s => Assert.Contains("tick, proved", string.Join(' ', s.Marks.OfType<TextMark>().Select(t => t.Text)), StringComparison.Ordinal));
+        Assert.All(circuits, s => Assert.All(s.Marks, m => Assert.True(m.Bounds.Bottom <= SheetFrame.For(panel).ContentBox(SheetKind.Circuit).Bottom + 0.01, m.ToString())));
+    }
+
+    private static bool BearsSigns(SheetContent sheet) => sheet.Marks.OfType<CircleMark>().Any(c =>
+        c.Fill == Ink.White && c.Pen is null && c.Owner is { } owner && owner.StartsWith("J1:", StringComparison.Ordinal));
 
     [Fact]
     public void The_signs_lie_on_nothing() => Assert.Empty(PackBuilder.Draw(Kept, []).Findings.Select(f => f.Message));
