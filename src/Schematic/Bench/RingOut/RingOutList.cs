@@ -125,6 +125,7 @@ public static class RingOutList
         yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above; wires, joints and closed contacts up to 2 ohm without the leads.";
         foreach (var note in Besides(plan)) yield return note;
         if (!plan.Undecided.IsEmpty) yield return Limit(plan);
+        if (plan.IsRouteCutShort) yield return "Too many orders of the positions to compare them all: this is the best one found, and another may need fewer moves. What the steps find does not depend on it.";
         if (plan.IsCutDown) yield return "So many contacts: of bridges and exchanges only neighbours were counted. Every conductor is tested against every other all the same.";
     }
 

@@ -24,6 +24,9 @@ public sealed record RingOutPlan(BenchCircuit Circuit, ImmutableArray<RingOutSte
     /// <summary>Moves from position to neighbouring position, from rest on.</summary>
     public int Moves { get; init; }
 
+    /// <summary>Whether there were too many orders of the positions to compare, so that another may need fewer moves.</summary>
+    public bool IsRouteCutShort { get; init; }
+
     /// <summary>Whether, of so many contacts, only neighbours were counted as bridged or exchanged.</summary>
     public bool IsCutDown { get; init; }
 

@@ -50,12 +50,12 @@ public sealed class RingOutPlanner
         var table = StandTable.Of(_field);
         foreach (var fault in table.Hidden.Concat(table.Undecided)) _left.Remove(fault);
         var chosen = table.Choose();
-        var stands = StandRoute.Find(_circuit, chosen);
+        var (stands, isCutShort) = StandRoute.Find(_circuit, chosen);
         _isLarge = (long)stands.Length * _field.Faults.Length > MostNoted;
         foreach (var stand in stands) AddSteps(stand);
         var missed = AddLeftovers(stands, table);
         Prune();
-        return Finished(stands, table, missed);
+        return Finished(stands, table, missed) with { IsRouteCutShort = isCutShort };
     }
 
     private void AddSteps(Stand stand)

@@ -8,14 +8,17 @@ internal static class StandRoute
     /// <summary>Positions of actuators that are compared on the way to a better order; with more the order found until then stands.</summary>
     private const long MostCompared = 30_000_000;
 
-    /// <summary>The stands in order, the first at rest; an actuator that does not matter stays where it is.</summary>
-    public static ImmutableArray<Stand> Find(BenchCircuit circuit, IReadOnlyList<ImmutableArray<int>> required)
+    /// <summary>
+    /// The stands in order, the first at rest, and whether there was more to compare; an actuator that does not matter stays where it is.
+    /// </summary>
+    public static (ImmutableArray<Stand> Stands, bool IsCutShort) Find(
+        BenchCircuit circuit, IReadOnlyList<ImmutableArray<int>> required, long mostCompared = MostCompared)
     {
         var rest = Stand.Rest(circuit.Actuators);
         var order = Nearest(circuit, rest, required);
         var best = Walk(circuit, rest, order);
         var each = (long)Math.Max(1, order.Count * circuit.Actuators.Length);
-        var left = MostCompared / each;
+        var left = mostCompared / each;
         var fewest = Fewest(circuit, rest, required);
         for (var improved = true; improved && left > 0 && best.Moves > fewest;)
         {
@@ -25,7 +28,7 @@ internal static class StandRoute
                 for (var j = i + 1; j < order.Count; j++)
                 {
                     left -= 3;
-                    if (left <= 0) return best.Stands;
+                    if (left <= 0) return (best.Stands, best.Moves > fewest);
                     foreach (var other in new[] { Turned(order, i, j), Moved(order, i, j), Moved(order, j, i) })
                     {
                         var walk = Walk(circuit, rest, other);
@@ -36,7 +39,7 @@ internal static class StandRoute
             }
         }
 
-        return best.Stands;
+        return (best.Stands, left <= 0 && best.Moves > fewest);
     }
 
     /// <summary>

@@ -81,6 +81,17 @@ public class RingOutGrowthTests
     }
 
     [Fact]
+    public void An_order_that_was_not_compared_to_the_end_is_given_and_said_to_be_so()
+    {
+        var plan = RingOutPlanner.Plan(Unit(8, i => $"J1:{1 + ((i - 1) / 4)} J1:{5 + ((i - 1) % 4)}"));
+        var required = plan.Steps.Select(s => s.Placement.Stand.Places).DistinctBy(p => string.Join(' ', p)).ToList();
+        var (stands, isCutShort) = StandRoute.Find(plan.Circuit, required, mostCompared: 1);
+        Assert.True(isCutShort);
+        Assert.All(required, r => Assert.Contains(new Stand(r), stands));
+        Assert.Contains(RingOutList.Steps(plan with { IsRouteCutShort = true }).Notes, n => n.StartsWith("Too many orders", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void What_was_not_looked_at_to_the_end_stands_on_the_list()
     {
         var plan = RingOutPlanner.Plan(Unit(8, i => $"J1:{1 + ((i - 1) / 4)} J1:{5 + ((i - 1) % 4)}"));
