@@ -73,6 +73,14 @@ internal sealed class BindingReporter
         Add(rule, $"`{word}` is not {what}.", span,
             HelpFor(word, Nearest(word, known)) ?? $"Known: {string.Join(", ", known)}.", Written(span, word, Nearest(word, known)));
 
+    /// <summary>A word that is no colour: the usual name of one that has another at the bench, or the nearest known.</summary>
+    public void UnknownColour(SourceSpan span, string word)
+    {
+        var usual = string.Join('/', word.Split('/').Select(w => Colours.UsualNameOf(w) ?? w));
+        if (Colours.Find(usual) is null) UnknownWord(span, "unknown-colour", "a colour", word, Colours.Names);
+        else Add("unknown-colour", $"`{word}` is not a colour.", span, $"Write {usual}, the name that sheets and IEC 60757 have for it.", Written(span, word, usual));
+    }
+
     public void DuplicateName(SourceSpan span, string name, SourceSpan first) =>
         Add("duplicate-name", $"The name `{name}` is declared twice.", span, "Give each a name of its own.",
             new RelatedSpan(first, "first declared here"));

@@ -167,7 +167,7 @@ internal sealed class ClauseReader
 
             first = word;
             colour = Colours.Find(word.Text);
-            if (colour is null) _report.UnknownWord(_scope.At(word.Span), "unknown-colour", "a colour", word.Text, Colours.Names);
+            if (colour is null) _report.UnknownColour(_scope.At(word.Span), word.Text);
         }
 
         return colour;

@@ -38,6 +38,23 @@ internal static class Colours
     /// <summary>Colour words, to propose the nearest.</summary>
     public static IReadOnlyCollection<string> Names { get; } = [.. ByName.Keys.Order(StringComparer.Ordinal)];
 
+    private static readonly ImmutableDictionary<string, string> OtherNames = new Dictionary<string, string>
+    {
+        ["amber"] = "yellow", // IEC 60073 has one colour of indicator lamps for both (from memory)
+        ["purple"] = "violet",
+        ["lilac"] = "violet",
+        ["mauve"] = "violet",
+        ["cyan"] = "turquoise",
+        ["rose"] = "pink",
+        ["slate"] = "grey",
+        ["clear"] = "white",
+        ["cream"] = "white",
+        ["tan"] = "brown",
+    }.ToImmutableDictionary(StringComparer.Ordinal);
+
+    /// <summary>The word of the language for a colour that has another name at the bench, <c>slate</c>; null when none is known.</summary>
+    public static string? UsualNameOf(string word) => OtherNames.GetValueOrDefault(word.ToLowerInvariant());
+
     /// <summary>
     /// The colour of a word such as <c>black</c>, <c>white/blue</c>, <c>BK</c> or <c>WHBU</c>; null when it is none. The order
     /// tells the body from the tracer. <c>green-yellow</c> and <c>GNYE</c> are the protective earth's colour (IEC 60757:2021

@@ -153,7 +153,7 @@ internal sealed class WireBinder(NameTable names, BindingReporter report, Termin
         var words = clause.All<WordSyntax>().ToList();
         if (words is [{ Text: "iec" }]) return new WireColour(Colours.TableOrder[run.Index % Colours.TableOrder.Length]);
         foreach (var word in words.Where(w => Colours.Find(w.Text) is null))
-            report.UnknownWord(scope.At(word.Span), "unknown-colour", "a colour", word.Text, Colours.Names);
+            report.UnknownColour(scope.At(word.Span), word.Text);
         return Colours.Find(words[run.Index % words.Count].Text);
     }
 

@@ -35,6 +35,31 @@ internal static partial class Slips
         ["bulb"] = "Write lamp.",
         ["light"] = "Write lamp, or led.",
         ["indicator"] = "Write lamp, or led.",
+        ["rotary"] = "Write the knob and its poles: actuator KNOB { 1 rest ; 2 ; 3 }, then poles S1 rotary on KNOB { common J1:1 ; 1 J1:2 ; 2 J1:3 ; 3 J1:4 }.",
+        ["selector"] = "Write the knob and its poles: actuator KNOB { 1 rest ; 2 ; 3 }, then poles S1 rotary on KNOB { common J1:1 ; 1 J1:2 ; 2 J1:3 ; 3 J1:4 }.",
+        ["toggle"] = "Write what is moved and its contact: actuator B1 { off rest ; on }, then switch S1 make on B1.",
+        ["keyswitch"] = "Write what is moved and its contact: actuator KEY { out rest ; in }, then switch S1 make on KEY.",
+        ["thermostat"] = "Write what moves its contact, and the contact: actuator HEAT { cold rest ; warm }, then switch S1 break on HEAT.",
+        ["sensor"] = "A sensor with a contact is a switch on what moves it, one of resistance a thermistor, photoresistor or rheostat, any other a device.",
+        ["horn"] = "Write buzzer: buzzer HA1 24 V 300 mA.",
+        ["gong"] = "Write bell: bell HA1 24 V 500 mA.",
+        ["speaker"] = "Write resistor, with its ohms: resistor R1 8 ohm. On direct current that is what it is.",
+        ["choke"] = "Write device, with its ohms: device L1 \"choke\" { terminals 1 2 ; winding 1 2 12 ohm }.",
+        ["inductor"] = "Write device, with its ohms: device L1 \"choke\" { terminals 1 2 ; winding 1 2 12 ohm }.",
+        ["shunt"] = "Write resistor, with its ohms: resistor R1 0.05 ohm.",
+        ["voltmeter"] = "Write meter, with two of volts, amperes and ohms at full scale: meter P1 30 V 1 mA.",
+        ["ammeter"] = "Write meter, with two of volts, amperes and ohms at full scale: meter P1 5 A 60 mV.",
+        ["gauge"] = "Write meter for a movement with a pointer: meter P1 1 mA 100 ohm. The gauge of a wire stands in its statement.",
+        ["zener"] = "Write suppressor, with the volts that it stands, or device with a diode in it.",
+        ["mosfet"] = "Write transistor, or device for one that is not an open output.",
+        ["generator"] = "Write supply: supply PS1 24 V { + - }.",
+        ["dynamo"] = "Write supply: supply PS1 24 V { + - }.",
+        ["charger"] = "Write supply, with its limit: supply PS1 24 V limit 1 A { + - }.",
+        ["converter"] = "Write device for a converter; the side that feeds is also a supply: supply PS2 5 V limit 1 A { + - }.",
+        ["regulator"] = "Write device for a regulator; the side that feeds is also a supply: supply PS2 5 V limit 1 A { + - }.",
+        ["ground"] = "A ground is a net of its own name: net GND PS1:- A1:GND.",
+        ["earth"] = "An earth is a net of its own name: net PE J1:1 X1:1.",
+        ["interlock"] = "Write lock: lock LEVER at normal unless L1 energised.",
         ["battery"] = "Write supply: supply PS1 24 V { + - }.",
         ["psu"] = "Write supply: supply PS1 24 V { + - }.",
         ["plug"] = "Write connector, with pins or sockets in its block.",
@@ -52,6 +77,9 @@ internal static partial class Slips
         ["circuit-breaker"] = "Write breaker.",
         ["cb"] = "Write breaker.",
     }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>Every word for a kind of part that the language calls otherwise.</summary>
+    public static IEnumerable<string> WordsOfOthers => OtherWords.Keys;
 
     /// <summary>What to write in the place of a word that the language does not know as a kind; null when nothing is known of it.</summary>
     public static string? OtherWordFor(string word) => OtherWords.GetValueOrDefault(word.ToLowerInvariant());

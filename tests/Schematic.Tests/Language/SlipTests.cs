@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+using Schematic.Language;
 using Schematic.Text;
 using Xunit;
 
@@ -52,6 +54,26 @@ public class SlipTests
         if (isClean) Assert.Empty(found.Select(f => f.Message));
         Assert.DoesNotContain(found, f => f.Message.Contains("no terminal", StringComparison.Ordinal));
     }
+
+    public static TheoryData<string> Others => [.. Slips.WordsOfOthers.Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(Others))]
+    public void What_is_told_to_be_written_for_another_word_can_be_read(string word)
+    {
+        var statement = $"{word} Q1 {{ X1:1 X1:2 }}";
+        var help = Assert.Single(TestPanels.Diagnose(statement), f => f.Rule == "unknown-statement").Help!;
+        var samples = Regex.Match(help, @": (?<sample>[a-z]+ [A-Z].*?)\.?(\. |$)").Groups["sample"].Value;
+        string[] unread = ["syntax", "unknown-statement", "wrong-unit", "missing-value"];
+        foreach (var sample in samples.Split(", then "))
+            Assert.DoesNotContain(TestPanels.Diagnose(sample), f => unread.Contains(f.Rule));
+    }
+
+    [Theory]
+    [InlineData("lamp DS1 24 V 50 mA [[amber]]", "unknown-colour: `amber` is not a colour. -> Write yellow, the name that sheets and IEC 60757 have for it.")]
+    [InlineData("wire W1 22 AWG [[white/slate]] X1:1 -> P1:1", "unknown-colour: `white/slate` is not a colour. -> Write white/grey, the name that sheets and IEC 60757 have for it.")]
+    [InlineData("wire W1 22 AWG [[blakc]] X1:1 -> P1:1", "unknown-colour: `blakc` is not a colour. -> Did you mean `black`?")]
+    public void A_colour_by_another_name_is_told_by_its_usual_one(string text, string expected) => MarkedText.Gives(Parts + text, expected);
 
     [Theory]
     [InlineData("thyristor")]
