@@ -45,7 +45,8 @@ static int Help()
         pack [CONTACTS SEED DIR]  pages and fill of whole packs, of the examples and of generated designs of 300 contacts; or one, as SVG into DIR
         page           size of the page of each example, time to write it, and time until it can be operated in Chromium
         compare        crossings, bends and time beside Graphviz (needs the program dot)
-        fuzz [MINUTES] [SEED]  mutants of all examples and snippets, readings, editors and messages through everything; 'fuzz one SEED' and 'fuzz file PATH' run one again
+        fuzz [MINUTES] [SEED]  mutants of all examples and snippets, readings, editors and messages: all are read, checked and formatted, every
+                       fourth is printed, listed and read again, every hundredth drawn; 'fuzz one SEED' and 'fuzz file PATH' run one again
         faults [KILLS] [SEED]  'draw' and 'format --write' killed at random moments, and with a disk that is full at each write
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);

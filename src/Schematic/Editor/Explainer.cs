@@ -107,7 +107,7 @@ public sealed class Explainer
         var chart = _proved?.Charts.FirstOrDefault(t => t.Title == title || t.Title.StartsWith(title + ",", StringComparison.Ordinal));
         text.Append(chart is null ? Throws(actuator) : $"\n\n{Table(chart)}");
         foreach (var held in Panel.Locks.Where(l => l.Actuator == actuator.Name))
-            text.Append($"\n\nLocked at {string.Join(", ", held.Positions)} unless {_panel.Source.Slice(held.Release.Span.Span)}");
+            text.Append($"\n\nLocked at {string.Join(", ", held.Positions)} unless {Words(held.Release.Span.Span)}");
         return text.ToString();
     }
 
@@ -117,7 +117,7 @@ public sealed class Explainer
         var rows = from part in Panel.Parts.OfType<Switch>()
                    where part.Actuator == actuator.Name
                    from way in part.Pole.Throws
-                   select $"\n- {part.Designator} `{part.Pole.Common}`–`{way.Terminal}` {(way.Label.Length > 0 ? way.Label : _panel.Source.Slice(way.Span.Span).ToString())}";
+                   select $"\n- {part.Designator} `{part.Pole.Common}`–`{way.Terminal}` {(way.Label.Length > 0 ? way.Label : Words(way.Span.Span))}";
         return "\n" + string.Concat(rows);
     }
 
@@ -175,7 +175,7 @@ public sealed class Explainer
             if (clause.Values.FirstOrDefault(v => v is QuantitySyntax or QuantityRangeSyntax && v.Span.Start <= offset && offset <= v.Span.End) is not { } value) continue;
             var quantity = value is QuantityRangeSyntax range ? range.Low : (QuantitySyntax)value;
             var rules = QuantityChecks.RulesFor(statement.Keyword.Text, clause.Keyword, quantity.Dimension);
-            var text = new StringBuilder($"**{_panel.Source.Slice(value.Span)}** is {Binding.UnitWords.Kind(quantity.Dimension)}{(clause.Keyword.Length > 0 ? $", after `{clause.Keyword}`" : "")}.");
+            var text = new StringBuilder($"**{Words(value.Span)}** is {Binding.UnitWords.Kind(quantity.Dimension)}{(clause.Keyword.Length > 0 ? $", after `{clause.Keyword}`" : "")}.");
             if (!rules.IsEmpty) text.Append("\n\nIt is checked against:");
             foreach (var rule in rules) text.Append($"\n- `{rule}`: {RuleCatalogue.Find(rule)?.Summary}");
             foreach (var (_, first, _) in statement.Accept(GivenNames.Instance).Take(1)) AddWorst(text, first.Text);
@@ -199,7 +199,12 @@ public sealed class Explainer
         return new Explanation(new TextSpan(start, length), page.Text);
     }
 
-    private static string LineOf(SourceSpan span) => span.Source.Slice(span.Source.LineSpan(span.Start.Line)).Trim().ToString();
+    /// <summary>What is written at a stretch, in one line: what stands between two words, a tab or a line end, is a blank.</summary>
+    private string Words(TextSpan span) => Words(_panel.Source.Slice(span).ToString());
+
+    private static string Words(string text) => HiddenCharacters.Show(string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
+
+    private static string LineOf(SourceSpan span) => Words(span.Source.Slice(span.Source.LineSpan(span.Start.Line)).ToString());
 
     private static string Described(string name, string description) =>
         description.Length == 0 ? name : $"{name} \"{description}\"".TrimStart();

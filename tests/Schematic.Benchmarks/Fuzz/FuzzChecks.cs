@@ -30,18 +30,28 @@ internal sealed class FuzzChecks(FuzzCorpus corpus)
     /// <summary>How many sheets were drawn.</summary>
     public int Sheets { get; private set; }
 
-    /// <summary>Runs a panel through everything. <paramref name="step"/> is told each stage before it begins.</summary>
-    public void Panel(FuzzText text, bool draws, Action<string> step)
+    /// <summary>
+    /// Runs a panel through reading, checking and the formatter; through printing, the model of what was formatted and the lists where it is
+    /// <paramref name="thorough"/>, through drawing where it <paramref name="draws"/>. <paramref name="step"/> is told each stage before it begins.
+    /// </summary>
+    public void Panel(FuzzText text, bool thorough, bool draws, Action<string> step)
     {
         step("read");
         var loaded = Load(text.Name, text.Text);
         step("check");
         var findings = PanelChecker.Check(loaded.Panel, loaded.Diagnostics);
-        step("print");
-        Printed(text, findings);
+        foreach (var finding in findings) IsNumber(finding.Message + " " + finding.Help, text.Text, "a message");
         step("format");
-        Formatted(text, loaded);
-        if (!loaded.HasErrors)
+        var formatted = Formatted(text);
+        if (thorough)
+        {
+            step("print");
+            Printed(text, findings);
+            step("format, read again");
+            Unchanged(text, loaded, formatted);
+        }
+
+        if (thorough && !loaded.HasErrors)
         {
             step("lists");
             Lists(loaded.Panel);
@@ -80,11 +90,17 @@ internal sealed class FuzzChecks(FuzzCorpus corpus)
         JsonDocument.Parse(json.ToString()).Dispose();
     }
 
-    private void Formatted(FuzzText text, LoadResult loaded)
+    private static string Formatted(FuzzText text)
     {
         var once = PanelFormatter.Format(text.Text);
-        if (PanelFormatter.Format(once) != once) throw new FuzzException("formatting twice gives something else than formatting once");
-        var again = Load(text.Name, once);
+        if (once != text.Text && PanelFormatter.Format(once) != once) throw new FuzzException("formatting twice gives something else than formatting once");
+        return once;
+    }
+
+    private void Unchanged(FuzzText text, LoadResult loaded, string formatted)
+    {
+        if (formatted == text.Text) return;
+        var again = Load(text.Name, formatted);
         Same([.. loaded.Diagnostics.Select(d => $"{d.Rule}: {d.Message}").Order(StringComparer.Ordinal)], [.. again.Diagnostics.Select(d => $"{d.Rule}: {d.Message}").Order(StringComparer.Ordinal)], "findings");
         Same(
             [.. loaded.Panel.Parts.Select(p => p.Designator), .. loaded.Panel.Wires.Select(w => $"{w.Designator} {w.From} {w.To} {w.LengthMm}"), .. loaded.Panel.Nets.Select(n => n.Name)],

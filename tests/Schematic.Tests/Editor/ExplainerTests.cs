@@ -44,6 +44,14 @@ public class ExplainerTests
         Assert.Contains("Locked at normal unless L1 energised", told, StringComparison.Ordinal);
     }
 
+    /// <summary>What is quoted from the text is one line: found by typing at random, a tab between a figure and its unit.</summary>
+    [Fact]
+    public void A_quantity_is_quoted_without_the_tabs_and_line_ends_between_its_words()
+    {
+        Assert.StartsWith("**10 m** is a length", Explained("wire W1 10¦\t m  A:1 -> B:1\n"), StringComparison.Ordinal);
+        Assert.Contains("unless L1 energised", Explained("actuator A { a rest ; b }\nsolenoid L1 { J:1 J:2 }\nlock A at b unless L1 \t energised\nexpect L1 energised when A¦ b\n"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_proved_panel_tells_its_chart_and_worst_cases()
     {
