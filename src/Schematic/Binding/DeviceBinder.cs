@@ -156,7 +156,7 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             return;
         }
 
-        if (!part.IsSymbol && (part is not Supply || NamesOwnTerminals(device))) return;
+        if (!part.IsSymbol && (part is not Supply || SupplyBinder.OwnEnds(device) is not null)) return;
         if (!device.Syntax.Run.IsAlone)
         {
             AttachRow(device, part, parts);
@@ -189,10 +189,6 @@ internal sealed class DeviceBinder(NameTable names, NameRanges ranges, BindingRe
             parts.Attach(part.At(part.Terminals[i].Name), [contact], 0);
         }
     }
-
-    /// <summary>A supply's block may only name its own terminals, as it is drawn on many supplies.</summary>
-    private static bool NamesOwnTerminals(DeviceStatement device) => device.Syntax.Block
-        .SelectMany(c => c.All<ContactSyntax>()).All(c => c.Part is null && c.To is null && c.From.Text is "+" or "-");
 
     private void AttachRelay(DeviceStatement device, Relay relay, PartList parts)
     {

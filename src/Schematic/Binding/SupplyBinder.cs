@@ -29,7 +29,19 @@ internal static class SupplyBinder
             }
         }
 
-        return DeviceStatement.WithTerminals(supply, Supply.Ends.From, Supply.Ends.To);
+        var ends = OwnEnds(device) ?? Supply.UsualEnds;
+        return DeviceStatement.WithTerminals(supply with { Ends = ends }, ends.From, ends.To);
+    }
+
+    /// <summary>
+    /// The terminals that the block of a supply names, <c>{ L N }</c> or <c>{ + - }</c>; null where there is none or contacts stand in it.
+    /// </summary>
+    public static TerminalPair? OwnEnds(DeviceStatement device)
+    {
+        var items = device.Syntax.Block.SelectMany(c => c.All<ContactSyntax>()).ToList();
+        if (items is not [{ Part: null, To: null } first, { Part: null, To: null } second]) return null;
+        if (first.IsNotTraced || second.IsNotTraced || first.From.Text == second.From.Text) return null;
+        return (first.From.Text, second.From.Text) is ("-", "+") ? Supply.UsualEnds : new TerminalPair(first.From.Text, second.From.Text);
     }
 
     private static (double Low, double High)? AdjustmentOf(DeviceStatement device)

@@ -3,11 +3,14 @@ using Schematic.Text;
 
 namespace Schematic.Model;
 
-/// <summary>A supply on terminals <c>+</c> and <c>-</c>.</summary>
+/// <summary>A supply on two terminals, <c>+</c> and <c>-</c> unless its file names them.</summary>
 public sealed record Supply(string Designator, double Volts, SourceSpan Span) : Part(Designator, Span)
 {
-    /// <summary>Its terminals.</summary>
-    public static readonly TerminalPair Ends = new("+", "-");
+    /// <summary>What its terminals are called where the file does not name them.</summary>
+    public static readonly TerminalPair UsualEnds = new("+", "-");
+
+    /// <summary>Its terminals, the positive one first; of an alternating supply the one that is positive in the first half-wave.</summary>
+    public TerminalPair Ends { get; init; } = UsualEnds;
 
     /// <summary>Lowest setting in volts; equal to <see cref="Volts"/> when it cannot be adjusted.</summary>
     public double MinVolts { get; init; } = Volts;

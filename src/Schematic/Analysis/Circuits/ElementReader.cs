@@ -24,7 +24,7 @@ internal sealed class ElementReader(Func<TerminalId, int> nodeOf) : IPartVisitor
         [Make(ElementKind.Diode, diode, diode.Ends, DiodeSlopeOhms) with { Volts = diode.ForwardVolts }];
 
     public ImmutableArray<Element> Visit(Supply supply) =>
-        [Make(ElementKind.Supply, supply, Supply.Ends, Math.Max(supply.SourceOhms, Circuit.LeastOhms)) with { Volts = supply.Volts }];
+        [Make(ElementKind.Supply, supply, supply.Ends, Math.Max(supply.SourceOhms, Circuit.LeastOhms)) with { Volts = supply.Volts }];
 
     public ImmutableArray<Element> Visit(Board board) => board.Grounds.IsEmpty ? [] : [.. board.Inputs.SelectMany(i => Pulls(board, i))];
 

@@ -55,7 +55,7 @@ public sealed class HalfConnectedCheck : ICheck
             return ofCoil.Concat(relay.ContactSets.SelectMany(p => OpenPole(p, used)));
         }
 
-        public IEnumerable<string> Visit(Supply supply) => OpenEnds([Supply.Ends.From, Supply.Ends.To], used);
+        public IEnumerable<string> Visit(Supply supply) => OpenEnds([supply.Ends.From, supply.Ends.To], used);
 
         public IEnumerable<string> Visit(Board board) => board.Inputs.Any(i => used(i.Terminal)) && !board.Grounds.Any(used)
             ? [$"inputs are connected, but nothing is on its ground {NameList.Sentence(board.Grounds)}"] : [];

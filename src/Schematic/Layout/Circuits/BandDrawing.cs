@@ -355,7 +355,8 @@ internal static class RailNames
         if (map.Part(source) is { Halves: [_, { Role: HalfRole.Source } half] } part)
             return part is Transformer transformer && !rail.IsReturn ? $"{source} {half.Ends.From}  {ValueText.Volts(transformer.SecondaryVolts)} a.c."
                 : $"{source} {(rail.IsReturn ? half.Ends.To : half.Ends.From).Replace('-', '−')}";
-        if (map.Part(source) is not Supply supply || rail.IsReturn) return $"{source} −";
-        return $"{source} +  {ValueText.Volts(supply.Volts)}{(supply.IsAlternating ? " a.c." : "")}";
+        if (map.Part(source) is not Supply supply) return $"{source} −";
+        if (rail.IsReturn) return $"{source} {supply.Ends.To.Replace('-', '−')}";
+        return $"{source} {supply.Ends.From}  {ValueText.Volts(supply.Volts)}{(supply.IsAlternating ? " a.c." : "")}";
     }
 }
