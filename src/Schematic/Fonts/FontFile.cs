@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Collections.Immutable;
 
 namespace Schematic.Fonts;
 
@@ -34,6 +35,7 @@ internal sealed class FontFile
         _longOffsets = U16(Table("head"), 50) == 1;
         _advances = ReadAdvances();
         ReadCharacterMap();
+        PlainUnits = [.. Enumerable.Range(' ', '~' - ' ' + 1).Select(c => _glyphOf[c] == 0 ? UnitsPerEm : AdvanceOf(_glyphOf[c]))];
     }
 
     /// <summary>The regular face.</summary>
@@ -44,6 +46,9 @@ internal sealed class FontFile
 
     /// <summary>Font units in one em.</summary>
     public int UnitsPerEm { get; }
+
+    /// <summary>How far the pen moves after each character from the blank to the tilde, in font units; one em for one that the face lacks.</summary>
+    public ImmutableArray<int> PlainUnits { get; }
 
     /// <summary>The face of that weight.</summary>
     public static FontFile Of(bool bold) => bold ? Bold : Regular;

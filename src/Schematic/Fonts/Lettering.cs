@@ -15,8 +15,11 @@ public static class Lettering
     public const double DescentShare = 0.32;
 
     /// <summary>Width of one line of text in millimetres, capitals being <paramref name="heightMm"/> high.</summary>
-    public static double WidthMm(string text, double heightMm, bool bold = false) =>
-        EmsOf(text, bold) * FontSizeMm(heightMm);
+    public static double WidthMm(ReadOnlySpan<char> text, double heightMm, bool bold = false)
+    {
+        var font = FontFile.Of(bold);
+        return WidthMm(font, UnitsOf(font, text), heightMm);
+    }
 
     /// <summary>The font size (em) in millimetres that gives capitals of <paramref name="heightMm"/>.</summary>
     public static double FontSizeMm(double heightMm) => heightMm / CapHeightShare;
@@ -60,37 +63,52 @@ public static class Lettering
     /// <summary>Breaks a text at blanks into lines of at most <paramref name="widthMm"/>; a longer word stands alone.</summary>
     public static IReadOnlyList<string> Wrap(string text, double heightMm, double widthMm, bool bold = false)
     {
-        var (font, size) = (FontFile.Of(bold), FontSizeMm(heightMm));
+        var font = FontFile.Of(bold);
+        if (HasBlanksToDrop(text)) text = string.Join(' ', text.Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        if (text.Length == 0) return [];
+        if (WidthMm(font, UnitsOf(font, text), heightMm) <= widthMm) return [text];
         var blank = UnitsOf(font, new Rune(' '));
         var lines = new List<string>();
-        var (line, width) = (new StringBuilder(), 0);
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        var (start, end, width) = (0, 0, 0);
+        while (end < text.Length)
         {
+            var from = end == 0 ? 0 : end + 1;
+            var to = text.IndexOf(' ', from) is >= 0 and var next ? next : text.Length;
             // Widths in the font's own units are whole numbers: they add up exactly, and no line is measured again with each word.
-            var own = UnitsOf(font, word);
-            if (line.Length > 0 && (double)(width + blank + own) / font.UnitsPerEm * size > widthMm)
+            var own = UnitsOf(font, text.AsSpan(from..to));
+            if (end == 0) width = own;
+            else if (WidthMm(font, width + blank + own, heightMm) <= widthMm) width += blank + own;
+            else
             {
-                lines.Add(line.ToString());
-                line.Clear();
-                width = 0;
+                lines.Add(text[start..end]);
+                (start, width) = (from, own);
             }
 
-            if (line.Length > 0) line.Append(' ');
-            width += line.Length > 0 ? blank + own : own;
-            line.Append(word);
+            end = to;
         }
 
-        if (line.Length > 0) lines.Add(line.ToString());
+        lines.Add(text[start..end]);
         return lines;
     }
 
-    private static double EmsOf(string text, bool bold)
+    /// <summary>Whether blanks stand at an end of the text or beside each other.</summary>
+    private static bool HasBlanksToDrop(string text) => text.StartsWith(' ') || text.EndsWith(' ') || text.Contains("  ", StringComparison.Ordinal);
+
+    private static double WidthMm(FontFile font, int units, double heightMm) => (double)units / font.UnitsPerEm * FontSizeMm(heightMm);
+
+    private static int UnitsOf(FontFile font, ReadOnlySpan<char> text)
     {
-        var font = FontFile.Of(bold);
-        return (double)UnitsOf(font, text) / font.UnitsPerEm;
+        var units = 0;
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (text[i] is < ' ' or > '~') return units + UnitsOfRunes(font, text[i..]);
+            units += font.PlainUnits[text[i] - ' '];
+        }
+
+        return units;
     }
 
-    private static int UnitsOf(FontFile font, string text)
+    private static int UnitsOfRunes(FontFile font, ReadOnlySpan<char> text)
     {
         var units = 0;
         foreach (var rune in text.EnumerateRunes()) units += UnitsOf(font, rune);

@@ -65,7 +65,7 @@ internal sealed class ContactBars : FlowBlock
     public override bool IsWhole => _table.Rows.Length <= MostWholeRows;
 
     /// <inheritdoc/>
-    public override FlowShape? ShapeFor(FlowRoom room)
+    protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < WidthAt(_positionMm) - 1e-6 || room.WidthMm < Math.Min(LeastNoteMm, room.SheetMm) - 1e-6) return null;
         var position = Math.Clamp((room.WidthMm - _names.Sum()) / Positions, _positionMm, Math.Max(_positionMm, MostPositionMm));
@@ -88,7 +88,7 @@ internal sealed class ContactBars : FlowBlock
         var lines = heads.Max(h => h.Count);
         var height = HeadRoomMm + ((lines - 1) * LinePitch) + LetterHeight + HeadRoomMm;
         double Line(int index) => HeadRoomMm + LetterHeight + (index * LinePitch);
-        return new FlowRow(height,
+        return new FlowRow(height, () =>
         [
             LineMark.Between(MarkRole.Table, default, new(WidthAt(position), 0), Pen.Narrow),
             LineMark.Between(MarkRole.Table, new(0, height), new(WidthAt(position), height), Pen.Wide),
@@ -102,7 +102,7 @@ internal sealed class ContactBars : FlowBlock
     private FlowRow RowOf(ImmutableArray<string> row, double position)
     {
         var baseline = (RowMm / 2) + (LetterHeight / 2);
-        return new FlowRow(RowMm,
+        return new FlowRow(RowMm, () =>
         [
             .. Enumerable.Range(0, Positions + 1).Select(i => LineMark.Between(
                 MarkRole.Table, new(LeftOf(i, position), 0), new(LeftOf(i, position), RowMm), Pen.Narrow)),

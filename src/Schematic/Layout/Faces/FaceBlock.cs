@@ -15,10 +15,10 @@ internal sealed class FaceBlock : FlowBlock
     public override bool IsWhole => true;
 
     /// <inheritdoc/>
-    public override FlowShape? ShapeFor(FlowRoom room)
+    protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(_picture.Width, room.SheetMm) - 1e-6) return null;
-        return new FlowShape(room.WidthMm, 1, FlowRow.None, [new FlowRow(_picture.Height, _picture.At(0, 0).Marks)], []);
+        return new FlowShape(room.WidthMm, 1, FlowRow.None, [new FlowRow(_picture.Height, () => _picture.At(0, 0).Marks)], []);
     }
 }
 
@@ -32,10 +32,10 @@ internal sealed class NoteBlock(string title, ImmutableArray<string> notes, doub
     public override bool IsWhole => true;
 
     /// <inheritdoc/>
-    public override FlowShape? ShapeFor(FlowRoom room)
+    protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(LeastMm, room.SheetMm) - 1e-6) return null;
         var words = Block.Stack(0.9, notes.Select(n => FaceText.Lines(n, letterMm, room.WidthMm)));
-        return new FlowShape(room.WidthMm, 1, FlowRow.None, [new FlowRow(words.Height, words.At(0, 0).Marks)], []);
+        return new FlowShape(room.WidthMm, 1, FlowRow.None, [new FlowRow(words.Height, () => words.At(0, 0).Marks)], []);
     }
 }

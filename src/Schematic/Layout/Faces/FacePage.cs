@@ -31,6 +31,12 @@ internal sealed class FacePage(
 
     private readonly ReportTable _soldering = FaceTables.Soldering(context, connector);
     private readonly ImmutableArray<FlowBlock> _contacts = [.. TableBlock.Of(FaceTables.Contacts(connector, uses), box.Width)];
+    private readonly FlowShapes _shapes = SheetFlow.ShapesOnOne(box);
+
+    // The same blocks are tried in many orders: each is drawn and measured once.
+    private readonly Dictionary<(FaceScale Scale, bool IsRear, bool HasLegend), FlowBlock> _views = [];
+    private readonly Dictionary<bool, ImmutableArray<FlowBlock>> _trueSizes = [];
+    private readonly Dictionary<(FaceScale Scale, double LetterMm, bool HasLegend), FlowBlock> _notes = [];
     private ImmutableArray<FlowBlock> _ends;
     private ImmutableArray<FlowBlock> _shortEnds;
 
@@ -39,17 +45,17 @@ internal sealed class FacePage(
     {
         _ends = _soldering.Rows.IsEmpty ? [] : [.. TableBlock.Of(_soldering with { Notes = [] }, box.Width)];
         _shortEnds = _soldering.Rows.IsEmpty ? [] : [.. TableBlock.Of(FaceTables.WithoutFarEnds(_soldering) with { Notes = [] }, box.Width)];
-        var scales = AcrossMm.Select(ScaleAt).OfType<FaceScale>().DistinctBy(s => Math.Round(s.Factor, 6)).ToList();
-        foreach (var (withTrueSize, mating) in ((bool, FaceLettering)[])
-            [(true, FaceLettering.NumbersOnly[0]), (true, FaceLettering.NumbersOnly[1]), (false, FaceLettering.NumbersOnly[0]), (false, FaceLettering.NumbersOnly[1])])
+        var scales = AcrossMm.Select(ScaleAt).OfType<FaceScale>().DistinctBy(s => Math.Round(s.Factor, 6))
+            .Select(s => (Rear: s, Matings: FaceLettering.NumbersOnly.Select(l => MatingScale(s, l)).ToArray())).ToList();
+        foreach (var (withTrueSize, mating) in ((bool, int)[])[(true, 0), (true, 1), (false, 0), (false, 1)])
         {
-            foreach (var scale in scales)
+            foreach (var (rear, matings) in scales)
             {
-                if (OnOne(scale, MatingScale(scale, mating), withTrueSize) is { } sheet) return ([sheet], withTrueSize);
+                if (OnOne(rear, matings[mating], withTrueSize) is { } sheet) return ([sheet], withTrueSize);
             }
         }
 
-        if (scales.Count > 0) return (Flow(scales[0], MatingScale(scales[0], FaceLettering.NumbersOnly[0])), false);
+        if (scales.Count > 0) return (Flow(scales[0].Rear, scales[0].Matings[0]), false);
         return (Smallest(), false);
     }
 
@@ -100,7 +106,7 @@ internal sealed class FacePage(
             ];
             // Where room is short the wire list alone tells the far ends.
             IReadOnlyList<FlowBlock>[] shorter = _shortEnds.IsEmpty ? [] : [[rear, .. _contacts, .. _shortEnds, mating, .. trueSize, notes]];
-            if (SheetFlow.OnOne(SheetKind.Faces, box, [.. orders, .. shorter]) is { } sheet) return Finished(sheet);
+            if (SheetFlow.OnOne(SheetKind.Faces, box, _shapes, [.. orders, .. shorter]) is { } sheet) return Finished(sheet);
         }
 
         return null;
@@ -129,19 +135,37 @@ internal sealed class FacePage(
     private SheetContent Finished(SheetContent sheet) => sheet with { Title = $"Faces of {connector.Designator}", Things = ThingsOn(sheet) };
 
     private (FlowBlock Rear, FlowBlock Mating, ImmutableArray<FlowBlock> TrueSize, FlowBlock Notes) Blocks(
-        FaceScale scale, FaceScale matingScale, bool withTrueSize, bool isBroad, double noteMm, bool legendAtViews = false)
+        FaceScale scale, FaceScale matingScale, bool withTrueSize, bool isBroad, double noteMm, bool legendAtViews = false) => (
+        Kept(_views, (scale, true, legendAtViews), () => RearOf(scale, legendAtViews)),
+        Kept(_views, (matingScale, false, legendAtViews), () => MatingOf(matingScale, legendAtViews)),
+        withTrueSize ? Kept(_trueSizes, isBroad, () => [.. TrueSizeCard.Pieces(connector, isBroad, box).Select(p => new FaceBlock(p.Title, p.Picture))]) : [],
+        Kept(_notes, (scale, noteMm, legendAtViews), () => NotesOf(scale, noteMm, legendAtViews)));
+
+    private static T Kept<TKey, T>(Dictionary<TKey, T> kept, TKey key, Func<T> make)
+        where TKey : notnull => kept.TryGetValue(key, out var known) ? known : kept[key] = make();
+
+    private FaceBlock RearOf(FaceScale scale, bool hasLegend)
     {
-        Block WithLegend(Block view) => legendAtViews
-            ? Block.Stack(1.5, view, FaceText.Lines(ProofSign.Legend, FaceText.QuietMm, Math.Max(view.Width, LeastLegendMm)))
-            : view;
-        var rear = new FaceViewDrawing(connector, uses, proofs, scale).Draw(FaceWords.RearOf(connector));
-        var mating = new FaceViewDrawing(connector, uses, proofs, matingScale).Draw(FaceWords.FrontOf(connector));
-        return (
-            new FaceBlock($"{FaceText.NameOf(connector)}, wire side", Block.Stack(1.5, Data(rear.Width), WithLegend(rear))) { IsLeading = true },
-            new FaceBlock($"{connector.Designator}, mating side", WithLegend(mating)),
-            withTrueSize ? [.. TrueSizeCard.Pieces(connector, isBroad, box).Select(p => new FaceBlock(p.Title, p.Picture))] : [],
-            new NoteBlock("Notes", [.. FaceWords.Notes(connector, uses, scale), .. HasSigns && !legendAtViews ? new[] { ProofSign.Legend } : [], .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace)], noteMm));
+        var view = new FaceViewDrawing(connector, uses, proofs, scale).Draw(FaceWords.RearOf(connector));
+        return new FaceBlock($"{FaceText.NameOf(connector)}, wire side", Block.Stack(1.5, Data(view.Width), hasLegend ? WithLegend(view) : view)) { IsLeading = true };
     }
+
+    private FaceBlock MatingOf(FaceScale scale, bool hasLegend)
+    {
+        var view = new FaceViewDrawing(connector, uses, proofs, scale).Draw(FaceWords.FrontOf(connector));
+        return new FaceBlock($"{connector.Designator}, mating side", hasLegend ? WithLegend(view) : view);
+    }
+
+    private static Block WithLegend(Block view) =>
+        Block.Stack(1.5, view, FaceText.Lines(ProofSign.Legend, FaceText.QuietMm, Math.Max(view.Width, LeastLegendMm)));
+
+    private NoteBlock NotesOf(FaceScale scale, double letterMm, bool legendAtViews) => new(
+        "Notes",
+        [
+            .. FaceWords.Notes(connector, uses, scale), .. HasSigns && !legendAtViews ? new[] { ProofSign.Legend } : [],
+            .. _soldering.Rows.IsEmpty ? [] : _soldering.Notes.Take(FaceTables.NotesBesideFace),
+        ],
+        letterMm);
 
     private Block Data(double width) =>
         FaceText.Lines(FaceText.DataOf(connector), FaceText.MainMm, Math.Max(width, 60), owner: connector.Designator);

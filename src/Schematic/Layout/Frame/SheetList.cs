@@ -23,11 +23,11 @@ internal sealed class SheetList(ImmutableArray<string> titles, ImmutableArray<st
     private const double LinePitch = 3.75;
 
     /// <inheritdoc/>
-    public override FlowShape? ShapeFor(FlowRoom room)
+    protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(LeastWidth, room.SheetMm) - 1e-6) return null;
         var pitch = LetterHeight + (2 * room.RowRoomMm);
-        FlowRow Row(string number, string title, bool isHeader, bool isBand) => new(pitch,
+        FlowRow Row(string number, string title, bool isHeader, bool isBand) => new(pitch, () =>
         [
             .. isBand ? [LineMark.Rectangle(MarkRole.Table, new BoxMm(0, 0, room.WidthMm, pitch), null, Ink.Band)] : Array.Empty<Mark>(),
             .. isHeader ? [LineMark.Between(MarkRole.Table, default, new(room.WidthMm, 0), Pen.Narrow), LineMark.Between(MarkRole.Table, new(0, pitch), new(room.WidthMm, pitch), Pen.Wide)] : Array.Empty<Mark>(),

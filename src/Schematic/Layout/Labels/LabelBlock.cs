@@ -27,7 +27,7 @@ internal sealed class LabelBlock : FlowBlock
     // A longer number or terminal name is cut: a label must go around a wire.
     private const double LongestText = 60;
 
-    private readonly ImmutableArray<(CutPieces Pieces, ImmutableArray<WireLabel> Labels)> _groups;
+    private readonly ImmutableArray<(CutPieces Pieces, ImmutableArray<(WireLabel Label, double WidthMm)> Labels)> _groups;
     private readonly int _sets;
     private readonly string _note;
     private readonly double _piecesMm;
@@ -35,7 +35,8 @@ internal sealed class LabelBlock : FlowBlock
     private LabelBlock(AnalysisContext context, ImmutableArray<(CutPieces Pieces, ImmutableArray<WireLabel> Labels)> groups)
         : base("Cut list and wire labels")
     {
-        (_groups, _sets) = (groups, context.Panel.BuildCount);
+        _groups = [.. groups.Select(g => (g.Pieces, g.Labels.Select(l => (l, WidthOf(l))).ToImmutableArray()))];
+        _sets = context.Panel.BuildCount;
         _note = $"{CutList.Note(_sets)} Labels of {NameOf(context)}: cut them out at the lines.";
         _piecesMm = PiecesGap + groups.Max(g => CellSign.WidthOf(WorkList.Boxes(_sets))!.Value + 2 + Lettering.WidthMm(Words(g.Pieces), LetterHeight));
     }
@@ -55,7 +56,7 @@ internal sealed class LabelBlock : FlowBlock
     }
 
     /// <inheritdoc/>
-    public override FlowShape? ShapeFor(FlowRoom room)
+    protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(_piecesMm + LeastLabels, room.SheetMm) - 1e-6) return null;
         var bar = new FlowRow(ScaleBar.RoomMm, [.. ScaleBar.Marks(new BoxMm(0, 0, room.WidthMm, ScaleBar.RoomMm))]);
@@ -79,29 +80,38 @@ internal sealed class LabelBlock : FlowBlock
     }
 
     /// <summary>The pieces at the left of the first row, the labels of one wire after the other in as many rows as they take.</summary>
-    private IEnumerable<FlowRow> Rows(CutPieces pieces, ImmutableArray<WireLabel> labels, double width)
+    private IEnumerable<FlowRow> Rows(CutPieces pieces, ImmutableArray<(WireLabel Label, double WidthMm)> labels, double width)
+    {
+        var left = Math.Min(_piecesMm, Math.Max(0, width - LeastLabels));
+        var (x, isFirst) = (left, true);
+        List<(WireLabel Label, double Left, double WidthMm)> row = [];
+        FlowRow Row()
+        {
+            var (isHead, here) = (isFirst, row);
+            return new(LabelHeight + Gap, () => [.. isHead ? Head(pieces, width) : [], .. here.SelectMany(l => Draw(l.Label, l.Left, 0, l.WidthMm))]);
+        }
+
+        foreach (var (label, own) in labels.GroupBy(l => l.Label.Wire).SelectMany(g => Enumerable.Repeat(g, _sets).SelectMany(s => s)))
+        {
+            if (x > left && x + own > width)
+            {
+                yield return Row();
+                (x, row, isFirst) = (left, [], false);
+            }
+
+            row.Add((label, x, own));
+            x += own + Gap;
+        }
+
+        yield return Row();
+    }
+
+    private IEnumerable<Mark> Head(CutPieces pieces, double width)
     {
         const double middle = LabelHeight / 2;
         var boxes = WorkList.Boxes(_sets);
-        var row = new List<Mark>(CellSign.Of(boxes, ColumnAlign.Left, 0, middle))
-        {
-            Text(Lettering.Fit(Words(pieces), LetterHeight, width - CellSign.WidthOf(boxes)!.Value - 2), new PointMm(CellSign.WidthOf(boxes)!.Value + 2, middle + (LetterHeight / 2))),
-        };
-        var left = Math.Min(_piecesMm, Math.Max(0, width - LeastLabels));
-        var x = left;
-        foreach (var label in labels.GroupBy(l => l.Wire).SelectMany(g => Enumerable.Repeat(g, _sets).SelectMany(s => s)))
-        {
-            if (x > left && x + WidthOf(label) > width)
-            {
-                yield return new FlowRow(LabelHeight + Gap, [.. row]);
-                (x, row) = (left, []);
-            }
-
-            row.AddRange(Draw(label, x, 0, WidthOf(label)));
-            x += WidthOf(label) + Gap;
-        }
-
-        yield return new FlowRow(LabelHeight + Gap, [.. row]);
+        var room = CellSign.WidthOf(boxes)!.Value + 2;
+        return [.. CellSign.Of(boxes, ColumnAlign.Left, 0, middle), Text(Lettering.Fit(Words(pieces), LetterHeight, width - room), new PointMm(room, middle + (LetterHeight / 2)))];
     }
 
     private static WireLabel Shown(WireLabel label) => new(

@@ -25,12 +25,12 @@ internal static class CellSign
     private const double DotMm = TableRow.Lettering;
 
     /// <summary>Width in millimetres of the signs, or null where the text is none.</summary>
-    public static double? WidthOf(string text) => text switch
+    public static double? WidthOf(ReadOnlySpan<char> text) => text switch
     {
         "●" or "○" => DotMm,
         Blank => BlankMm,
         ShortBlank => ShortBlankMm,
-        _ when text.Length > 0 && text.All(c => c == '☐') => (text.Length * (BoxMm + BoxGapMm)) - BoxGapMm,
+        _ when text.Length > 0 && !text.ContainsAnyExcept('☐') => (text.Length * (BoxMm + BoxGapMm)) - BoxGapMm,
         _ => null,
     };
 

@@ -12,17 +12,21 @@ internal static class CellText
     public static ImmutableArray<string> Wrap(string text, double widthMm, bool isBold)
     {
         if (CellSign.WidthOf(text) is not null) return [text];
-        var lines = Lettering.Wrap(text, TableRow.Lettering, widthMm, isBold)
-            .SelectMany(line => WidthOf(line, isBold) <= widthMm ? [line] : Chopped(line, widthMm, isBold)).ToImmutableArray();
-        return lines.IsEmpty ? [""] : lines;
+        var lines = Lettering.Wrap(text, TableRow.Lettering, widthMm, isBold);
+        if (lines.Count == 0) return [""];
+        return [.. lines.SelectMany(line => WidthOf(line, isBold) <= widthMm ? [line] : Chopped(line, widthMm, isBold))];
     }
 
     /// <summary>Width in millimetres of one line.</summary>
-    public static double WidthOf(string text, bool isBold) => CellSign.WidthOf(text) ?? Lettering.WidthMm(text, TableRow.Lettering, isBold);
+    public static double WidthOf(ReadOnlySpan<char> text, bool isBold) => CellSign.WidthOf(text) ?? Lettering.WidthMm(text, TableRow.Lettering, isBold);
 
     /// <summary>Width in millimetres of the longest word.</summary>
-    public static double LongestWord(string text, bool isBold) =>
-        text.Split(' ').Max(word => WidthOf(word, isBold));
+    public static double LongestWord(ReadOnlySpan<char> text, bool isBold)
+    {
+        var longest = 0.0;
+        foreach (var word in text.Split(' ')) longest = Math.Max(longest, WidthOf(text[word], isBold));
+        return longest;
+    }
 
     private static IEnumerable<string> Chopped(string line, double widthMm, bool isBold)
     {

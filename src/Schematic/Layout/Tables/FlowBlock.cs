@@ -3,10 +3,12 @@ using Schematic.Drawing;
 
 namespace Schematic.Layout.Tables;
 
-/// <summary>Something with a heading that flows over the sheets: a table, bars, labels.</summary>
+/// <summary>Something with a heading that flows over the sheets: a table, bars, labels. It never changes; how it looks in a room is kept.</summary>
 /// <param name="title">What stands above it.</param>
 internal abstract class FlowBlock(string title)
 {
+    private readonly Dictionary<FlowRoom, FlowShape?> _shapes = [];
+
     /// <summary>What stands above it.</summary>
     public string Title { get; } = title;
 
@@ -28,8 +30,12 @@ internal abstract class FlowBlock(string title)
     /// <summary>Whether it is never torn.</summary>
     public virtual bool IsWhole => false;
 
-    /// <summary>How it looks in that room, or null where it cannot stand in so little width.</summary>
-    public abstract FlowShape? ShapeFor(FlowRoom room);
+    /// <summary>How it looks in that room, or null where it cannot stand in so little width. A flow asks again in every trial.</summary>
+    public FlowShape? ShapeFor(FlowRoom room) =>
+        _shapes.TryGetValue(room, out var known) ? known : _shapes[room] = Shape(room);
+
+    /// <summary>Finds how it looks in that room; null where it cannot stand in so little width.</summary>
+    protected abstract FlowShape? Shape(FlowRoom room);
 }
 
 /// <summary>The room that a block is asked to take.</summary>

@@ -20,10 +20,12 @@ internal static class SheetFlow
     public static ImmutableArray<SheetContent> Build(IReadOnlyList<FlowBlock> blocks, SheetKind kind, BoxMm box) =>
         [.. Flow(blocks, kind, box).Pages.Select(p => p.Content)];
 
+    /// <summary>How blocks look on one sheet, for <see cref="OnOne"/>: kept as long as the same blocks are tried.</summary>
+    public static FlowShapes ShapesOnOne(BoxMm box) => new(box, box.Height, TableRow.CloseRoom);
+
     /// <summary>All blocks on one sheet, tried in a few orders and with narrow shapes first; null where they do not fit.</summary>
-    public static SheetContent? OnOne(SheetKind kind, BoxMm box, params IEnumerable<IReadOnlyList<FlowBlock>> orders)
+    public static SheetContent? OnOne(SheetKind kind, BoxMm box, FlowShapes shapes, params IEnumerable<IReadOnlyList<FlowBlock>> orders)
     {
-        var shapes = new FlowShapes(box, box.Height, TableRow.CloseRoom);
         foreach (var order in orders)
         {
             foreach (var narrow in (double[])[0, NarrowBonus, 4 * NarrowBonus])

@@ -27,16 +27,16 @@ internal sealed class TableBlock : FlowBlock
     private const double LeastNoteMm = 58;
 
     private readonly ReportTable _table;
-    private readonly Dictionary<FlowRoom, FlowShape?> _shapes = [];
+    private readonly TableMeasures _measures;
+    private readonly Dictionary<double, TableColumns> _columns = [];
     private readonly double _naturalMm;
     private readonly double _leastMm;
 
-    private TableBlock(ReportTable table, double sheetWidthMm)
-        : base(table.Title)
+    private TableBlock(TableMeasures measures, double sheetWidthMm)
+        : base(measures.Table.Title)
     {
-        _table = table;
-        _naturalMm = TableColumns.NaturalWidth(table);
-        _leastMm = TableColumns.LeastWidth(table, sheetWidthMm);
+        (_table, _measures) = (measures.Table, measures);
+        (_naturalMm, _leastMm) = (measures.NaturalMm, measures.LeastMm(sheetWidthMm));
     }
 
     /// <summary>
@@ -46,7 +46,14 @@ internal sealed class TableBlock : FlowBlock
     public static IEnumerable<TableBlock> Of(ReportTable table, double sheetWidthMm, bool isLeading = false, string? group = null)
     {
         var shown = WithoutEmptyColumns(table);
-        var parts = TableColumns.Split(shown, sheetWidthMm).Select(p => p.Columns).ToList();
+        var measures = new TableMeasures(shown);
+        var parts = TableColumns.Split(measures, sheetWidthMm).Select(p => p.Columns).ToList();
+        if (parts.Count == 1)
+        {
+            yield return new TableBlock(measures, sheetWidthMm) { IsLeading = isLeading, Group = group };
+            yield break;
+        }
+
         for (var i = 0; i < parts.Count; i++)
         {
             ImmutableArray<int> kept = [.. parts[i].Select(c => shown.Columns.IndexOf(c))];
@@ -57,7 +64,7 @@ internal sealed class TableBlock : FlowBlock
                 Lead = i == 0 ? shown.Lead : [],
                 Notes = i == parts.Count - 1 ? shown.Notes : [],
             };
-            yield return new TableBlock(part, sheetWidthMm) { IsLeading = isLeading, Group = group };
+            yield return new TableBlock(new TableMeasures(part), sheetWidthMm) { IsLeading = isLeading, Group = group };
         }
     }
 
@@ -66,12 +73,8 @@ internal sealed class TableBlock : FlowBlock
     public override bool IsWhole => _table.Rows.Length <= LeastPaneRows && _table.Rows.Sum(r => r.Sum(c => c.Length)) + _table.Notes.Sum(n => n.Length) < MostWholeLetters;
 
     /// <inheritdoc/>
-    /// <remarks>Kept for each room: a flow asks again in every trial.</remarks>
-    public override FlowShape? ShapeFor(FlowRoom room) =>
-        _shapes.TryGetValue(room, out var known) ? known : _shapes[room] = Shape(room);
-
-    /// <summary>As many panes as stand side by side unbroken, or one more where the rows that break cost less than it saves.</summary>
-    private FlowShape? Shape(FlowRoom room)
+    /// <remarks>As many panes as stand side by side unbroken, or one more where the rows that break cost less than it saves.</remarks>
+    protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(_leastMm, room.SheetMm) - 1e-6 || (!(_table.Notes.IsEmpty && _table.Lead.IsEmpty) && room.WidthMm < Math.Min(LeastNoteMm, room.SheetMm) - 1e-6)) return null;
         var lead = Lead(room);
@@ -86,9 +89,8 @@ internal sealed class TableBlock : FlowBlock
     private FlowShape? Shape(FlowRoom room, FlowRow lead, int panes)
     {
         var pane = ((room.WidthMm + FlowShape.PaneGapMm) / panes) - FlowShape.PaneGapMm;
-        var columns = TableColumns.Split(_table, pane, _table.IsDense ? TableRow.DenseRoom : room.RowRoomMm).First();
-        if (columns.Columns.Length < _table.Columns.Length || columns.Width > pane + 1e-6) return null;
-        columns = columns.Stretched(pane);
+        if (ColumnsIn(pane) is not { } broken) return null;
+        var columns = broken.WithRoom(_table.IsDense ? TableRow.DenseRoom : room.RowRoomMm);
         var rows = columns.Rows(room.HeightMm - columns.Header.Height - lead.HeightMm);
         return new FlowShape(pane, panes, Header(columns), [.. Joined(rows.Select((r, i) => (r, Row(r, columns.Width, i % 2 == 1))))], [.. Notes(room)])
         {
@@ -96,6 +98,15 @@ internal sealed class TableBlock : FlowBlock
             Foot = [LineMark.Between(MarkRole.Table, default, new(columns.Width, 0), Pen.Narrow)],
             IsBroken = _naturalMm > pane + 1e-6 && rows.Count(r => r.Cells.Any(c => c.Length > 1)) > MostBrokenShare * rows.Length,
         };
+    }
+
+    /// <summary>All columns in a pane of that width, its cells broken once for every room above and below their letters; null where they do not fit.</summary>
+    private TableColumns? ColumnsIn(double pane)
+    {
+        if (_columns.TryGetValue(pane, out var known)) return known;
+        var columns = TableColumns.Split(_measures, pane).First();
+        if (columns.Columns.Length < _table.Columns.Length || columns.Width > pane + 1e-6) return null;
+        return _columns[pane] = columns.Stretched(pane);
     }
 
     private static ReportTable WithoutEmptyColumns(ReportTable table)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Schematic.Drawing;
 using Schematic.Reports;
 
 namespace Schematic.Layout.Tables;
@@ -10,22 +9,24 @@ internal sealed class TableColumns
     /// <summary>Room on both sides of a cell's text, in millimetres.</summary>
     public const double Padding = 1.5;
 
-    // A word that is longer than this may be broken, in millimetres.
-    private const double UnbreakableWord = 40;
-
-    // A column of text is no narrower where it has that much to say, in millimetres.
-    private const double LeastTextMm = 16;
-
     // The most that a column of text grows beyond what stands in it, in millimetres.
     private const double MostSpread = 12;
 
-    private readonly ImmutableArray<ImmutableArray<string>> _rows;
+    private readonly ImmutableArray<ImmutableArray<string>> _texts;
+    private readonly Lazy<ImmutableArray<ImmutableArray<ImmutableArray<string>>>> _cells;
 
     private TableColumns(
-        ImmutableArray<ReportColumn> columns, ImmutableArray<ImmutableArray<string>> rows, ImmutableArray<double> widths, double roomAround)
+        ImmutableArray<ReportColumn> columns, ImmutableArray<ImmutableArray<string>> texts, ImmutableArray<double> widths, double roomAround)
     {
-        (Columns, _rows, Widths, RoomAround) = (columns, rows, widths, roomAround);
-        Header = RowOf([.. columns.Select(c => c.Header)], isHeader: true);
+        (Columns, _texts, Widths, RoomAround) = (columns, texts, widths, roomAround);
+        _cells = new(() => [.. _texts.Select(Broken)]);
+        Header = new TableRow([.. columns.Select((c, i) => Broken(c.Header, i, isHeader: true))], this, IsHeader: true);
+    }
+
+    private TableColumns(TableColumns same, double roomAround)
+    {
+        (Columns, _texts, _cells, Widths, RoomAround) = (same.Columns, same._texts, same._cells, same.Widths, roomAround);
+        Header = same.Header with { Columns = this };
     }
 
     /// <summary>What the columns are.</summary>
@@ -43,21 +44,13 @@ internal sealed class TableColumns
     /// <summary>Width of the table in millimetres.</summary>
     public double Width => Widths.Sum();
 
-    /// <summary>Width in millimetres at which no cell is broken.</summary>
-    public static double NaturalWidth(ReportTable table) =>
-        table.Columns.Select((c, i) => SizeOf(c, Cells(table, i), double.PositiveInfinity).Natural).Sum();
-
-    /// <summary>Width in millimetres below which words would be broken that can stand whole on a sheet.</summary>
-    public static double LeastWidth(ReportTable table, double sheetWidth) =>
-        table.Columns.Select((c, i) => SizeOf(c, Cells(table, i), sheetWidth).Least).Sum();
-
     /// <summary>
     /// The table as one part when its columns fit side by side, otherwise as several, each beginning with the first column.
     /// </summary>
-    public static IEnumerable<TableColumns> Split(
-        ReportTable table, double available, double roomAround = TableRow.UsualRoom)
+    public static IEnumerable<TableColumns> Split(TableMeasures measures, double available)
     {
-        var sizes = table.Columns.Select((c, i) => SizeOf(c, Cells(table, i), available)).ToArray();
+        var table = measures.Table;
+        var sizes = Enumerable.Range(0, table.Columns.Length).Select(i => measures.SizeOf(i, available)).ToArray();
         if (sizes.Sum(s => s.Least) > available)
         {
             // What names the rows stands in every part: it is not squeezed to make room for one column more.
@@ -77,9 +70,9 @@ internal sealed class TableColumns
 
             yield return new TableColumns(
                 [.. chosen.Select(i => table.Columns[i])],
-                [.. table.Rows.Select(r => chosen.Select(i => r[i]).ToImmutableArray())],
+                chosen.Count == sizes.Length ? table.Rows : [.. table.Rows.Select(r => chosen.Select(i => r[i]).ToImmutableArray())],
                 Fitted([.. chosen.Select(i => sizes[i])], available),
-                roomAround);
+                TableRow.UsualRoom);
         }
         while (next < sizes.Length);
     }
@@ -92,51 +85,41 @@ internal sealed class TableColumns
         if (growing == 0) return this;
         var extra = Math.Clamp((available - Width) / growing, 0, MostSpread);
         return new TableColumns(
-            Columns, _rows, [.. Widths.Select((w, i) => Columns[i].Align == ColumnAlign.Left ? w + extra : w)], RoomAround);
+            Columns, _texts, [.. Widths.Select((w, i) => Columns[i].Align == ColumnAlign.Left ? w + extra : w)], RoomAround);
     }
+
+    /// <summary>The same columns with so much room above and below the letters of a row, in millimetres.</summary>
+    public TableColumns WithRoom(double roomAround) => roomAround == RoomAround ? this : new(this, roomAround);
 
     /// <summary>All rows; one that is higher than a whole pane goes on in the next.</summary>
     public ImmutableArray<TableRow> Rows(double paneHeight)
     {
         var most = 1;
         while (TableRow.HeightOf(most + 1, RoomAround) <= paneHeight) most++;
-        return [.. _rows.Select(r => RowOf(r, isHeader: false)).SelectMany(r => Pieces(r, most))];
+        return [.. _cells.Value.SelectMany((c, i) => Pieces(new TableRow(c, this, IsHeader: false) { IsAcross = TableMeasures.IsAcross(_texts[i]) }, most))];
     }
 
     private static IEnumerable<TableRow> Pieces(TableRow row, int most)
     {
-        for (var from = 0; from == 0 || row.Cells.Any(c => c.Length > from); from += most)
+        if (!row.Cells.Any(c => c.Length > most))
+        {
+            yield return row;
+            yield break;
+        }
+
+        for (var from = 0; row.Cells.Any(c => c.Length > from); from += most)
         {
             yield return row with { Cells = [.. row.Cells.Select(c => c.Skip(from).Take(most).ToImmutableArray())] };
         }
     }
 
-    /// <summary>The cells of a column; headings among the rows take the width that there is.</summary>
-    private static IEnumerable<string> Cells(ReportTable table, int column) => table.Rows.Where(r => !IsAcross(r)).Select(r => r[column]);
+    /// <summary>The cells of a row broken into lines; a heading among the rows is one cell.</summary>
+    private ImmutableArray<ImmutableArray<string>> Broken(ImmutableArray<string> row) => TableMeasures.IsAcross(row)
+        ? [CellText.Wrap(row[0][1..], Width - (2 * Padding), isBold: true)]
+        : [.. row.Select((text, i) => Broken(text, i, isHeader: false))];
 
-    private static bool IsAcross(ImmutableArray<string> row) => row[0].StartsWith(ReportTable.Across);
-
-    private TableRow RowOf(ImmutableArray<string> cells, bool isHeader) => !isHeader && IsAcross(cells)
-        ? new([CellText.Wrap(cells[0][1..], Width - (2 * Padding), isBold: true)], this, isHeader) { IsAcross = true }
-        : new([.. cells.Select((text, i) => Columns[i].IsPlace && !isHeader ? [text] : CellText.Wrap(text, Widths[i] - (2 * Padding) + 1e-6, isHeader))], this, isHeader);
-
-    private static (double Least, double Natural) SizeOf(ReportColumn column, IEnumerable<string> cells, double available)
-    {
-        var least = CellText.LongestWord(column.Header, isBold: true);
-        var natural = CellText.WidthOf(column.Header, isBold: true);
-        var sign = 0.0;
-        foreach (var cell in cells.Select(c => column.IsPlace && c.Length > 0 ? PlaceReference.Widest : c))
-        {
-            sign = Math.Max(sign, CellSign.WidthOf(cell) ?? 0);
-            least = Math.Max(least, column.IsWhole ? CellText.WidthOf(cell, isBold: false) : CellText.LongestWord(cell, isBold: false));
-            natural = Math.Max(natural, CellText.WidthOf(cell, isBold: false));
-        }
-
-        var limit = Math.Min(UnbreakableWord, available / 3);
-        // Words are not stacked one on the other, and a line to write on is never shorter.
-        var wanted = Math.Max(least, Math.Min(natural, LeastTextMm));
-        return (Math.Max(sign, Math.Min(wanted, limit)) + (2 * Padding), natural + (2 * Padding));
-    }
+    private ImmutableArray<string> Broken(string text, int column, bool isHeader) =>
+        Columns[column].IsPlace && !isHeader ? [text] : CellText.Wrap(text, Widths[column] - (2 * Padding) + 1e-6, isHeader);
 
     /// <summary>
     /// Natural widths where they fit; otherwise the widest columns give way first, all down to one common width but none below

@@ -181,7 +181,7 @@ public class TableSheetsTests
         }
 
         var drawn = sheets.SelectMany(s => s.Marks).OfType<TextMark>().Where(t => !t.IsBold).Sum(t => Letters(t.Text));
-        var split = TableColumns.Split(table, box.Width).Count();
+        var split = TableColumns.Split(new TableMeasures(table), box.Width).Count();
         // What names the rows is the first column in which anything stands.
         var naming = Enumerable.Range(0, table.Columns.Length).FirstOrDefault(c => table.Rows.Any(r => r[c].Length > 0));
         var given = table.Rows.Sum(r => r.Sum(Letters) + ((split - 1) * Letters(r[naming]))) + table.Notes.Sum(Letters);
