@@ -38,7 +38,7 @@ internal sealed class EquipmentFinder : IPartVisitor<Equipment>
         var done = new HashSet<string>(StringComparer.Ordinal);
         foreach (var part in Parts)
         {
-            if (done.Contains(part.Designator) || IsPlugOfUnit(part)) continue;
+            if (done.Contains(part.Designator) || part.Terminals.IsEmpty || IsPlugOfUnit(part)) continue; // Where nothing can be joined, no wire goes.
             var equipment = _inUnit.Contains(part.Designator) ? UnitOf(part) : part.Accept(this);
             done.UnionWith(equipment.Parts.Select(p => p.Designator));
             _found.Add(equipment);

@@ -32,6 +32,15 @@ public class AnyPanelTests
             },
             count: 25);
 
+    /// <summary>The smallest files from which nothing could be drawn once, found among mutants.</summary>
+    [Theory]
+    [InlineData("supply PS1 24 V { + - }\nlamp DS1 24 V { PS1:+ PS1:- }\ndevice U1 { }\n")]
+    public void What_was_refused_once_is_drawn(string text)
+    {
+        var (read, findings) = TestPanels.Read(text);
+        Assert.NotEmpty(PackBuilder.Draw(read, PanelChecker.Check(read, findings)).Sheets);
+    }
+
     /// <summary>No text still holds the widest place instead of the one where the thing stands, and none names a sheet that there is not.</summary>
     private static void ReferencesAreFilled(Sheet sheet) =>
         Assert.DoesNotContain(sheet.Marks.OfType<TextMark>(), t => t.Text.Contains(PlaceReference.Widest, StringComparison.Ordinal));
