@@ -2,6 +2,7 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using Schematic.Benchmarks;
 using Schematic.Benchmarks.Fuzz;
+using Schematic.Benchmarks.Mutants;
 
 return args switch
 {
@@ -19,6 +20,7 @@ return args switch
     ["proof", .. var rest] => ProofRun.Run(rest),
     ["bench", .. var rest] => BenchRun.Run(rest.FirstOrDefault() ?? "all", rest.Length > 1 ? int.Parse(rest[1], CultureInfo.InvariantCulture) : 200),
     ["fuzz", .. var rest] => FuzzRun.Run(rest),
+    ["mutants", .. var rest] => MutantRun.Run(rest),
     ["faults", .. var rest] => FaultRuns.Run(RepositoryRoot.Find(), rest),
     ["help"] or [] => Help(),
     _ => RunBenchmarks(args),
@@ -47,6 +49,7 @@ static int Help()
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         fuzz [MINUTES] [SEED]  mutants of all examples and snippets, readings, editors and messages: all are read, checked and formatted, every
                        fourth is printed, listed and read again, every hundredth drawn; 'fuzz one SEED' and 'fuzz file PATH' run one again
+        mutants BUILT REPORT FOLDER TESTS...  the mutants that Stryker.NET made of a folder, in one process: seconds where a host for each takes an hour
         faults [KILLS] [SEED]  'draw' and 'format --write' killed at random moments, and with a disk that is full at each write
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);

@@ -29,7 +29,7 @@ internal sealed partial class FuzzMutator(FuzzCorpus corpus)
     public FuzzText Mutate(ImmutableArray<FuzzText> texts, int seed)
     {
         var random = new Random(seed);
-        var source = Small(texts, random);
+        var source = Smallest(texts, random);
         var parts = Cut(source.Text);
         for (var steps = 1 + random.Next(1 + random.Next(MostSteps)); steps > 0; steps--) Step(parts, texts, random);
         var text = new StringBuilder();
@@ -51,11 +51,11 @@ internal sealed partial class FuzzMutator(FuzzCorpus corpus)
     /// <summary>A number that is seldom written.</summary>
     public static string Number(Random random) => Numbers[random.Next(Numbers.Length)];
 
-    /// <summary>The smaller of two: a long text costs as much as a hundred short ones, and shows no more.</summary>
-    private static FuzzText Small(ImmutableArray<FuzzText> texts, Random random)
+    /// <summary>The smallest of three: a long text costs as much as a hundred short ones, and shows no more.</summary>
+    private static FuzzText Smallest(ImmutableArray<FuzzText> texts, Random random)
     {
-        var (one, other) = (Any(texts, random), Any(texts, random));
-        return one.Text.Length <= other.Text.Length ? one : other;
+        FuzzText[] three = [Any(texts, random), Any(texts, random), Any(texts, random)];
+        return three.MinBy(t => t.Text.Length)!;
     }
 
     private void Step(List<string> parts, ImmutableArray<FuzzText> texts, Random random)

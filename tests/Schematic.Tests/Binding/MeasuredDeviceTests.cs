@@ -132,7 +132,7 @@ public class MeasuredDeviceTests
 
             """;
         var waiting = Assert.Single(PanelChecker.Check(TestPanels.Load(wired + "resistor R1\nexpect DS1 energised")), f => f.Rule == "claim-undecided");
-        Assert.Equal(Severity.Note, waiting.Severity);
+        Assert.Equal(Severity.Warning, waiting.Severity);
         Assert.Contains("Measure the resistance of R1", waiting.Help, StringComparison.Ordinal);
         // Half of 24 V is enough for a lamp to count as lit, and it has 600 ohm: 500 ohm leave 13 V, 700 ohm 11 V.
         Assert.DoesNotContain(PanelChecker.Check(TestPanels.Load(wired + "resistor R1 500 ohm\nexpect DS1 energised")), f => f.Rule is "claim-undecided" or "expectation-fails");

@@ -6,7 +6,8 @@ namespace Schematic.Analysis.Positions;
 
 /// <summary>
 /// Claims that are neither proved nor refuted: they hang on something that is not known, and the finding names the measurement
-/// that would settle it, or on something that the proof gave up.
+/// that would settle it, or on something that the proof gave up. A warning: it stands on the printed list of open findings and stops
+/// nothing, for half-known units are legal, and what was asked and not answered is no detail.
 /// </summary>
 public sealed class ClaimUndecidedCheck : ICheck
 {
@@ -38,7 +39,7 @@ public sealed class ClaimUndecidedCheck : ICheck
     }
 
     private static Diagnostic Report(PositionProof proof, Expectation claim, string text, ImmutableArray<Subject> subjects, Sighting seen, params IEnumerable<TraceStep?> steps) => new(
-        Rule, !seen.HangsOnUnknown ? Severity.Warning : Severity.Note, $"{text} is neither proved nor refuted.", claim.Span)
+        Rule, Severity.Warning, $"{text} is neither proved nor refuted.", claim.Span)
     {
         Help = proof.WhatDecides(seen),
         Subjects = subjects,

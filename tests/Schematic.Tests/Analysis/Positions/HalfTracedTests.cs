@@ -28,7 +28,7 @@ public class HalfTracedTests
     public void A_claim_waits_for_the_positions_of_a_contact_and_names_the_measurement(string claim)
     {
         var found = Assert.Single(MarkedPanel.Check(Fed + claim), f => f.Rule is "claim-undecided" or "expectation-fails");
-        Assert.Equal(("claim-undecided", Severity.Note), (found.Rule, found.Severity));
+        Assert.Equal(("claim-undecided", Severity.Warning), (found.Rule, found.Severity));
         Assert.StartsWith("Measure whether S1 is closed with KEY at ", found.Help, StringComparison.Ordinal);
     }
 

@@ -17,7 +17,7 @@ public class UnknownTests
         // The lamp hangs on contact 2; the supply on 1. Whether 1 and 2 meet inside nobody knows.
         var finding = Assert.Single(Unit().Wire("PS1:+", "J1:1").Wire("J1:2", "DS1:X1").Wire("DS1:X2", "PS1:-")
             .Expect(new EnergisedExpectation("DS1", false, Always, SourceSpan.None)).FindAll());
-        Assert.Equal(("claim-undecided", Severity.Note, "DS1 released is neither proved nor refuted."), (finding.Rule, finding.Severity, finding.Message));
+        Assert.Equal(("claim-undecided", Severity.Warning, "DS1 released is neither proved nor refuted."), (finding.Rule, finding.Severity, finding.Message));
         Assert.Equal("Measure which of J1:1 and J1:2 are joined inside the unit.", finding.Help);
         Assert.Equal("if J1:1 and J1:2 are joined inside", finding.Trace[0].ToString());
         Assert.Contains("PS1:+ - W1 - J1:1 - perhaps inside J1 - J1:2 - W2 - DS1:X1", finding.Trace.Select(t => t.ToString()));
