@@ -48,7 +48,8 @@ public sealed class TableOutput
         {
             console.Out.Write($"{table.Title}\n");
             foreach (var line in table.Lead.SelectMany(n => WordWrap.Lines(n, width))) console.Out.Write($"{line}\n");
-            if (TableFit.Widths(table, width) is { } widths) terminal.Write(Shown(table, widths));
+            if (table.Rows.IsEmpty && !table.Notes.IsEmpty) console.Out.Write("\n");
+            else if (TableFit.Widths(table, width) is { } widths) terminal.Write(Shown(table, widths));
             else foreach (var line in TableFit.Records(table, width)) console.Out.Write($"{line}\n");
             foreach (var line in table.Notes.SelectMany(n => WordWrap.Lines(n, width))) console.Out.Write($"{line}\n");
             console.Out.Write("\n");

@@ -4,6 +4,7 @@ using Schematic.Bench;
 using Schematic.Bench.Diagnosis;
 using Schematic.Bench.Faults;
 using Schematic.Bench.Learning;
+using Schematic.Bench.Readings;
 using Schematic.Bench.RingOut;
 using Schematic.Binding;
 using Schematic.Model;
@@ -157,10 +158,10 @@ internal static class BenchRun
         return faults.First(f => (left -= f.Chance) <= 0 || f == faults[^1]);
     }
 
-    /// <summary>Mistakes from at most twelve readings: eight or four that a person takes first, then what is proposed.</summary>
+    /// <summary>Mistakes from at most twelve readings: eight, four or none that a person takes first, then what is proposed.</summary>
     private static void Mistakes(int units)
     {
-        foreach (var own in new[] { 8, 4 }) Mistakes(units, own);
+        foreach (var own in new[] { 8, 4, 0 }) Mistakes(units, own);
     }
 
     private static void Mistakes(int units, int own)
@@ -213,6 +214,7 @@ internal static class BenchRun
     private sealed class Tally(string name)
     {
         private readonly List<string> _missed = [];
+        private readonly SortedDictionary<MistakeKind, (int Cases, int First)> _kinds = [];
         private int _cases;
         private int _first;
         private int _firstOrSameRun;
@@ -256,18 +258,29 @@ internal static class BenchRun
         private void Follow(BenchCircuit circuit, Explanation truth, SimulatedPerson person, List<Placement> begun, int most, double sure = 0.95, IEnumerable<Placement>? goOn = null)
         {
             var before = Process.GetCurrentProcess().TotalProcessorTime;
-            var (result, added, groups) = person.Follow(begun, most, sure, goOn);
+            var (result, added, groups, noted) = person.Follow(begun, most, sure, goOn);
             var each = (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds / (added + 1);
             var rank = SimulatedPerson.RankOf(result, truth);
             if (circuit.Accessible.Length <= 38) _slowest37 = Math.Max(_slowest37, each);
             else if (circuit.Accessible.Length <= 62) _slowest61 = Math.Max(_slowest61, each);
             _cases++;
             if (rank == 1) _first++;
+            if (truth.Mistake?.Kind is { } kind) _kinds[kind] = _kinds.GetValueOrDefault(kind) is var old ? (old.Cases + 1, old.First + (rank == 1 ? 1 : 0)) : default;
             if (rank == 1 || IsSameRun(truth, result.Ranking[0].Members[0])) _firstOrSameRun++;
             if (rank is >= 1 and <= 3) _third++;
             if (added <= Math.Ceiling(Math.Log2(Math.Max(1, groups))) + 2) _settled++;
             _added += added;
-            if (rank != 1 && _missed.Count < 12) _missed.Add($"  rank {rank}: {truth.Words} <- {result.Ranking[0].Words} ({result.Ranking[0].Share:0.00})");
+            if (rank != 1) _missed.Add($"  rank {rank}: {truth.Words} <- {result.Ranking[0].Words} ({result.Ranking[0].Share:0.00}); {Told(circuit, truth, result.Ranking[0].Members[0], noted)}");
+        }
+
+        /// <summary>How many of the readings a sound unit cannot give, and how many tell the truth from what stands first.</summary>
+        private static string Told(BenchCircuit circuit, Explanation truth, Explanation first, BenchReadings noted)
+        {
+            var cache = new ReadingCache(noted.Meter);
+            var placements = noted.Readings.Select(r => ReadingPlacement.Of(circuit, r)).OfType<Placement>().ToList();
+            var real = Explained.Of(circuit, truth, cache);
+            int Differing(Explanation other) => Explained.Of(circuit, other, cache) is var read ? placements.Count(p => real.Read(p).DiffersFrom(read.Read(p))) : 0;
+            return $"of {placements.Count} readings {Differing(Explanation.Sound)} differ from sound, {Differing(first)} from the first; {circuit.Accessible.Length} contacts, {circuit.Actuators.Length} actuators";
         }
 
         /// <summary>Whether the person is sent to count the same run anew, though its first contact is not settled yet.</summary>
@@ -286,6 +299,7 @@ internal static class BenchRun
         public void Print()
         {
             foreach (var missed in _missed) Console.WriteLine(missed);
+            foreach (var (kind, (cases, first)) in _kinds) Console.WriteLine($"  {kind}: {first} of {cases}");
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
                 $"{name}: {_cases} cases, first {Share(_first)}, or a run of it with another beginning {Share(_firstOrSameRun)}, among three {Share(_third)}, settled within the bound and two {Share(_settled)}, {(double)_added / Math.Max(1, _cases):0.0} measurements added; slowest diagnosis of up to 37 contacts {_slowest37:0} ms of processor time, up to 61 {_slowest61:0} ms"));

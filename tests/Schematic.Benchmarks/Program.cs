@@ -18,6 +18,7 @@ return args switch
     ["page"] => PageRuns.Run(RepositoryRoot.Find()),
     ["compare"] => GraphDrawingRuns.Run(),
     ["proof", .. var rest] => ProofRun.Run(rest),
+    ["bench", "note", var panel, var side, .. var words] => BenchNotes.Run(panel, Enum.Parse<Schematic.Bench.BenchSide>(side, ignoreCase: true), words),
     ["bench", .. var rest] => BenchRun.Run(rest.FirstOrDefault() ?? "all", rest.Length > 1 ? int.Parse(rest[1], CultureInfo.InvariantCulture) : 200),
     ["fuzz", .. var rest] => FuzzRun.Run(rest),
     ["mutants", .. var rest] => MutantRun.Run(rest),
@@ -43,6 +44,7 @@ static int Help()
         watch          time from a save of the main example to the painted preview, in a headless Chromium
         layout         time and memory of wiring sheets of 250, 1,000 and 4,000 contacts
         bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn, grow
+        bench note FILE SIDE [WORDS]  the readings file of a ring-out with the faults and mistakes that have these words, the first so many steps where a number is among them
         circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time
         pack [CONTACTS SEED DIR]  pages and fill of whole packs, of the examples and of generated designs of 300 contacts; or one, as SVG into DIR
         page           size of the page of each example, time to write it, and time until it can be operated in Chromium

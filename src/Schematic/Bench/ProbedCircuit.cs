@@ -22,6 +22,7 @@ internal sealed class ProbedCircuit
     private readonly HashSet<int> _anywhere;
     private readonly List<(ElementValue Value, int From, int To)> _elements = [];
     private BenchCircuit? _circuit;
+    private Dictionary<(int, int), Reading>? _solved;
 
     public ProbedCircuit(BenchCircuit circuit, Stand stand, ReadingCache cache)
     {
@@ -159,6 +160,23 @@ internal sealed class ProbedCircuit
         }
 
         return groups ? Solve(test, red, black) : unknown ? Reading.Unknown : Reading.Open;
+    }
+
+    /// <summary>What a meter at ohms reads between two contacts.</summary>
+    public Reading ReadOhms(int red, int black)
+    {
+        if (_place[red] == _place[black]) return Closed(MeterTest.Ohms);
+        if (_group[red] == _group[black]) return SolvedOnce(red, black);
+        return _loose[red] == _loose[black] || _anywhere.Contains(_loose[red]) || _anywhere.Contains(_loose[black]) ? Reading.Unknown : Reading.Open;
+    }
+
+    /// <summary>Whoever chooses a measurement asks for the same pair over and over, for explanations that share this circuit.</summary>
+    private Reading SolvedOnce(int red, int black)
+    {
+        var (one, other) = (Math.Min(_place[red], _place[black]), Math.Max(_place[red], _place[black]));
+        _solved ??= [];
+        if (!_solved.TryGetValue((one, other), out var reading)) _solved[(one, other)] = reading = Solve(MeterTest.Ohms, [red], [black]);
+        return reading;
     }
 
     /// <summary>What a meter reads, every wire with its own resistance: for what is printed.</summary>

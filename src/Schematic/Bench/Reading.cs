@@ -60,11 +60,11 @@ public readonly record struct Reading(ReadingKind Kind, double Value, double Lea
     }
 
     /// <summary>The reading in words: <c>38 ohm</c>, <c>closed</c>, <c>open</c>, <c>0.6 V</c>; what may be anything between far limits by them.</summary>
-    public string Text => Kind switch
+    public string Text => IsSteady ? $"{(this with { Lowest = null }).Text} throughout" : Kind switch
     {
         ReadingKind.Open => "open",
         ReadingKind.Volts => ValueText.Volts(Value),
-        _ when Lowest is { } low => IsSteady ? ValueText.Ohms(Value) : $"{ValueText.Ohms(Math.Round(low.Value, 1))} to {ValueText.Ohms(Value)}",
+        _ when Lowest is { } low => $"{ValueText.Ohms(Math.Round(low.Value, 1))} to {ValueText.Ohms(Value)}",
         _ when Most <= BenchCircuit.MostJointOhms + 1 => "closed",
         _ when Most >= Unknown.Most => "anything",
         _ when Most > WideShare * Math.Max(1, Least) => Limits,
@@ -83,8 +83,8 @@ public readonly record struct Reading(ReadingKind Kind, double Value, double Lea
 
     private bool IsSurelyClosed => Kind == ReadingKind.Volts || (Lowest?.Most ?? Most) < SurelyClosedOhms;
 
-    /// <summary>Whether it stays as it is while something is turned.</summary>
-    private bool IsSteady => Lowest is { } low && low.Most >= Least;
+    /// <summary>Whether it stays as it is, to a few parts in a hundred, while something is turned.</summary>
+    public bool IsSteady => Lowest is { } low && Value - low.Value <= 0.03 * Math.Max(1, Value);
 
     private static string Between(double least, double most) =>
         least <= 0 ? $"up to {ValueText.Ohms(most)}" : $"{ValueText.Ohms(least)} to {ValueText.Ohms(most)}";

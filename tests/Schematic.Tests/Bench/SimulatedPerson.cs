@@ -12,17 +12,38 @@ namespace Schematic.Tests.Bench;
 /// </summary>
 internal sealed class SimulatedPerson(BenchCircuit sound, Explanation truth, Random? noise = null, double noiseShare = 0)
 {
+    private readonly BenchCircuit _real = truth.Faults.Aggregate(sound, (c, f) => f.ApplyTo(c));
     private readonly DenseMeter _meter = new(truth.Faults.Aggregate(sound, (c, f) => f.ApplyTo(c)));
+    private DenseMeter[]? _turned;
 
     /// <summary>What is noted at a placement.</summary>
     public NotedReading Note(Placement noted)
     {
         var real = truth.Mistake?.Real(noted) ?? noted;
+        if (real.Test == MeterTest.Turned) return NoteOf(noted, Turned(real));
         var number = real.Test == MeterTest.Ohms ? _meter.Ohms(real.Stand, real.Red, real.Black) : _meter.DiodeVolts(real.Stand, real.Red, real.Black);
         if (noise is not null && real.Test == MeterTest.Ohms) number *= 1 + (noiseShare * ((2 * noise.NextDouble()) - 1));
         var value = double.IsInfinity(number) ? new NotedValue(ReadingKind.Open, 0)
             : real.Test == MeterTest.Ohms ? new NotedValue(ReadingKind.Ohms, number + (truth.Mistake?.LeadOhms ?? 0))
             : new NotedValue(ReadingKind.Volts, Math.Max(0, number));
+        return NoteOf(noted, value);
+    }
+
+    /// <summary>What the meter shows with the knob at one end of its way, and at the other.</summary>
+    private NotedValue Turned(Placement real)
+    {
+        _turned ??= [TurnedTo(1), TurnedTo(-1)];
+        var ends = _turned.Select(m => m.Ohms(real.Stand, real.Red, real.Black) + (truth.Mistake?.LeadOhms ?? 0)).ToArray();
+        return ends.Any(double.IsInfinity) ? new NotedValue(ReadingKind.Open, 0) : new NotedValue(ReadingKind.Ohms, ends.Max()) { Lowest = ends.Min() };
+    }
+
+    private DenseMeter TurnedTo(int end) => new(_real with
+    {
+        Elements = [.. _real.Elements.Select(e => e.Value.Slides == 0 ? e : e with { Value = e.Value with { Ohms = Math.Max(1e-3, e.Value.Ohms * e.Value.ShareAt(isLow: null, end)) } })],
+    });
+
+    private NotedReading NoteOf(Placement noted, NotedValue value)
+    {
         var rest = Stand.Rest(sound.Actuators);
         return new NotedReading(
             [.. sound.Actuators.Select((a, i) => (a.Name, Index: i)).Where(a => noted.Stand.Places[a.Index] != rest.Places[a.Index])
@@ -38,10 +59,10 @@ internal sealed class SimulatedPerson(BenchCircuit sound, Explanation truth, Ran
     };
 
     /// <summary>
-    /// Notes a ring-out, then follows the proposed next measurements until none is left; gives the last diagnosis and how many
-    /// measurements were added.
+    /// Notes a ring-out, then follows the proposed next measurements until none is left; gives the last diagnosis, how many
+    /// measurements were added, among how many groups they had to tell, and all that was noted.
     /// </summary>
-    public (DiagnosisResult Result, int Added, int FirstGroups) Follow(IEnumerable<Placement> placements, int most, double sure = 0.95, IEnumerable<Placement>? goOn = null)
+    public (DiagnosisResult Result, int Added, int FirstGroups, BenchReadings Noted) Follow(IEnumerable<Placement> placements, int most, double sure = 0.95, IEnumerable<Placement>? goOn = null)
     {
         var others = new Queue<Placement>(goOn ?? []);
         var readings = Note(placements);
@@ -57,7 +78,7 @@ internal sealed class SimulatedPerson(BenchCircuit sound, Explanation truth, Ran
             added++;
         }
 
-        return (result, added, groups);
+        return (result, added, groups, readings);
     }
 
     /// <summary>The rank of the truth, or of what no measurement tells from it, from one; zero when it is not ranked.</summary>

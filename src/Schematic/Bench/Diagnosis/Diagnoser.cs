@@ -21,6 +21,9 @@ public sealed class Diagnoser
     /// <summary>Explanations that are ranked and grouped.</summary>
     private const int MostRanked = 60;
 
+    /// <summary>Mistakes less likely than this, all together, are not worth a placement.</summary>
+    private const double LeastMistakes = 5e-4;
+
     /// <summary>So far behind the first, as a logarithm, an explanation is left away.</summary>
     private const double LeftBehind = 12;
 
@@ -63,12 +66,30 @@ public sealed class Diagnoser
         return new DiagnosisResult(_circuit, [.. ranking.Select(g => g.Group)])
         {
             UsedReadings = _readings.Length,
+            Readings = [.. _readings.Select(r => r.Noted)],
             Doubts = [.. Doubts()],
             Slips = ranking[0].Group.Members[0].IsSound ? [.. Slips(ranking[0].Group.Against)] : [],
             ExcludedShare = faults.IsEmpty ? 1 : fits.Count(f => f.Sum() < _soundFit.Sum() + Likelihood.Against) / (double)faults.Length,
-            Next = new MeasurementChooser(_circuit, [.. _readings.Select(r => r.Placement)]).Choose(
-                [.. ranking.Select(g => (Explaining(g.Group.Members[0]), g.Group.Share))]),
+            Next = Next([.. ranking.Select(g => g.Group)]),
         };
+    }
+
+    /// <summary>
+    /// What to measure next: while the readings are those of a sound unit, what tells mistakes of the person apart; else what tells the explanations apart.
+    /// </summary>
+    private NextMeasurement? Next(ImmutableArray<ExplanationGroup> ranking)
+    {
+        ImmutableArray<Placement> taken = [.. _readings.Select(r => r.Placement)];
+        var chooser = new MeasurementChooser(_circuit, taken);
+        var groups = ranking.Select(g => (Explained: Explaining(g.Members[0]), g.Share)).ToList();
+        var best = _all.Max(a => a.Score);
+        var total = _all.Sum(a => Math.Exp(a.Score - best));
+        var standing = _all.Where(a => a.Explanation is { Faults.IsEmpty: true, Mistake: not null } && a.Score > best - LeftBehind)
+            .OrderByDescending(a => a.Score).Select(a => (a.Explanation.Mistake, Share: Math.Exp(a.Score - best) / total)).ToList();
+        if (ranking[0].IsPass && standing.Sum(m => m.Share) > LeastMistakes
+            && chooser.ChooseOfPerson(_sound, [.. standing.Select(m => (_sound.With(m.Mistake), m.Share))], groups) is { } asked) return asked;
+        var shown = ranking.SelectMany(g => g.Members).Select(m => m.Mistake).ToHashSet();
+        return chooser.Choose(groups, [.. standing.Where(m => !shown.Contains(m.Mistake)).Select(m => (_sound.With(m.Mistake), m.Share))]);
     }
 
     /// <summary>What in the file speaks for another panel, or an older one.</summary>

@@ -11,12 +11,16 @@ public static class DiagnosisList
     private const int MostShown = 8;
     private const int MostReadings = 4;
     private const int MostMembers = 6;
+    private const int MostMoved = 40;
 
     /// <summary>Groups less likely than this share of the first are not printed.</summary>
     private const double LeastShare = 0.002;
 
-    /// <summary>Below this share the likeliest explanation is but one of several (own choice).</summary>
-    private const double SettledShare = 0.3;
+    /// <summary>Below this share the likeliest explanation is not settled, as long as a measurement tells more (own choice).</summary>
+    private const double SettledShare = 0.9;
+
+    /// <summary>Below this share it is but one of several (own choice).</summary>
+    private const double LikelyShare = 0.3;
 
     /// <summary>The tables in the order in which they are read.</summary>
     public static ImmutableArray<ReportTable> Build(DiagnosisResult result) => result.UsedReadings == 0
@@ -31,10 +35,19 @@ public static class DiagnosisList
         var first = result.Ranking[0];
         if (first.Members[0].IsSound)
             return $"Nothing is likelier than that {(first.Against.Length == 1 ? "one reading is" : $"{Number(first.Against.Length)} readings are")} wrong: measure again.{string.Concat(result.Slips.Take(2).Select(Slip))}";
-        if (first.Share < SettledShare && result.Next is not null)
-            return $"WRONG, but not settled: likeliest of several is that {first.Members[0].Words}. Take the reading that is named below before you mend anything.";
-        return $"WRONG: {first.Members[0].Words}.{Again(first.Members[0])}";
+        // Whoever may not have held a spring holds it and reads again: that settles it sooner than any other reading.
+        var isTriedAgain = first.Members[0] is { Faults.IsEmpty: true, Mistake.Kind: MistakeKind.NotAtStop } && first.Share >= LikelyShare;
+        if (result.Next is not null && first.Share < SettledShare && !isTriedAgain)
+        {
+            return first.Share < LikelyShare
+                ? $"WRONG, but not settled: likeliest of several is that {first.Members[0].Words}. Take the reading that is named below before you mend anything."
+                : $"WRONG, most likely: {first.Members[0].Words}{Or(first)}. Take the reading that is named below, then you know.";
+        }
+
+        return $"WRONG: {first.Members[0].Words}{Or(first)}.{Again(first.Members[0])}";
     }
+
+    private static string Or(ExplanationGroup group) => group.Members.Length == 1 ? "" : ", or what reads the same and stands beside it in the list";
 
     private static string Slip((NotedReading Noted, Model.TerminalId Written, Model.TerminalId Meant) slip) =>
         $" Line {Number(slip.Noted.Span.Start.Line)} would fit with {slip.Meant} in the place of {slip.Written}: look whether two digits were exchanged.";
@@ -63,15 +76,16 @@ public static class DiagnosisList
                 new("rank", "", ColumnAlign.Right),
                 new("share_percent", "Share", ColumnAlign.Right),
                 new("explanation", "Explanation"),
-                new("for", "Readings for it"),
-                new("against", "Readings against it"),
+                new("for", "For it: line and reading"),
+                new("against", "Against it"),
             ],
             [.. shown.Select((g, i) => ImmutableArray.Create(Number(i + 1), Percent(g.Share), Words(g), Readings(g.For), Readings([.. g.Against.Except(common)])))])
         {
             Lead = [Verdict(result), .. result.Doubts],
             Notes =
             [
-                .. common.IsEmpty ? ImmutableArray<string>.Empty : [$"None of these accounts for {Readings(common)}."],
+                .. common.IsEmpty ? ImmutableArray<string>.Empty : [$"None of these accounts for line {Readings(common)}."],
+                .. Really(result),
                 "Share: how likely, all explanations together being 100 %. Explanations joined by \"or\" cannot be told apart by any measurement at these contacts. For: readings that a sound unit cannot give and this explains.",
             ],
         };
@@ -96,24 +110,59 @@ public static class DiagnosisList
         return new ReportTable(
             "Measure next", columns,
             [
-                .. next.Outcomes.Select((o, i) => ImmutableArray.Create(
+                .. Outcomes(result, next).Select((o, i) => ImmutableArray.Create(
                     i > 0 ? "" : StandText.Describe(next.Placement.Stand, circuit.Actuators),
                     i > 0 ? "" : TerminalText.Of(circuit, next.Placement.Red),
                     i > 0 ? "" : TerminalText.Of(circuit, next.Placement.Black),
                     i > 0 ? "" : MeterTestText.Words(next.Placement.Test),
-                    o.Reading.Text, result.UsedReadings == 0 ? (o.Groups.Contains(0) ? "a sound unit, or what does not show here" : "a fault or a mistake") : string.Join(", ", o.Groups.Take(MostShown).Select(g => Number(g + 1))) + (o.Groups.Length > MostShown ? " and more" : ""))),
+                    o.Reads, o.Then)),
             ])
         {
-            Notes = [$"It is expected to tell {next.Bits.ToString("0.0", CultureInfo.InvariantCulture)} bits, and takes {Number(next.Moves)} {(next.Moves == 1 ? "move" : "moves")}.{(result.UsedReadings == 0 ? "" : " Numbers are those of the explanations above and of those behind them.")}"],
+            Notes =
+            [
+                next.IsOfPerson
+                    ? $"Before any fault is looked for: it tells most about whether contacts or positions were taken for others. It takes {Number(next.Moves)} {(next.Moves == 1 ? "move" : "moves")}."
+                    : $"It is expected to tell {next.Bits.ToString("0.0", CultureInfo.InvariantCulture)} bits, and takes {Number(next.Moves)} {(next.Moves == 1 ? "move" : "moves")}.{(result.UsedReadings == 0 ? "" : " Numbers are those of the explanations above and of those behind them.")}",
+            ],
         };
+    }
+
+    private static IEnumerable<(string Reads, string Then)> Outcomes(DiagnosisResult result, NextMeasurement next)
+    {
+        if (!next.IsOfPerson)
+        {
+            foreach (var (reading, groups) in next.Outcomes)
+                yield return (reading.Text, result.UsedReadings == 0 ? groups.Contains(0) ? "a sound unit, or what does not show here" : "a fault or a mistake"
+                    : string.Join(", ", groups.Take(MostShown).Select(g => Number(g + 1))) + (groups.Length > MostShown ? " and more" : ""));
+            yield break;
+        }
+
+        yield return (next.Outcomes.First(o => o.Groups.Contains(0)).Reading.Text, "the right contacts in the right positions, as far as this tells");
+        yield return ("anything else", "contacts or positions taken for others, or a fault");
     }
 
     private static string Words(ExplanationGroup group)
     {
+        if (group.Both is { } both) return $"two things: {OneOf(both.Ones)}; and {OneOf(both.Others)}";
         var words = string.Join("; or ", group.Members.Take(MostMembers).Select(m => m.Words));
         var more = group.Members.Length - MostMembers;
         if (more > 0) words += $"; or {Number(more)} more";
         return group.Members[0].IsSound && !group.Against.IsEmpty ? $"{words} but {(group.Against.Length == 1 ? "a reading" : "readings")}" : words;
+    }
+
+    private static string OneOf(ImmutableArray<Faults.Fault> faults) => faults.Length == 1 ? faults[0].Words
+        : $"{faults[0].Words} (or {string.Join(", or ", faults.Skip(1).Take(MostMembers).Select(f => f.Words))}{(faults.Length - 1 > MostMembers ? ", or more" : "")})";
+
+    /// <summary>Whoever took one contact for another need not measure all again: what was noted is told with what was touched.</summary>
+    private static IEnumerable<string> Really(DiagnosisResult result)
+    {
+        var first = result.Ranking[0];
+        if (first.Members[0] is not { Mistake.Contacts: { IsEmpty: false } map } || first.Share < SettledShare) yield break;
+        var circuit = result.Circuit;
+        var noted = result.Readings.SelectMany(r => r.Red.Concat(r.Black)).Distinct().Where(t => circuit.NumberOf(t) >= 0).Order().ToList();
+        var moved = noted.Select(t => (Noted: t, Real: circuit.Terminals[map[circuit.NumberOf(t)]])).Where(p => p.Noted != p.Real).ToList();
+        if (moved.Count == 0) yield break;
+        yield return $"If so, nothing has to be measured again. Noted and really touched: {string.Join(", ", moved.Take(MostMoved).Select(p => $"{p.Noted} {p.Real.Name}"))}{(moved.Count > MostMoved ? " and so on" : "")}.";
     }
 
     private static string Readings(ImmutableArray<NotedReading> readings)
@@ -127,7 +176,7 @@ public static class DiagnosisList
     {
         var joined = MeterTestText.Joined(reading.Test, reading.Red.Length + reading.Black.Length == 2);
         var line = reading.Span.Start.Line.ToString(CultureInfo.InvariantCulture);
-        return $"line {line}: {TerminalText.Of(reading.Red)}{joined}{TerminalText.Of(reading.Black)} {reading.Value!.Text}";
+        return $"{line}: {TerminalText.Of(reading.Red)}{joined}{TerminalText.Of(reading.Black)} {reading.Value!.Text}";
     }
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);

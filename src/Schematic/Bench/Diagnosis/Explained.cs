@@ -36,30 +36,32 @@ internal sealed class Explained
     /// <summary>What the meter shows when the person notes this placement.</summary>
     public Reading Read(Placement noted)
     {
-        if (_mistake is null) return At(noted.Stand).Read(noted.Test, noted.Red, noted.Black);
-        return _mistake.Noted(At(_mistake.RealStand(noted.Stand)).Read(noted.Test, _mistake.RealContacts(noted.Red), _mistake.RealContacts(noted.Black)));
+        if (_mistake is null) return Probed(noted.Stand).Read(noted.Test, noted.Red, noted.Black);
+        return _mistake.Noted(Probed(_mistake.RealStand(noted.Stand)).Read(noted.Test, _mistake.RealContacts(noted.Red), _mistake.RealContacts(noted.Black)));
     }
 
-    /// <summary>A number that contacts share which are one place for the person who notes them.</summary>
-    public int PlaceOf(Stand noted, int contact) => At(_mistake?.RealStand(noted) ?? noted)
-        .PlaceOf(_mistake is null || _mistake.Contacts.IsEmpty ? contact : _mistake.Contacts[contact]);
+    /// <summary>All that may be read in one stand, as it is noted.</summary>
+    public ProbedStand At(Stand noted) => new(Probed(_mistake?.RealStand(noted) ?? noted), _mistake, EndsOfFaults);
+
+    /// <summary>The mistake that it was measured with, or null.</summary>
+    public Mistake? Mistake => _mistake;
 
     /// <summary>The terminals of what is wrong.</summary>
-    public IEnumerable<int> EndsOfFaults => _faults.SelectMany(f => new[] { f.Ends(_sound).One, f.Ends(_sound).Other });
+    private IEnumerable<int> EndsOfFaults => _faults.SelectMany(f => new[] { f.Ends(_sound).One, f.Ends(_sound).Other });
 
     /// <summary>What can be seen in a stand, all placements together, as one number.</summary>
     public ulong Look(Stand noted)
     {
         var stand = _mistake?.RealStand(noted) ?? noted;
         var seen = _mistake is null || _mistake.Contacts.IsEmpty ? _sound : _sound with { Accessible = _mistake.RealContacts(_sound.Accessible) };
-        return LookPrint.Of(seen, At(stand), _cache);
+        return LookPrint.Of(seen, Probed(stand), _cache);
     }
 
-    private ProbedCircuit At(Stand stand)
+    private ProbedCircuit Probed(Stand stand)
     {
         if (_probed.TryGetValue(stand, out var probed)) return probed;
         return _probed[stand] = _base is null
             ? new ProbedCircuit(_sound, stand, _cache)
-            : _faults.Aggregate(_base.At(stand), (p, f) => p.With(f));
+            : _faults.Aggregate(_base.Probed(stand), (p, f) => p.With(f));
     }
 }

@@ -96,6 +96,8 @@ public static class FaultCatalogue
         var faces = new FaceNeighbours(circuit);
         var used = circuit.Joints.SelectMany(j => new[] { j.From, j.To }).ToHashSet();
         var net = JoinedFirmly(circuit);
+        // A made unit was tested before it left the works; who wires a harness alone has nobody who looks after him.
+        var farExchange = circuit.Side == BenchSide.Unit ? 3e-6 : 2e-5;
         var anywhere = circuit.LeadingAnywhere.Select(t => net[t]).ToHashSet();
         var all = circuit.Accessible.Where(t => t != circuit.FrameNumber && !anywhere.Contains(net[t])).ToImmutableArray();
         for (var i = 0; i < all.Length; i++)
@@ -108,7 +110,7 @@ public static class FaultCatalogue
                 var words = near ? " (neighbours)" : "";
                 yield return new Fault(FaultKind.Bridge, all[i], all[j], near ? 4e-4 : 4e-6, $"{one} and {other} are bridged{words}");
                 if (one.Part == other.Part && (used.Contains(all[i]) || used.Contains(all[j])))
-                    yield return new Fault(FaultKind.Exchange, all[i], all[j], near ? 3e-4 : 2e-5, $"{one} and {other} are exchanged{words}");
+                    yield return new Fault(FaultKind.Exchange, all[i], all[j], near ? 3e-4 : farExchange, $"{one} and {other} are exchanged{words}");
             }
 
             if (circuit.FrameNumber >= 0)

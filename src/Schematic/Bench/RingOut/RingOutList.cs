@@ -10,7 +10,7 @@ namespace Schematic.Bench.RingOut;
 /// <summary>A ring-out as tables: what comes first, the steps, and what no measurement can tell.</summary>
 public static class RingOutList
 {
-    private const string Box = "[ ]";
+    private const string Box = "[_]";
 
     /// <summary>The tables in the order in which they are read.</summary>
     public static ImmutableArray<ReportTable> Build(RingOutPlan plan) => [Before(plan), Steps(plan), .. NotTold(plan)];
@@ -48,12 +48,27 @@ public static class RingOutList
             .. AmongThemselves(plan).Select(w => ImmutableArray.Create("does not show", w)),
             .. plan.Hidden.Where(f => f.Kind != FaultKind.Exchange).Select(f => ImmutableArray.Create(IsByCoil(plan, f) ? "only with its coil" : "does not show", f.Words)),
             .. plan.Undecided.Select(f => ImmutableArray.Create("not found", f.Words)),
-            .. plan.Alike.Select(g => ImmutableArray.Create("read alike", string.Join("; ", g.Select(f => f.Words)))),
+            .. plan.Alike.Where(g => !IsOnePair(plan.Circuit, g)).Select(g => ImmutableArray.Create("read alike", string.Join("; ", g.Select(f => f.Words)))),
         ];
         if (rows.IsEmpty) yield break;
         yield return new ReportTable(
             $"What no measurement at these contacts can tell: {SideWords(plan.Circuit)}",
-            [new("kind", ""), new("faults", "Faults")], rows);
+            [new("kind", ""), new("faults", "Faults")], rows)
+        {
+            Notes = plan.Alike.Any(g => IsOnePair(plan.Circuit, g))
+                ? ["Not listed: contacts that are joined for good are one to the meter, so which of them is bridged to something no reading tells. Look at them."]
+                : [],
+        };
+    }
+
+    /// <summary>Whether all of these are bridges between the same two things, at one or another of the contacts that are joined for good.</summary>
+    private static bool IsOnePair(BenchCircuit circuit, ImmutableArray<Fault> faults)
+    {
+        if (!faults.All(f => f.Kind is FaultKind.Bridge or FaultKind.Frame)) return false;
+        var sets = new PlaceSets(circuit.Terminals.Length);
+        foreach (var joint in circuit.Joints)
+            if (joint.IsSound) sets.Join(joint.From, joint.To);
+        return faults.Select(f => (Math.Min(sets.Find(f.First), sets.Find(f.Second)), Math.Max(sets.Find(f.First), sets.Find(f.Second)))).Distinct().Take(2).Count() == 1;
     }
 
     /// <summary>
@@ -96,7 +111,7 @@ public static class RingOutList
         yield return "Switch every supply off and take it off; prove dead with the meter at volts. Never measure resistance on a live circuit.";
         yield return "Let capacitors discharge, through a resistor and not through a blade, and measure that they are empty.";
         if (circuit.Side == BenchSide.Unit) yield return "Unplug the unit: nothing but the meter may be on its contacts.";
-        else if (TakenOff(circuit) is { Length: > 0 } off) yield return $"Take the wires off {off}, or unplug it: what is inside would be measured too.";
+        else if (TakenOff(circuit) is { Length: > 0 } off) yield return $"Take the wires off {off}, or unplug {(off.Contains(' ', StringComparison.Ordinal) ? "them" : "it")}: what is inside would be measured too.";
         yield return "Touch the leads together and note what the meter shows; zero it or take that off each reading. Keep fingers off the tips.";
         foreach (var one in circuit.Actuators.Where(a => a.IsPushToTurn)) yield return $"{one.Name} turns only while it is pushed: push it for each move.";
         foreach (var one in circuit.Panel.Locks.Where(l => !l.IsPush && circuit.Actuators.Any(a => a.Name == l.Actuator)))

@@ -116,8 +116,10 @@ public sealed class RingOutPlanner
                 for (var j = 0; j < places.Length; j++)
                 {
                     if (i == j || (hub >= 0 && i != hub && j != hub && Math.Abs(i - j) > 1)) continue;
-                    if (i < j && turned) yield return new Placement(stand, MeterTest.Turned, [places[i][0]], [places[j][0]]);
                     if (i < j) yield return new Placement(stand, MeterTest.Ohms, [places[i][0]], [places[j][0]]);
+                    // Where turning changes nothing it is left to what no other placement shows.
+                    if (i < j && turned && !sound.Read(MeterTest.Turned, [places[i][0]], [places[j][0]]).IsSteady)
+                        yield return new Placement(stand, MeterTest.Turned, [places[i][0]], [places[j][0]]);
                     if (oneWay) yield return new Placement(stand, MeterTest.Diode, [places[i][0]], [places[j][0]]);
                 }
             }

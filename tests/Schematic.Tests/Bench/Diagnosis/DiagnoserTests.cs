@@ -72,7 +72,7 @@ public class DiagnoserTests
         var circuit = LeverUnit;
         var truth = new Explanation([FaultCatalogue.All(circuit).First(f => f.Words == words)], null);
         var person = new SimulatedPerson(circuit, truth);
-        var (result, added, groups) = person.Follow(RingOutPlanner.Plan(circuit).Steps.Select(s => s.Placement), 12);
+        var (result, added, groups, _) = person.Follow(RingOutPlanner.Plan(circuit).Steps.Select(s => s.Placement), 12);
         Assert.Equal(1, SimulatedPerson.RankOf(result, truth));
         Assert.InRange(added, 0, Math.Ceiling(Math.Log2(Math.Max(1, groups))) + 2);
         Assert.False(result.IsPass);
