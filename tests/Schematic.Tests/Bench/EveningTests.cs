@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Schematic.Bench;
 using Schematic.Bench.Diagnosis;
+using Schematic.Bench.Faults;
 using Schematic.Bench.Learning;
 using Schematic.Bench.Readings;
 using Schematic.Bench.RingOut;
@@ -24,10 +25,27 @@ public class EveningTests
         using var run = new CliRun();
         var circuit = Lever(run);
         var mistake = MistakeCatalogue.All(circuit).First(m => m.Kind == MistakeKind.Mirrored);
-        Write(run, circuit, mistake, RingOutPlanner.Plan(circuit).Steps.Where(s => s.Expected.Kind != ReadingKind.Open).Take(12));
+        Write(run, circuit, new Explanation([], mistake), RingOutPlanner.Plan(circuit).Steps.Where(s => s.Expected.Kind != ReadingKind.Open).Take(12));
         Assert.Equal(1, run.Run("diagnose", "lever.panel", "evening.readings"));
         Assert.Contains("WRONG: the face of J1 was read from its other side: left and right are exchanged.", Unwrapped(run.Out), StringComparison.Ordinal);
         Assert.Contains("Hold the face beside the drawn one", Unwrapped(run.Out), StringComparison.Ordinal);
+        Assert.Contains("nothing has to be measured again. Noted and really touched: J1:2 7, J1:3 6,", Unwrapped(run.Out), StringComparison.Ordinal);
+    }
+
+    /// <summary>Joint and lamp in series read alike, contact and its joint as well: two things, each of them in a few words.</summary>
+    [Fact]
+    public void Two_faults_at_once_stand_first_and_are_told_as_two_things()
+    {
+        using var run = new CliRun();
+        var circuit = Lever(run);
+        var faults = FaultCatalogue.All(circuit);
+        var truth = new Explanation([.. new[] { "DS1 is blown or missing", "the joint of J1:8 and S2:normal is open" }.Select(w => faults.First(f => f.Words == w))], null);
+        Write(run, circuit, truth, RingOutPlanner.Plan(circuit).Steps);
+        Assert.Equal(1, run.Run("diagnose", "lever.panel", "evening.readings"));
+        var said = Unwrapped(run.Out);
+        Assert.StartsWith("What is behind the readings WRONG, most likely: the joint of J1:8 and S2:normal is open; and DS1 is blown or missing", said, StringComparison.Ordinal);
+        Assert.Contains("Take the reading that is named below, then you know.", said, StringComparison.Ordinal);
+        Assert.Contains("two things: the joint of J1:8", said, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -41,7 +59,7 @@ public class EveningTests
         var steps = RingOutPlanner.Plan(circuit).Steps;
         var held = steps.Where(s => StandText.Describe(s.Placement.Stand, circuit.Actuators).Contains(stop, StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(held);
-        Write(run, circuit, mistake, [.. steps.Except(held).Where(s => s.Expected.Kind != ReadingKind.Open).Take(12 - held.Count), .. held]);
+        Write(run, circuit, new Explanation([], mistake), [.. steps.Except(held).Where(s => s.Expected.Kind != ReadingKind.Open).Take(12 - held.Count), .. held]);
         Assert.Equal(1, run.Run("diagnose", "lever.panel", "evening.readings"));
         Assert.Contains($"WRONG: GRIP was not held at {stop}: it stood at {rest}. Hold it there, against its stop", Unwrapped(run.Out), StringComparison.Ordinal);
     }
@@ -103,9 +121,9 @@ public class EveningTests
     }
 
     /// <summary>A readings file of what was noted at these steps.</summary>
-    private static void Write(CliRun run, BenchCircuit circuit, Mistake mistake, IEnumerable<RingOutStep> steps)
+    private static void Write(CliRun run, BenchCircuit circuit, Explanation truth, IEnumerable<RingOutStep> steps)
     {
-        var person = new SimulatedPerson(circuit, new Explanation([], mistake));
+        var person = new SimulatedPerson(circuit, truth);
         var text = new StringBuilder("readings of \"lever.panel\"\nunit J1\nleads 0.3 ohm zeroed\n");
         foreach (var placement in steps.Select(s => s.Placement))
         {

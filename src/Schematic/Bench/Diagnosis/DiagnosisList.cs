@@ -47,7 +47,7 @@ public static class DiagnosisList
         return $"WRONG: {first.Members[0].Words}{Or(first)}.{Again(first.Members[0])}";
     }
 
-    private static string Or(ExplanationGroup group) => group.Members.Length == 1 ? "" : ", or what reads the same and stands beside it in the list";
+    private static string Or(ExplanationGroup group) => group.Members.Length == 1 || group.Members[0].Mistake is not null ? "" : ", or what reads the same and stands beside it in the list";
 
     private static string Slip((NotedReading Noted, Model.TerminalId Written, Model.TerminalId Meant) slip) =>
         $" Line {Number(slip.Noted.Span.Start.Line)} would fit with {slip.Meant} in the place of {slip.Written}: look whether two digits were exchanged.";

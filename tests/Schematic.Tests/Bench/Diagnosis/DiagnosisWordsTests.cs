@@ -37,22 +37,6 @@ public class DiagnosisWordsTests
         "WRONG: the figures were noted in kohm where the meter showed ohm",
         Said("at rest { J1:2 J1:3 68 kohm ; J1:24 J1:25 38 kohm ; J1:26 J1:27 70 kohm ; J1:7 J1:8 closed }", exit: 1), StringComparison.Ordinal);
 
-    /// <summary>Joint and lamp in series read alike, contact and its joint as well: two things, each of them in a few words.</summary>
-    [Fact]
-    public void Two_faults_at_once_stand_first_and_are_told_as_two_things()
-    {
-        var said = Said("at rest { J1:2 J1:3 open ; J1:4 J1:5 closed ; J1:7 J1:8 open ; J1:10 J1:11 closed ; J1:13 J1:14 closed ; J1:24 J1:25 38 ohm ; J1:26 J1:27 70 ohm }", exit: 1);
-        Assert.StartsWith("What is behind the readings WRONG, most likely: ", said, StringComparison.Ordinal);
-        Assert.Contains("two things: ", said, StringComparison.Ordinal);
-        Assert.Contains("DS1 is blown or missing", said[..said.IndexOf("Share", StringComparison.Ordinal)], StringComparison.Ordinal);
-        Assert.Contains("Take the reading that is named below, then you know.", said, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void Whoever_took_contacts_for_others_is_told_what_was_really_touched() => Assert.Contains(
-        "nothing has to be measured again. Noted and really touched: J1:2 4",
-        Said("at rest { J1:2 J1:3 open ; J1:4 J1:3 70 ohm ; J1:4 J1:5 open ; J1:2 J1:7 closed ; J1:24 J1:25 open ; J1:19 J1:18 closed ; J1:16 J1:17 closed ; J1:2 J1:5 open }", exit: 1), StringComparison.Ordinal);
-
     [Fact]
     public void Readings_of_another_panel_are_told_so()
     {

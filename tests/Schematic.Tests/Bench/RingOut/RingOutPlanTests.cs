@@ -37,6 +37,26 @@ public class RingOutPlanTests
         Assert.Equal("70 ohm", ExpectedAt(plan, "J1:2", "J1:3")); // 700 ohm hot
     }
 
+    /// <summary>Of a knob that is turned while the leads stay on each step tells something that a reading at rest there does not.</summary>
+    [Fact]
+    public void A_knob_is_turned_only_where_turning_tells_more()
+    {
+        var circuit = BenchCircuit.Read(PanelLoader.LoadFile(Repository.PathOf("examples/signal-lamp/signal-lamp.panel")).Panel, BenchSide.Harness);
+        var plan = RingOutPlanner.Plan(circuit);
+        var cache = new ReadingCache(new Meter());
+        var faults = FaultCatalogue.ForRingOut(circuit);
+        var turned = plan.Steps.Select(s => s.Placement).Where(p => p.Test == MeterTest.Turned).ToList();
+        Assert.NotEmpty(turned);
+        foreach (var placement in turned)
+        {
+            var sound = new ProbedCircuit(circuit, placement.Stand, cache);
+            bool Shows(Fault fault, MeterTest test) => sound.With(fault).Read(test, placement.Red, placement.Black).DiffersFrom(sound.Read(test, placement.Red, placement.Black));
+            Assert.Contains(faults, f => Shows(f, MeterTest.Turned) && !Shows(f, MeterTest.Ohms));
+        }
+
+        Assert.All(plan.Steps.Where(s => s.Expected.IsSteady), s => Assert.EndsWith(" throughout", s.Expected.Text, StringComparison.Ordinal));
+    }
+
     /// <summary>k conductors against each other in k - 1 placements (Kautz 1974).</summary>
     [Theory]
     [InlineData(7)]
