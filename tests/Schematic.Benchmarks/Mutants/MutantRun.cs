@@ -28,10 +28,16 @@ internal static class MutantRun
     {
         var mutants = Mutant.Read(report, folder);
         Console.WriteLine($"{folder}: {mutants.Count} mutants, tests {filter}");
+        built = Path.GetFullPath(built);
         var waiting = new ConcurrentQueue<Mutant>(mutants);
         List<Mutant> early = [];
         while (!waiting.IsEmpty) Serve(built, filter, waiting, early);
-        foreach (var mutant in early) mutant.Fate = Early(built, filter, mutant.Number);
+        foreach (var mutant in early)
+        {
+            mutant.Fate = Early(built, filter, mutant.Number);
+            if (!mutant.IsNoticed) Console.WriteLine($"{mutant.Fate.Split(' ')[0]} {mutant.Number} {mutant.Words}");
+        }
+
         Print(mutants);
         return 0;
     }
@@ -48,6 +54,7 @@ internal static class MutantRun
             waiting.TryDequeue(out _);
             mutant.Fate = fate ?? "killed: the process ended";
             if (mutant.Fate == "early") early.Add(mutant);
+            else if (!mutant.IsNoticed) Console.WriteLine($"{mutant.Fate.Split(' ')[0]} {mutant.Number} {mutant.Words}");
             if (fate is null) break;
         }
 
@@ -92,7 +99,6 @@ internal static class MutantRun
 
     private static void Print(List<Mutant> mutants)
     {
-        foreach (var mutant in mutants.Where(m => !m.IsNoticed)) Console.WriteLine($"{mutant.Fate.Split(' ')[0]} {mutant.Number} {mutant.Words}");
         foreach (var file in mutants.GroupBy(m => m.File).OrderBy(g => g.Key, StringComparer.Ordinal)) Console.WriteLine(Line(file.Key, [.. file]));
         Console.WriteLine(Line("all", mutants));
     }

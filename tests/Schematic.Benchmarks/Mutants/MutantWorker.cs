@@ -15,6 +15,9 @@ internal sealed class MutantWorker
     private static readonly TimeSpan LeastTime = TimeSpan.FromSeconds(4);
     private static readonly TimeSpan MostTime = TimeSpan.FromMinutes(3);
 
+    /// <summary>A test that takes longer is left out, and no more than so much is spent on one mutant: what then stands may fall to the others.</summary>
+    private static readonly TimeSpan Slowest = TimeSpan.FromSeconds(0.5), Budget = TimeSpan.FromSeconds(5);
+
     private readonly List<MutantCase> _cases;
     private readonly FieldInfo _active;
     private readonly FieldInfo _captures;
@@ -22,10 +25,12 @@ internal sealed class MutantWorker
     private readonly MethodInfo _covered;
     private readonly Dictionary<int, List<int>> _coveredBy = [];
     private readonly HashSet<int> _early = [];
+    private readonly HashSet<int> _left = [];
     private readonly TimeSpan[] _took;
 
     private MutantWorker(string folder, string[] filter)
     {
+        AppContext.SetData("APP_CONTEXT_BASE_DIRECTORY", folder + Path.DirectorySeparatorChar); // Where the tests look for their files.
         var (tests, library) = MutantCase.Load(folder);
         var control = library.GetTypes().Single(t => t.Name == "MutantControl");
         FieldInfo Field(string name) => control.GetField(name, BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic) ?? throw new MissingFieldException(control.FullName, name);
@@ -68,50 +73,57 @@ internal sealed class MutantWorker
         return 0;
     }
 
+    /// <summary>Which mutants each test comes past, and how long it takes; the second time nothing is counted, and everything is compiled.</summary>
     private void Learn()
     {
         _active.SetValue(null, Asleep);
         _captures.SetValue(null, true);
-        var failing = new HashSet<int>();
-        for (var pass = 0; pass < 2; pass++)
+        for (var i = 0; i < _cases.Count; i++)
         {
-            for (var i = 0; i < _cases.Count; i++)
+            _reset.Invoke(null, null);
+            if (!Passes(i)) continue;
+            var data = (IEnumerable[])_covered.Invoke(null, null)!;
+            _early.UnionWith(data[1].Cast<int>());
+            foreach (var number in data[0].Cast<int>().Distinct())
             {
-                if (failing.Contains(i)) continue;
-                _reset.Invoke(null, null);
-                var began = Environment.CpuUsage.TotalTime;
-                if (Try(i, MostTime).Failure is { } failure)
-                {
-                    failing.Add(i);
-                    Console.WriteLine($"! {_cases[i].Name} fails unchanged: {failure}");
-                    continue;
-                }
-
-                _took[i] = Environment.CpuUsage.TotalTime - began;
-                var data = (IEnumerable[])_covered.Invoke(null, null)!;
-                if (pass == 1 || data[1].Cast<int>().Any()) _early.UnionWith(data[1].Cast<int>());
-                if (pass == 1) continue;
-                foreach (var number in data[0].Cast<int>().Distinct())
-                {
-                    if (!_coveredBy.TryGetValue(number, out var by)) _coveredBy[number] = by = [];
-                    by.Add(i);
-                }
+                if (!_coveredBy.TryGetValue(number, out var by)) _coveredBy[number] = by = [];
+                by.Add(i);
             }
         }
 
         _captures.SetValue(null, false);
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"! {_cases.Count} tests, {failing.Count} fail; {_took.Sum(t => t.TotalSeconds):0.0} s of processor time, the longest {(_cases.Count == 0 ? "" : _cases[Array.IndexOf(_took, _took.Max())].Name)} {_took.Max().TotalSeconds:0.0} s"));
+        for (var i = 0; i < _cases.Count; i++)
+        {
+            if (_left.Contains(i)) continue;
+            var began = Environment.CpuUsage.TotalTime;
+            if (!Passes(i)) continue;
+            _took[i] = Environment.CpuUsage.TotalTime - began;
+            if (_took[i] > Slowest) _left.Add(i);
+        }
+
+        foreach (var by in _coveredBy.Values) by.RemoveAll(_left.Contains);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"! {_cases.Count} tests, {_took.Sum(t => t.TotalSeconds):0.0} s of processor time; {_left.Count} left out, failing unchanged or slower than {Slowest.TotalSeconds:0.0} s"));
+    }
+
+    private bool Passes(int i)
+    {
+        if (Try(i, MostTime).Failure is not { } failure) return true;
+        _left.Add(i);
+        Console.WriteLine($"! {_cases[i].Name} fails unchanged: {failure}");
+        return false;
     }
 
     private (string Fate, bool IsStuck) FateOf(int number)
     {
         var isEarly = _early.Contains(number);
-        if (!_coveredBy.TryGetValue(number, out var by)) return (isEarly ? "early" : "uncovered", false);
+        if (!_coveredBy.TryGetValue(number, out var by) || by.Count == 0) return (isEarly ? "early" : "uncovered", false);
         _active.SetValue(null, number);
         try
         {
+            var spent = TimeSpan.Zero;
             foreach (var i in by.OrderBy(i => _took[i]))
             {
+                if ((spent += _took[i]) > Budget) break;
                 var (failure, isStuck) = Try(i, _took[i] * 8 > LeastTime ? _took[i] * 8 : LeastTime);
                 if (failure is null) continue;
                 return ($"{(failure == "time" ? "timeout" : "killed")} {_cases[i].Name}", isStuck);

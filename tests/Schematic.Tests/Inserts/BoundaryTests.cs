@@ -8,6 +8,9 @@ public sealed class BoundaryTests
 {
     // Size 20 contacts stand about 3.3 mm apart (the 25-61 table: 3.302 mm in its closest ring).
     [Theory]
+    [InlineData(3)]
+    [InlineData(5)]
+    [InlineData(14)]
     [InlineData(7)]
     [InlineData(19)]
     [InlineData(37)]
@@ -72,6 +75,7 @@ public sealed class BoundaryTests
     // A slip of the iron bridges what is no farther than one and a half times the nearest.
     [Theory]
     [InlineData(1.49, true)]
+    [InlineData(1.5, true)]
     [InlineData(1.51, false)]
     public void Neighbours_are_those_within_one_and_a_half_spacings(double share, bool areNeighbours)
     {
@@ -90,6 +94,32 @@ public sealed class BoundaryTests
         Assert.Empty(FaceGeometry.Neighbours(insert));
         Assert.Empty(FaceGeometry.GuideLine(insert.Contacts));
     }
+
+    [Fact]
+    public void A_pair_has_the_spacing_that_it_has()
+    {
+        var pair = Positions((0, 0), (2.5, 0));
+        Assert.Equal(2.5, FaceGeometry.LeastSpacingMm(pair.Contacts));
+        Assert.Equal(new[] { 2.5, 2.5 }, FaceGeometry.NearestMm(pair.Contacts).ToArray());
+        Assert.False(Assert.Single(FaceGeometry.GuideLine(pair.Contacts)).IsJump);
+        Assert.Equal(("1", "2"), FaceGeometry.Neighbours(pair).Select(p => (p.A.Name, p.B.Name)).Single());
+    }
+
+    // The contact at 2.8 mm has nothing nearer than 1.8 mm: whoever solders it is near its neighbour, though that one has a nearer.
+    [Fact]
+    public void A_contact_is_a_neighbour_by_the_reach_of_either() =>
+        Assert.Equal(["1 2", "2 3"], FaceGeometry.Neighbours(Positions((0, 0), (1, 0), (2.8, 0))).Select(p => $"{p.A.Name} {p.B.Name}"));
+
+    // The usual spacing is the median: one contact that stands alone in the middle does not make long steps usual.
+    [Fact]
+    public void One_contact_that_stands_apart_does_not_hide_the_jumps_to_it() =>
+        Assert.Equal([false, true, true, false], FaceGeometry.GuideLine(Positions((0, 0), (1, 0), (10, 0), (19, 0), (20, 0)).Contacts).Select(s => s.IsJump));
+
+    [Theory]
+    [InlineData(100, 10, true)]
+    [InlineData(77, 13, false)]
+    public void A_grid_holds_a_thousand_contacts(int columns, int rows, bool isAccepted) =>
+        Assert.Equal(isAccepted, new GridInsert(columns, rows).Build().Arrangement is not null);
 
     [Fact]
     public void The_nearest_distance_is_each_contacts_own() =>
