@@ -51,7 +51,7 @@ static int Help()
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         fuzz [MINUTES] [SEED]  mutants of all examples and snippets, readings, editors and messages: all are read, checked and formatted, every
                        fourth is printed, listed and read again, every hundredth drawn; 'fuzz one SEED' and 'fuzz file PATH' run one again
-        mutants BUILT REPORT FOLDER TESTS...  the mutants that Stryker.NET made of a folder, in one process: seconds where a host for each takes an hour
+        mutants BUILT REPORT FOLDER EVERY TESTS...  the mutants that Stryker.NET made of a folder, in one process: seconds where a host for each takes an hour
         faults [KILLS] [SEED]  'draw' and 'format --write' killed at random moments, and with a disk that is full at each write
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);

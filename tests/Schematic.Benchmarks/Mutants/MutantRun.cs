@@ -6,9 +6,9 @@ using System.Text.Json;
 namespace Schematic.Benchmarks.Mutants;
 
 /// <summary>
-/// <c>mutants BUILT REPORT FOLDER TESTS...</c>: runs the mutants that Stryker.NET made of one folder of the library. Stryker starts a host
+/// <c>mutants BUILT REPORT FOLDER EVERY TESTS...</c>: runs the mutants that Stryker.NET made of one folder of the library. Stryker starts a host
 /// of tests for each mutant, two seconds of processor time; here they run one after the other in one process, and a folder takes
-/// minutes. BUILT is the folder with the changed library and the tests, REPORT its list of mutants.
+/// minutes. BUILT is the folder with the changed library and the tests, REPORT its list of mutants; EVERY 1 takes all of them, 3 each third.
 /// </summary>
 internal static class MutantRun
 {
@@ -20,14 +20,16 @@ internal static class MutantRun
     {
         [Worker, var built, var filter] => MutantWorker.Run(built, filter.Split(',')),
         [Worker, var built, var filter, var number] => MutantWorker.RunEarly(built, filter.Split(','), int.Parse(number, CultureInfo.InvariantCulture)),
-        [var built, var report, var folder, .. var tests] when tests.Length > 0 => Run(built, report, folder, string.Join(',', tests)),
-        _ => throw new ArgumentException("mutants BUILT REPORT FOLDER TESTS..."),
+        [var built, var report, var folder, var every, .. var tests] when tests.Length > 0 && int.TryParse(every, CultureInfo.InvariantCulture, out var step) =>
+            Run(built, report, folder, step, string.Join(',', tests)),
+        _ => throw new ArgumentException("mutants BUILT REPORT FOLDER EVERY TESTS..."),
     };
 
-    private static int Run(string built, string report, string folder, string filter)
+    private static int Run(string built, string report, string folder, int every, string filter)
     {
-        var mutants = Mutant.Read(report, folder);
-        Console.WriteLine($"{folder}: {mutants.Count} mutants, tests {filter}");
+        var all = Mutant.Read(report, folder);
+        var mutants = all.Where((_, i) => i % every == 0).ToList();
+        Console.WriteLine($"{folder}: {mutants.Count} of {all.Count} mutants, tests {filter}");
         built = Path.GetFullPath(built);
         var waiting = new ConcurrentQueue<Mutant>(mutants);
         List<Mutant> early = [];
