@@ -3,6 +3,9 @@ using ShimSkiaSharp;
 using Svg;
 using Svg.Skia;
 using Canvas = SkiaSharp.SKCanvas;
+using Ink = SkiaSharp.SKPaint;
+using SkiaColour = SkiaSharp.SKColor;
+using SkiaDashes = SkiaSharp.SKPathEffect;
 
 namespace Schematic.Rendering;
 
@@ -16,6 +19,7 @@ namespace Schematic.Rendering;
 internal sealed class CommandPainter(Canvas canvas, SkiaModel model, SvgDocument? document) : IDisposable
 {
     private readonly SheetLetters _letters = new();
+    private readonly Ink _ink = new();
 
     /// <summary>Whether every colour painted so far is a grey.</summary>
     public bool IsGrey { get; private set; } = true;
@@ -27,39 +31,76 @@ internal sealed class CommandPainter(Canvas canvas, SkiaModel model, SvgDocument
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _letters.Dispose();
+    public void Dispose()
+    {
+        _letters.Dispose();
+        _ink.Dispose();
+    }
 
     private void Paint(CanvasCommand command)
     {
         switch (command)
         {
             case DrawTextCanvasCommand { Text: { } text, Paint: { } paint } line:
-                See(paint);
                 PaintText(text, line.X, line.Y, line.TextAlign ?? paint.TextAlign, line.Font?.Size ?? paint.TextSize, line.Font?.Typeface ?? paint.Typeface, paint);
                 return;
             case DrawTextBlobCanvasCommand { TextBlob: { Points: [_, ..] points } blob, Paint: { } paint } run when WrittenAt(run.SourceElementAddress) is { } text:
-                See(paint);
                 PaintText(text, run.X + points.Min(p => p.X), run.Y + points[0].Y, SKTextAlign.Left, blob.Font?.Size ?? paint.TextSize, blob.Font?.Typeface ?? paint.Typeface, paint);
                 return;
             case DrawPictureCanvasCommand { Picture: { } inner }:
                 Paint(inner);
                 return;
-            case DrawPathCanvasCommand { Paint: { } paint }:
-                See(paint);
-                break;
+            case DrawPathCanvasCommand { Path: { } path, Paint: { } paint }:
+                PaintPath(path, paint);
+                return;
+            case SaveCanvasCommand:
+                canvas.Save();
+                return;
+            case RestoreCanvasCommand:
+                canvas.Restore();
+                return;
+            case SetMatrixCanvasCommand turn:
+                canvas.Concat(model.ToSKMatrix(turn.DeltaMatrix));
+                return;
+            case ClipRectCanvasCommand clip:
+                canvas.ClipRect(model.ToSKRect(clip.Rect), model.ToSKClipOperation(clip.Operation), clip.Antialias);
+                return;
+            default:
+                throw new FormatException($"A sheet holds no {command.GetType().Name}.");
         }
+    }
 
-        model.Draw(command, canvas, false);
+    private void PaintPath(SKPath shape, SKPaint paint)
+    {
+        using var path = model.ToSKPath(shape);
+        using var dashes = paint.PathEffect is DashPathEffect { Intervals: { } lengths } broken ? SkiaDashes.CreateDash(lengths, broken.Phase) : null;
+        var ink = InkOf(paint);
+        ink.PathEffect = dashes;
+        canvas.DrawPath(path, ink);
+        ink.PathEffect = null;
     }
 
     private void PaintText(string text, float x, float y, SKTextAlign align, float size, SKTypeface? face, SKPaint paint)
     {
-        using var ink = model.ToSKPaint(paint);
-        if (ink is null) return;
         canvas.Save();
         canvas.Translate(x, y);
-        _letters.Paint(canvas, text, new SheetLetters.Line(size, face?.FontWeight > SKFontStyleWeight.Medium) { Align = model.ToSKTextAlign(align) }, ink);
+        _letters.Paint(canvas, text, new SheetLetters.Line(size, face?.FontWeight > SKFontStyleWeight.Medium) { Align = model.ToSKTextAlign(align) }, InkOf(paint));
         canvas.Restore();
+    }
+
+    /// <summary>What a sheet paints with: one plain colour, filled or as a line.</summary>
+    private Ink InkOf(SKPaint paint)
+    {
+        var colour = paint.Color ?? throw new FormatException("A sheet is painted in plain colours.");
+        IsGrey &= colour.Red == colour.Green && colour.Red == colour.Blue;
+        _ink.Color = new SkiaColour(colour.Red, colour.Green, colour.Blue, colour.Alpha);
+        _ink.IsAntialias = paint.IsAntialias;
+        _ink.Style = model.ToSKPaintStyle(paint.Style);
+        _ink.StrokeWidth = paint.StrokeWidth;
+        _ink.StrokeCap = model.ToSKStrokeCap(paint.StrokeCap);
+        _ink.StrokeJoin = model.ToSKStrokeJoin(paint.StrokeJoin);
+        _ink.StrokeMiter = paint.StrokeMiter;
+        return _ink;
     }
 
     /// <summary>
@@ -73,10 +114,5 @@ internal sealed class CommandPainter(Canvas canvas, SkiaModel model, SvgDocument
         foreach (var step in (address ?? "").Split('/'))
             at = int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out var place) ? at?.Children.ElementAtOrDefault(place) : null;
         return (at as SvgTextBase)?.Text;
-    }
-
-    private void See(SKPaint paint)
-    {
-        if (paint.Color is { } colour) IsGrey &= colour.Red == colour.Green && colour.Red == colour.Blue;
     }
 }

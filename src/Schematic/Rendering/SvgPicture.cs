@@ -14,13 +14,11 @@ internal sealed class SvgPicture : IDisposable
     /// <exception cref="ArgumentException">The text is no sheet.</exception>
     public SvgPicture(string svg)
     {
-        using var reader = new SKSvg();
-        reader.Settings.TypefaceProviders!.Clear();
-        reader.Settings.TypefaceProviders.Add(BundledTypefaces.Provider);
         (WidthMm, HeightMm) = SizeOf(svg);
-        if (reader.FromSvg(svg) is null || reader.Model is not { } model) throw new ArgumentException("The text is not an SVG drawing.", nameof(svg));
+        var (model, document) = SheetReader.Read(svg);
+        var skia = new SkiaModel(new SKSvgSettings());
         using var recorder = new SKPictureRecorder();
-        using var painter = new CommandPainter(recorder.BeginRecording(reader.SkiaModel.ToSKRect(model.CullRect)), reader.SkiaModel, reader.SourceDocument);
+        using var painter = new CommandPainter(recorder.BeginRecording(skia.ToSKRect(model.CullRect)), skia, document);
         painter.Paint(model);
         IsGrey = painter.IsGrey;
         _picture = recorder.EndRecording();

@@ -232,48 +232,59 @@ const LEVEL_LETTERS = { low: 'L', high: 'H', floating: '~', neither: '?', undeci
 function paintInput(page, input, shown) {
   for (const group of symbolsOf(page, `terminal ${input.name}`)) {
     setState(group, input.wired ? shown.level : '');
-    if (input.wired) badgeOf(group).lastChild.textContent = LEVEL_LETTERS[shown.level];
+    if (input.wired) group.querySelector('.badge').lastChild.textContent = LEVEL_LETTERS[shown.level];
   }
-}
-
-/** A small disc with a letter on the right of a symbol. */
-function badgeOf(group) {
-  const old = group.querySelector('.badge');
-  if (old) return old;
-  const box = group.getBBox();
-  const at = { x: box.x + box.width + 1.9, y: box.y + box.height / 2 };
-  const badge = makeSvg('g', { class: 'badge' },
-    makeSvg('circle', { cx: at.x, cy: at.y, r: 1.7 }),
-    makeSvg('text', { x: at.x, y: at.y + 0.95, 'text-anchor': 'middle', 'font-size': 2.7 }));
-  group.append(badge);
-  return badge;
 }
 
 function paintActuator(page, variable) {
   const at = variable.values[page.values[page.data.variables.indexOf(variable)]];
-  for (const group of symbolsOf(page, `actuator ${variable.name}`)) {
-    const text = group.querySelector('.position') ?? addPosition(group, variable);
-    text.textContent = at;
-  }
+  for (const group of symbolsOf(page, `actuator ${variable.name}`)) group.querySelector('.position').textContent = at;
 }
 
-/** The lettering of an actuator's position: above its symbol, or left of it or below, where it covers the least. */
+/**
+ * Makes room on the symbols for what a state letters there. Everything is measured before anything is drawn, and once: a page that is
+ * measured after each change is laid out as often.
+ */
+function prepareLettering(page) {
+  const inputs = page.data.inputs.filter(i => i.wired).flatMap(i => symbolsOf(page, `terminal ${i.name}`));
+  const actuators = page.data.variables.filter(v => v.kind === 'actuator').flatMap(variable => symbolsOf(page, `actuator ${variable.name}`).map(group => ({ group, variable })));
+  const drawings = new Set(actuators.map(a => a.group.closest('svg')));
+  const taken = new Map([...drawings].map(svg => [svg, [...svg.querySelectorAll('text')].map(t => t.getBBox())]));
+  const boxes = new Map([...inputs, ...actuators.map(a => a.group)].map(group => [group, group.getBBox()]));
+  for (const group of inputs) taken.get(group.closest('svg'))?.push(addBadge(group, boxes.get(group)));
+  const texts = actuators.map(({ group, variable }) => addPosition(group, variable));
+  const sizes = texts.map(text => text.getBBox());
+  actuators.forEach(({ group }, i) => placeText(texts[i], sizes[i], boxes.get(group), taken.get(group.closest('svg'))));
+}
+
+/** A small disc with a letter on the right of a symbol; returns the room that it takes. */
+function addBadge(group, box) {
+  const at = { x: box.x + box.width + 1.9, y: box.y + box.height / 2 };
+  group.append(makeSvg('g', { class: 'badge' },
+    makeSvg('circle', { cx: at.x, cy: at.y, r: 1.7 }),
+    makeSvg('text', { x: at.x, y: at.y + 0.95, 'text-anchor': 'middle', 'font-size': 2.7 })));
+  return { x: at.x - 1.7, y: at.y - 1.7, width: 3.4, height: 3.4 };
+}
+
+/** The lettering of an actuator's position, as long as it can get, at the drawing's corner. */
 function addPosition(group, variable) {
-  const box = group.getBBox();
   const text = makeSvg('text', { class: 'position', 'text-anchor': 'end', 'font-size': 3.2 });
   text.textContent = variable.values.reduce((a, b) => a.length >= b.length ? a : b);
-  const others = [...group.closest('svg').querySelectorAll('text')].map(t => t.getBBox());
   group.append(text);
+  return text;
+}
+
+/** Puts it above its symbol, or left of it or below, where it covers the least. */
+function placeText(text, size, box, taken) {
   const right = box.x + box.width;
   const choices = [[right, box.y - 0.8], [box.x - 0.8, box.y + 2], [box.x - 0.8, box.y + box.height], [right, box.y + box.height + 3.2]].map(([x, y]) => {
-    text.setAttribute('x', x);
-    text.setAttribute('y', y);
-    return { x, y, covered: others.reduce((sum, o) => sum + overlap(text.getBBox(), o), 0) };
+    const room = { x: size.x + x, y: size.y + y, width: size.width, height: size.height };
+    return { x, y, room, covered: taken.reduce((sum, other) => sum + overlap(room, other), 0) };
   });
   const best = choices.reduce((a, b) => b.covered < a.covered - 0.01 ? b : a);
   text.setAttribute('x', best.x);
   text.setAttribute('y', best.y);
-  return text;
+  taken.push(best.room);
 }
 
 function overlap(a, b) {

@@ -19,6 +19,7 @@ function build(data, values) {
   prepareFaces();
   prepareDrawings(page);
   prepareNames(page);
+  if (data.canBeOperated) prepareLettering(page);
   paint(page);
   choose(page, page.chosen && page.index.byKey.get(page.chosen.key) || null);
 }
@@ -43,6 +44,7 @@ function replacePage(text) {
   const sides = new Map([...document.querySelectorAll('.face')].map(f => [f.id, f.dataset.shows]));
   const typed = byId('find').value;
   const isFolded = byId('folded').hidden;
+  const heights = new Map([...document.querySelectorAll('.list, .ring-out')].map(l => [l.dataset.place, l.getBoundingClientRect().height]));
   const data = readData(fresh);
   clearTimeout(page.timer);
   page.settling = null;
@@ -52,6 +54,7 @@ function replacePage(text) {
   for (const face of document.querySelectorAll('.face')) face.dataset.shows = sides.get(face.id) ?? 'rear';
   build(data, carriedValues(data, page));
   for (const sheet of document.querySelectorAll('.sheet')) [sheet.querySelector('.paper').scrollLeft, sheet.querySelector('.paper').scrollTop] = papers.get(sheet.id) ?? [0, 0];
+  for (const list of document.querySelectorAll('.list, .ring-out')) if (heights.has(list.dataset.place)) list.style.containIntrinsicBlockSize = `${heights.get(list.dataset.place)}px`;
   byId('find').value = typed;
   foldPanel(isFolded);
   window.scrollTo(scroll);

@@ -41,10 +41,12 @@ function zoomBy(page, sheet, step) {
 
 function zoomTo(sheet, zoom) {
   const paper = sheet.querySelector('.paper');
-  const middle = sheet.dataset.zoom === undefined ? 0 : (paper.scrollLeft + paper.clientWidth / 2) / Math.max(1, paper.scrollWidth);
+  // A sheet that has just come stands at its left edge: asking where would lay the whole page out.
+  const isNew = sheet.dataset.zoom === undefined;
+  const middle = isNew ? 0 : (paper.scrollLeft + paper.clientWidth / 2) / Math.max(1, paper.scrollWidth);
   sheet.dataset.zoom = zoom;
   sheet.querySelector('svg').style.width = `${100 * ZOOMS[zoom]}%`;
-  paper.scrollLeft = middle * paper.scrollWidth - paper.clientWidth / 2;
+  if (!isNew) paper.scrollLeft = middle * paper.scrollWidth - paper.clientWidth / 2;
 }
 
 /** Links to the sections, and an empty section is taken away. */
