@@ -193,6 +193,7 @@ internal sealed class PageDataWriter
         _json.WriteNumberValue(_electrics.Diagrams[c.When]);
         if (c.Volts is { } volts) _json.WriteNumberValue(Math.Round(volts, 3) + 0.0);
         else _json.WriteNullValue();
+        if (c.Swing is { } swing) _json.WriteNumberValue(swing);
         _json.WriteEndArray();
     });
 

@@ -7,7 +7,11 @@ using Schematic.Model;
 namespace Schematic.Page.Data;
 
 /// <summary>A voltage in the states of a condition; null where nothing defines it.</summary>
-internal sealed record PageVolts(Diagram When, double? Volts);
+internal sealed record PageVolts(Diagram When, double? Volts)
+{
+    /// <summary>The other end of what a voltage swings between that follows an alternating supply; null for one that stands still.</summary>
+    public double? Swing { get; init; }
+}
 
 /// <summary>A lock of an actuator: where it holds, and when it lets go, surely or perhaps.</summary>
 internal sealed record PageLock(int Variable, ImmutableArray<int> At, Diagram Free, Diagram MayBeFree, Condition Release);
@@ -67,6 +71,7 @@ internal sealed class PageElectrics
             return;
         }
 
+        if (!Moves.IsEmpty) _leftOut.Add("What happens for a moment only, while a contact or a relay is on its way: the page goes from rest to rest. The check has looked at those moments, and its findings tell of them.");
         Loads = Fitting(_circuit.Circuit.Loads.Select(LoadOf), l => [l.On, l.Open, .. l.Cases.Select(c => c.When)], l => l with { Cases = [] }, "voltages of loads");
         Inputs = Fitting(_circuit.Circuit.Inputs.Select(InputOf), i => [i.Low, i.High, i.Open, .. i.Cases.Select(c => c.When)], i => i with { Cases = [] }, "voltages of inputs");
         Contacts = Fitting(_circuit.Circuit.Contacts.Select(c => new PageContact(c, _circuit.Closed(c))), c => [c.Closed], null, "contacts");
@@ -158,19 +163,14 @@ internal sealed class PageElectrics
     private ImmutableArray<PageConductor> WithVolts(ImmutableArray<PageConductor> conductors)
     {
         if (Reference is not { } reference) return conductors;
-        if (_circuit.Circuit.Supplies.Any(s => s.Part is not Supply { IsAlternating: false }))
-        {
-            _leftOut.Add("Voltages of conductors: a supply is alternating.");
-            return conductors;
-        }
-
+        var swings = _circuit.Circuit.Supplies.Any(s => s.Source is { IsAlternating: true });
         var end = _circuit.Store.Steps + StepsOfConductors;
         var ground = _circuit.Circuit.NodeOf(reference);
         var result = ImmutableArray.CreateBuilder<PageConductor>(conductors.Length);
         foreach (var conductor in conductors)
         {
             var cases = _circuit.Store.Steps < end ? _circuit.CasesBetween(conductor.Node, ground, MostVolts, StepsOfConductor) : null;
-            var volts = cases is null ? [] : Grouped(cases.Value);
+            var volts = cases is null ? [] : Grouped(cases.Value, swings);
             if (cases is null || Diagrams.NodeCount > _limits.MostNodesWithLines || !Diagrams.TryAdd(volts.Select(v => v.When))) volts = [];
             result.Add(conductor with { Cases = volts });
         }
@@ -180,12 +180,17 @@ internal sealed class PageElectrics
         return result.MoveToImmutable();
     }
 
-    /// <summary>Cases of the same voltage as one, to the millivolt.</summary>
-    private ImmutableArray<PageVolts> Grouped(ImmutableArray<RegionCase> cases) =>
+    /// <summary>
+    /// Cases of the same voltage as one, to the millivolt. Where a supply is alternating, a case has the voltages at the peaks of both
+    /// half-waves (and at both ends of what supplies can be set to).
+    /// </summary>
+    private ImmutableArray<PageVolts> Grouped(ImmutableArray<RegionCase> cases, bool swings) =>
     [
-        .. cases.GroupBy(c => c.Volts is { } volts ? Math.Round(volts, 3) + 0.0 : (double?)null)
-            .Select(g => new PageVolts(_circuit.Store.Any(g.Select(c => c.When)), g.Key)),
+        .. cases.GroupBy(c => swings && c.Volts is not null ? (Rounded(c.LowestVolts), Rounded(c.HighestVolts)) : (Rounded(c.Volts), Rounded(c.Volts)))
+            .Select(g => new PageVolts(_circuit.Store.Any(g.Select(c => c.When)), g.Key.Item1) { Swing = g.Key.Item1 == g.Key.Item2 ? null : g.Key.Item2 }),
     ];
+
+    private static double? Rounded(double? volts) => volts is { } known ? Math.Round(known, 3) + 0.0 : null;
 
     /// <summary>Takes those whose conditions find room; of others what is left of them, or nothing, and says how many.</summary>
     private ImmutableArray<T> Fitting<T>(IEnumerable<T> all, Func<T, IEnumerable<Diagram>> conditions, Func<T, T>? reduced, string name, int? most = null)

@@ -115,8 +115,9 @@ function nowOf(page, thing) {
   if (thing.kind === 'actuator') return thing.facts.values[page.values[page.data.variables.indexOf(thing.facts)]];
   const conductor = conductorOfThing(page.index, thing);
   if (conductor === undefined) return '';
-  const { line, volts } = look.conductors[conductor];
-  const measured = typeof volts === 'number' ? `${volts.toFixed(1)} V against ${page.data.reference}` : volts === null ? 'no voltage defined' : '';
+  const { line, volts, swing } = look.conductors[conductor];
+  const measured = typeof swing === 'number' ? `between ${volts.toFixed(1)} V and ${swing.toFixed(1)} V against ${page.data.reference}, swinging with its supply`
+    : typeof volts === 'number' ? `${volts.toFixed(1)} V against ${page.data.reference}` : volts === null ? 'no voltage defined' : '';
   return [LINE_WORDS[line], measured].filter(w => w).join('; ');
 }
 

@@ -251,7 +251,10 @@ function prepareLettering(page) {
   const drawings = new Set(actuators.map(a => a.group.closest('svg')));
   const taken = new Map([...drawings].map(svg => [svg, [...svg.querySelectorAll('text')].map(t => t.getBBox())]));
   const boxes = new Map([...inputs, ...actuators.map(a => a.group)].map(group => [group, group.getBBox()]));
-  for (const group of inputs) taken.get(group.closest('svg'))?.push(addBadge(group, boxes.get(group)));
+  for (const group of inputs) {
+    const badge = addBadge(group, boxes.get(group));
+    taken.get(group.closest('svg'))?.push(badge);
+  }
   const texts = actuators.map(({ group, variable }) => addPosition(group, variable));
   const sizes = texts.map(text => text.getBBox());
   actuators.forEach(({ group }, i) => placeText(texts[i], sizes[i], boxes.get(group), taken.get(group.closest('svg'))));

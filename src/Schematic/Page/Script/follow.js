@@ -10,8 +10,11 @@ function holds(data, condition, values) {
 
 /** The volts of the case that holds: null where nothing defines them, undefined where the compiler tells none. */
 function voltsIn(data, cases, values) {
-  const found = cases.find(([when]) => holds(data, when, values));
-  return found ? found[1] : undefined;
+  return caseIn(data, cases, values)?.[1];
+}
+
+function caseIn(data, cases, values) {
+  return cases.find(([when]) => holds(data, when, values));
 }
 
 function shortedSupplies(data, values) {
@@ -44,7 +47,8 @@ function conductorIn(data, conductor, values) {
     : isLive ? 'live'
     : isReturn ? 'return'
     : holds(data, conductor.behind, values) ? 'behind' : 'dead';
-  return { line, volts: voltsIn(data, conductor.volts, values) };
+  const [, volts, swing] = caseIn(data, conductor.volts, values) ?? [];
+  return { line, volts, swing };
 }
 
 /** Everything that the compiler says of a state, in the order of the data. */
