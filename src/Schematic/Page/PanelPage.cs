@@ -20,6 +20,7 @@ public static class PanelPage
     /// <summary>The document. The same request gives the same text on every machine.</summary>
     public static string Write(PageRequest request)
     {
+        if (request.AddedScript.Contains("</", StringComparison.Ordinal)) throw new ArgumentException("A script in a page cannot hold '</'.", nameof(request));
         var name = DisplayedText.Of(request.FileName);
         var given = request.Context ?? new AnalysisContext(request.Panel);
         var context = given.Sized;
@@ -50,11 +51,8 @@ public static class PanelPage
             + (request.ConnectsToItsServer ? "connect-src 'self'; " : "") + "base-uri 'none'; form-action 'none'";
     }
 
-    private static ImmutableArray<string> ScriptsOf(PageRequest request)
-    {
-        if (request.AddedScript.Contains("</", StringComparison.Ordinal)) throw new ArgumentException("A script in a page cannot hold '</'.", nameof(request));
-        return request.AddedScript.Length == 0 ? [PageResources.Script] : [PageResources.Script, request.AddedScript];
-    }
+    private static ImmutableArray<string> ScriptsOf(PageRequest request) =>
+        request.AddedScript.Length == 0 ? [PageResources.Script] : [PageResources.Script, request.AddedScript];
 
     /// <summary>The paper that drawings are printed on, and what stands at the foot of all other pages.</summary>
     private static string PaperOf(Panel panel) => string.Create(

@@ -57,6 +57,29 @@ public sealed class WatchTests : IDisposable
         Assert.Contains("cannot be read", gone.Trouble, StringComparison.Ordinal);
     }
 
+    /// <summary>A save shows a first look at once; what comes of it when nobody saves is what a maker that knows nothing of before makes.</summary>
+    [Fact]
+    public void A_first_look_becomes_the_page_that_a_fresh_start_makes()
+    {
+        var text = File.ReadAllText(Repository.PathOf("examples/relay-latch/latch.panel"));
+        _run.Write("latch.panel", text);
+        var maker = new PreviewMaker(PathOf("latch.panel"), false, false);
+        var (before, _) = maker.Next(Preview.Nothing);
+        Assert.False(maker.IsDraft);
+
+        _run.Write("latch.panel", text.Replace("Crossing bell", "Level crossing bell", StringComparison.Ordinal) + "note \"A note that takes a line more\"\n");
+        var (look, _) = maker.Next(before);
+        Assert.True(maker.IsDraft);
+        Assert.Contains("Level crossing bell", look.Page, StringComparison.Ordinal);
+        var whole = maker.Improved(look) ?? look;
+        Assert.False(maker.IsDraft);
+        Assert.Null(maker.Improved(whole));
+        Assert.Equal(ContentOf(new PreviewMaker(PathOf("latch.panel"), false, false).Next(Preview.Nothing).Preview), ContentOf(whole));
+    }
+
+    /// <summary>All but the scripts, which know the number of the preview, and the policy that names them.</summary>
+    private static string ContentOf(Preview preview) => preview.Page![preview.Page!.IndexOf("<body", StringComparison.Ordinal)..preview.Page!.IndexOf("<script>", StringComparison.Ordinal)];
+
     /// <summary>Saved in place, saved by a file beside it that is renamed, a used file changed, a used file that comes: all are seen.</summary>
     [Fact]
     public async Task Every_way_of_saving_is_seen()

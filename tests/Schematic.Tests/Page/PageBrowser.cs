@@ -8,7 +8,7 @@ using Xunit;
 
 namespace Schematic.Tests.Page;
 
-/// <summary>One browser for all tests of the page.</summary>
+/// <summary>One browser for the tests of a class; classes run beside each other, and each page is written once for all of them.</summary>
 public sealed class PageBrowser : IAsyncLifetime
 {
     public static readonly ImmutableArray<string> Examples =
@@ -20,7 +20,8 @@ public sealed class PageBrowser : IAsyncLifetime
     /// <summary>How long a step in the browser may take on a machine that does much else: nothing is judged by it.</summary>
     public const int PatienceMs = 300_000;
 
-    private readonly ConcurrentDictionary<string, Lazy<string>> _pages = new();
+    private static readonly ConcurrentDictionary<string, Lazy<string>> Pages = new();
+
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("schematic-page-");
     private IPlaywright? _playwright;
     private IBrowser? _browser;
@@ -43,10 +44,19 @@ public sealed class PageBrowser : IAsyncLifetime
     public static Panel PanelOf(string example) => PanelLoader.LoadFile(Repository.PathOf("examples/" + example)).Panel;
 
     /// <summary>The page of an example, written once.</summary>
-    public string HtmlOf(string example) => _pages.GetOrAdd(example, e => new Lazy<string>(() =>
+    public static string HtmlOf(string example) => Pages.GetOrAdd(example, e => new Lazy<string>(() =>
         PanelPage.Write(new PageRequest(PanelOf(e), []) { FileName = Path.GetFileName(e) }))).Value;
 
     public Task<OpenedPage> OpenExample(string example, BrowserNewContextOptions? options = null) => Open(HtmlOf(example), options);
+
+    /// <summary>Opens the page of an address, in a context of its own.</summary>
+    public async Task<OpenedPage> OpenAddress(string address)
+    {
+        var context = await _browser!.NewContextAsync();
+        var page = new OpenedPage(await context.NewPageAsync());
+        await page.Page.GotoAsync(address);
+        return page;
+    }
 
     /// <summary>Opens a page from a file, in a context of its own.</summary>
     public async Task<OpenedPage> Open(string html, BrowserNewContextOptions? options = null)
@@ -94,11 +104,4 @@ public sealed class OpenedPage : IAsyncDisposable
         .GetByRole(AriaRole.Button, new() { NameRegex = new($"^{position}( hold)?( locked)?$") });
 
     public async ValueTask DisposeAsync() => await Page.Context.CloseAsync();
-}
-
-/// <summary>The tests that share the browser.</summary>
-[CollectionDefinition(Name)]
-public sealed class BrowserTests : ICollectionFixture<PageBrowser>
-{
-    public const string Name = "browser";
 }

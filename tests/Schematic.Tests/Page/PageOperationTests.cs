@@ -8,8 +8,7 @@ using Xunit;
 namespace Schematic.Tests.Page;
 
 /// <summary>What a person does with the page, done in a browser.</summary>
-[Collection(BrowserTests.Name)]
-public class PageOperationTests(PageBrowser browser)
+public class PageOperationTests(PageBrowser browser) : IClassFixture<PageBrowser>
 {
     private const string Lever = "lever-frame/lever.panel";
     private const string Latch = "relay-latch/latch.panel";
@@ -231,7 +230,7 @@ public class PageOperationTests(PageBrowser browser)
         await page.Page.Keyboard.PressAsync("Enter");
         await page.Page.Locator("#face-P1").GetByRole(AriaRole.Button, new() { NameRegex = new("Turn over") }).ClickAsync();
         var scroll = await page.Page.EvaluateAsync<double>("() => window.scrollY");
-        var text = browser.HtmlOf(Lever).Replace("Lever 14 simulator adapter", "Lever 15 änderung", StringComparison.Ordinal);
+        var text = PageBrowser.HtmlOf(Lever).Replace("Lever 14 simulator adapter", "Lever 15 änderung", StringComparison.Ordinal);
         await page.Page.EvaluateAsync("text => window.schematicPage.replace(text)", text);
 
         Assert.Equal("Lever 15 änderung", await page.Page.Locator("h1").InnerTextAsync());

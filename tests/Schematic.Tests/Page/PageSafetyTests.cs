@@ -3,6 +3,7 @@ using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Schematic.Binding;
+using Schematic.Cli.Watch;
 using Schematic.Model;
 using Schematic.Page;
 using Schematic.Text;
@@ -11,8 +12,7 @@ using Xunit;
 namespace Schematic.Tests.Page;
 
 /// <summary>What the page never does, and who it is for.</summary>
-[Collection(BrowserTests.Name)]
-public partial class PageSafetyTests(PageBrowser browser)
+public partial class PageSafetyTests(PageBrowser browser) : IClassFixture<PageBrowser>
 {
     private const string Attack = "</script><script>alert(1)</script><img src=x onerror=alert(2)>'\\\" onload=alert(3) <!-- {{7*7}} ${alert(4)} &lt;b&gt; </style></title><svg/onload=alert(5)>";
 
@@ -26,6 +26,8 @@ public partial class PageSafetyTests(PageBrowser browser)
 
     [BrowserTheory]
     [InlineData("relay-latch/latch.panel", ColorScheme.Light, 1300)]
+    [InlineData("relay-latch/latch.panel", ColorScheme.Dark, 1300)]
+    [InlineData("dsub-breakout/breakout.panel", ColorScheme.Light, 360)]
     [InlineData("dsub-breakout/breakout.panel", ColorScheme.Dark, 360)]
     public async Task The_rules_of_accessibility_are_kept(string example, ColorScheme scheme, int width)
     {
@@ -54,11 +56,10 @@ public partial class PageSafetyTests(PageBrowser browser)
     [BrowserFact]
     public async Task Script_in_any_text_of_a_panel_stays_text()
     {
-        var panel = Hostile();
-        await using var page = await browser.Open(PanelPage.Write(new PageRequest(panel, []) { FileName = Attack + ".panel" }));
+        await using var page = await browser.Open(HostilePage.Value);
         await page.Page.GetByLabel("Find a designator").FillAsync("alert");
         await page.Page.Keyboard.PressAsync("Enter");
-        await page.Page.EvaluateAsync("text => window.schematicPage.replace(text)", PanelPage.Write(new PageRequest(panel, []) { FileName = "x.panel" }));
+        await page.Page.EvaluateAsync("text => window.schematicPage.replace(text)", HostilePage.Value);
         foreach (var button in await page.Page.Locator("#controls button").AllAsync()) await button.ClickAsync();
         Assert.Equal(0, await page.Page.Locator("img, iframe, object, embed, #content script, [onload], [onerror]").CountAsync());
         Assert.Contains("alert(1)", await page.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
@@ -70,8 +71,8 @@ public partial class PageSafetyTests(PageBrowser browser)
     [BrowserFact]
     public async Task Script_in_every_quoted_text_of_a_file_stays_text()
     {
-        var operated = Attacked("engine-order/engine-order.panel");
-        var html = operated + Attacked("signal-lamp/signal-lamp.panel");
+        var operated = AttackedPages.Value[0];
+        var html = string.Concat(AttackedPages.Value);
         Assert.DoesNotContain("<img", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<svg/", html, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(4, ScriptElement().Count(html));
@@ -83,8 +84,43 @@ public partial class PageSafetyTests(PageBrowser browser)
         Assert.Empty(page.Complaints);
     }
 
+    /// <summary>The same through the preview: in the page that is served, in the one that replaces it, in the findings beside it.</summary>
+    [BrowserFact]
+    public async Task Script_in_every_quoted_text_stays_text_in_the_preview()
+    {
+        var board = new PreviewBoard();
+        Preview Shown(int version, string? trouble) => new(version, version, Served.Value[version - 1], AttackedPanel(AttackedExamples[version - 1]).Diagnostics, trouble);
+        board.Show(Shown(1, null));
+        using var server = PreviewServer.Start(board, null)!;
+        await using var page = await browser.OpenAddress(server.Address);
+        await page.Page.Locator("#preview li").First.WaitForAsync();
+        await page.Page.EvaluateAsync("() => { document.body.dataset.kept = 'yes'; }");
+        board.Show(Shown(2, Attack));
+        await page.Page.Locator("#preview p", new() { HasTextString = "alert(1)" }).WaitForAsync();
+        Assert.Equal("yes", await page.Page.EvaluateAsync<string>("() => document.body.dataset.kept"));
+        Assert.Equal(0, await page.Page.Locator("img, iframe, object, embed, #content script, #preview script, [onload], [onerror]").CountAsync());
+        Assert.Contains("alert(1)", await page.Page.Locator("#preview li").First.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("alert(1)", await page.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(page.Complaints);
+        Assert.All(page.Requests, r => Assert.StartsWith(server.Address, r, StringComparison.Ordinal));
+    }
+
+    private static readonly string[] AttackedExamples = ["engine-order/engine-order.panel", "signal-lamp/signal-lamp.panel"];
+
+    private static readonly Lazy<string[]> AttackedPages = new(() => [.. AttackedExamples.Select(e => Attacked(e))]);
+
+    private static readonly Lazy<string[]> Served = new(() => [.. AttackedExamples.Select((e, i) => Attacked(e, PreviewScript.For(i + 1)))]);
+
+    private static readonly Lazy<string> HostilePage = new(() => PanelPage.Write(new PageRequest(Hostile(), []) { FileName = Attack + ".panel" }));
+
     /// <summary>The page of an example with the attack between every two quotation marks, and in what is found in it.</summary>
-    private static string Attacked(string example)
+    private static string Attacked(string example, string script = "")
+    {
+        var loaded = AttackedPanel(example);
+        return PanelPage.Write(new PageRequest(loaded.Panel, loaded.Diagnostics) { FileName = Attack + ".panel", AddedScript = script, ConnectsToItsServer = script.Length > 0 });
+    }
+
+    private static LoadResult AttackedPanel(string example)
     {
         var text = QuotedText().Replace(File.ReadAllText(Repository.PathOf("examples/" + example)), $"\"{Quoted}\"") + $$"""
             approved "{{Quoted}}"  caution "{{Quoted}}"
@@ -99,8 +135,7 @@ public partial class PageSafetyTests(PageBrowser browser)
             lmap "{{Quoted}}"
 
             """;
-        var loaded = PanelLoader.Load(new SourceText(Attack + ".panel", text), MemoryPanelFiles.None);
-        return PanelPage.Write(new PageRequest(loaded.Panel, loaded.Diagnostics) { FileName = Attack + ".panel" });
+        return PanelLoader.Load(new SourceText(Attack + ".panel", text), MemoryPanelFiles.None);
     }
 
     private static string Quoted => Attack.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
@@ -124,7 +159,7 @@ public partial class PageSafetyTests(PageBrowser browser)
     [Fact]
     public void Every_text_of_a_panel_is_escaped_where_it_stands()
     {
-        var html = PanelPage.Write(new PageRequest(Hostile(), []) { FileName = Attack + ".panel" });
+        var html = HostilePage.Value;
         Assert.Equal(2, ScriptElement().Count(html));
         Assert.DoesNotContain("<img", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<svg/", html, StringComparison.OrdinalIgnoreCase);
@@ -133,7 +168,7 @@ public partial class PageSafetyTests(PageBrowser browser)
 
     [Fact]
     public void A_script_that_could_end_its_element_is_not_taken() => Assert.Throws<ArgumentException>(() =>
-        PanelPage.Write(new PageRequest(Hostile(), []) { AddedScript = "'</script>'" }));
+        PanelPage.Write(new PageRequest(TestPanels.Load("lamp DS1 24 V\n"), []) { AddedScript = "'</script>'" }));
 
     /// <summary>The example with the attack in every text that a file can state: titles, descriptions, meanings, orders, notes.</summary>
     private static Panel Hostile()

@@ -15,8 +15,7 @@ namespace Schematic.Tests.Page;
 /// The page is run in every state that can be reached, by its own script, and compared with the compiler; and with the plain simulator of
 /// the proof's tests, which shares nothing with either.
 /// </summary>
-[Collection(BrowserTests.Name)]
-public class PageStateTests(PageBrowser browser)
+public class PageStateTests(PageBrowser browser) : IClassFixture<PageBrowser>
 {
     /// <summary>
     /// Goes from rest through every move that the page allows, relays settling in every order, and writes down what the page shows in each

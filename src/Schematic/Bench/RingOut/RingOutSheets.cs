@@ -25,6 +25,22 @@ public static class RingOutSheets
     internal static ImmutableArray<RingOutPlan> Plans(Panel panel) =>
         [.. CircuitsOf(panel).Where(c => c.Accessible.Length <= MostContacts).Select(c => RingOutPlanner.Plan(c)).Where(p => !p.Steps.IsEmpty)];
 
+    /// <summary>
+    /// Plans that were made of the panel as it was before, where it still has the same contacts and actuators; null where it has not. Whether
+    /// they still find everything is not looked at.
+    /// </summary>
+    internal static ImmutableArray<RingOutPlan>? PlansLike(Panel panel, ImmutableArray<RingOutPlan> before)
+    {
+        var circuits = CircuitsOf(panel).Where(c => c.Accessible.Length <= MostContacts).ToList();
+        return circuits.Count == before.Length && circuits.Zip(before).All(p => IsLike(p.First, p.Second.Circuit)) ? before : null;
+    }
+
+    private static bool IsLike(BenchCircuit one, BenchCircuit other) => one.Side == other.Side
+        && one.Terminals.SequenceEqual(other.Terminals) && one.Accessible.SequenceEqual(other.Accessible)
+        && one.Actuators.Select(NamesOf).SequenceEqual(other.Actuators.Select(NamesOf), StringComparer.Ordinal);
+
+    private static string NamesOf(Actuator actuator) => $"{actuator.Name} {string.Join(' ', actuator.Positions.Select(p => p.Name))}";
+
     private static List<BenchCircuit> CircuitsOf(Panel panel) =>
         [.. SidesOf(panel).Select(side => BenchCircuit.Read(panel, side)).Where(c => c.Accessible.Length >= 2)];
 

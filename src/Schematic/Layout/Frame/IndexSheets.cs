@@ -12,7 +12,7 @@ namespace Schematic.Layout.Frame;
 /// cautions, and then where every part, terminal and wire is drawn. The lists flow on behind it, on the same sheet where there is
 /// room.
 /// </summary>
-internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? findings, IReadOnlyList<FlowBlock> lists, ImmutableArray<string> leftOut)
+internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? findings, IReadOnlyList<FlowBlock> lists, ImmutableArray<string> leftOut, PackWays? known = null)
 {
     private const int SheetsWithoutList = 3;
     private const int MostRounds = 8;
@@ -26,28 +26,29 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
 
     /// <summary>
     /// The sheets that come before the drawings, none when an index is not needed, the drawings with the lists that found room on
-    /// them, and the lists that come behind.
+    /// them, the lists that come behind, and the ways that were found.
     /// </summary>
-    public (ImmutableArray<SheetContent> Front, ImmutableArray<SheetContent> Drawings, ImmutableArray<SheetContent> Behind) Build(
+    public (ImmutableArray<SheetContent> Front, ImmutableArray<SheetContent> Drawings, ImmutableArray<SheetContent> Behind, PackWays Ways) Build(
         IReadOnlyList<SheetContent> drawings)
     {
-        ImmutableArray<SheetContent> alone = [.. SheetFlow.Flow(lists, SheetKind.Lists, Behind).Pages.Select(p => p.Content)];
+        var first = SheetFlow.Flow(lists, SheetKind.Lists, Behind, known: known?.Alone);
+        ImmutableArray<SheetContent> alone = [.. first.Pages.Select(p => p.Content)];
         var cautionsAreElsewhere = drawings.Concat(alone).Any(c => frame.ShowsAllCautions(c.Kind));
-        if (drawings.Count + alone.Length <= SheetsWithoutList && panel.Notes.IsEmpty && cautionsAreElsewhere && findings is null && leftOut.IsEmpty) return ([], [.. drawings], alone);
+        if (drawings.Count + alone.Length <= SheetsWithoutList && panel.Notes.IsEmpty && cautionsAreElsewhere && findings is null && leftOut.IsEmpty) return ([], [.. drawings], alone, new PackWays(first.Way, null));
 
         // The list of sheets counts the sheets that it stands on; its rows are of one height whatever they say, so that only
         // their number must settle. A row too many stays empty.
         var (front, count) = (1, drawings.Count + alone.Length + 1);
-        var known = default(FlowWay);
+        var way = known?.Whole;
         for (var round = 0; ; round++)
         {
-            var (pages, joined) = Flow(drawings, front, Enumerable.Repeat("", count), cautionsAreElsewhere, ref known, out var fronts);
+            var (pages, joined) = Flow(drawings, front, Enumerable.Repeat("", count), cautionsAreElsewhere, ref way, out var fronts);
             var needed = pages.Count + drawings.Count;
             if ((fronts == front && needed <= count) || round == MostRounds)
             {
                 var titles = Titles(pages, front, joined);
-                (pages, joined) = Flow(drawings, front, titles.Concat(Enumerable.Repeat("", Math.Max(0, count - titles.Count))), cautionsAreElsewhere, ref known, out _);
-                return ([.. pages.Take(front).Select((p, i) => p with { Kind = SheetKind.Index, Title = titles[i], IsContinued = i > 0 })], joined, [.. pages.Skip(front)]);
+                (pages, joined) = Flow(drawings, front, titles.Concat(Enumerable.Repeat("", Math.Max(0, count - titles.Count))), cautionsAreElsewhere, ref way, out _);
+                return ([.. pages.Take(front).Select((p, i) => p with { Kind = SheetKind.Index, Title = titles[i], IsContinued = i > 0 })], joined, [.. pages.Skip(front)], new PackWays(first.Way, way));
             }
 
             (front, count) = (fronts, Math.Max(count, needed));
@@ -56,7 +57,7 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
 
     /// <summary>Index and lists in one flow, and how many of its sheets hold the index.</summary>
     private (List<SheetContent> Pages, ImmutableArray<SheetContent> Drawings) Flow(
-        IReadOnlyList<SheetContent> drawings, int front, IEnumerable<string> titles, bool cautionsAreElsewhere, ref FlowWay? known, out int fronts)
+        IReadOnlyList<SheetContent> drawings, int front, IEnumerable<string> titles, bool cautionsAreElsewhere, ref FlowWay? way, out int fronts)
     {
         var places = new PlaceDirectory(drawings.Select((c, i) => (front + i + 1, c)), frame.ZoneAt);
         IEnumerable<string> cautions = cautionsAreElsewhere ? [] : Cautions.For(panel).Select(c => "Caution: " + c);
@@ -66,8 +67,8 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
             new SheetList([.. titles], [.. panel.Notes, .. cautions, .. leftOut.IsEmpty ? [] : (string[])[$"Left out: {string.Join(", ", leftOut)}. 'draw --all-lists' prints them."]]) { IsLeading = true },
             .. Tables(Places(drawings, places)),
         ];
-        var flowed = SheetFlow.Flow([.. index, .. lists], SheetKind.Lists, Behind, First, Lent(drawings), known);
-        known = flowed.Way;
+        var flowed = SheetFlow.Flow([.. index, .. lists], SheetKind.Lists, Behind, First, Lent(drawings), way);
+        way = flowed.Way;
         fronts = 1 + flowed.Pages.ToList().FindLastIndex(p => p.Blocks.Any(index.Contains));
         return ([.. flowed.Pages.Select(p => p.Content)], flowed.Drawings);
     }

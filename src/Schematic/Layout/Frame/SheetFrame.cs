@@ -62,23 +62,27 @@ public sealed class SheetFrame
     /// a stamp such as "NOT CHECKED" across every sheet when asked; findings that are open come first. Texts that refer to a thing get its sheet and zone.
     /// </summary>
     public ImmutableArray<Sheet> Finish(IEnumerable<SheetContent> contents, Panel panel, string? stamp = null, ReportTable? findings = null) =>
-        Finish(contents, [], panel, stamp, findings, []);
+        Finish(contents, [], panel, stamp, findings, [], null).Sheets;
 
-    /// <summary>The same with lists, which flow on behind the index and then behind the contents; the index names the lists that are left out.</summary>
-    internal ImmutableArray<Sheet> Finish(
-        IEnumerable<SheetContent> contents, IReadOnlyList<FlowBlock> lists, Panel panel, string? stamp, ReportTable? findings, ImmutableArray<string> leftOut)
+    /// <summary>
+    /// The same with lists, which flow on behind the index and then behind the contents; the index names the lists that are left out. Ways
+    /// that are known are taken where they need no more sheets than they did.
+    /// </summary>
+    internal (ImmutableArray<Sheet> Sheets, PackWays Ways) Finish(
+        IEnumerable<SheetContent> contents, IReadOnlyList<FlowBlock> lists, Panel panel, string? stamp, ReportTable? findings, ImmutableArray<string> leftOut, PackWays? known)
     {
         var given = contents.ToList();
-        var (front, drawings, behind) = new IndexSheets(panel, this, findings, lists, leftOut).Build(given);
+        var (front, drawings, behind, ways) = new IndexSheets(panel, this, findings, lists, leftOut, known).Build(given);
         List<SheetContent> all = [.. front, .. drawings, .. behind];
         var cautionSheet = front.Length > 0 ? 1 : all.FindIndex(c => c.Kind is SheetKind.Circuit or SheetKind.Wiring) + 1;
         var reference = $"All cautions: sheet {cautionSheet.ToString(CultureInfo.InvariantCulture)}.";
         var places = new PlaceDirectory(all.Select((content, i) => (i + 1, content)), ZoneAt);
-        return [.. all.Select(content => Filled(content, places)).Select((content, i) => new Sheet(
+        ImmutableArray<Sheet> sheets = [.. all.Select(content => Filled(content, places)).Select((content, i) => new Sheet(
             content.Kind, i + 1, content.Title, Size, [.. Marks(content, panel, i + 1, all.Count, reference, stamp)])
         {
             Things = content.Things,
         })];
+        return (sheets, ways);
     }
 
     /// <summary>The content with its references written out; one that leads nowhere and says nothing else is left away.</summary>

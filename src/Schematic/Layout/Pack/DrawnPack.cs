@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Schematic.Bench.RingOut;
 using Schematic.Diagnostics;
 using Schematic.Drawing;
+using Schematic.Layout.Tables;
 
 namespace Schematic.Layout.Pack;
 
@@ -12,4 +13,7 @@ public sealed record DrawnPack(ImmutableArray<Sheet> Sheets, ImmutableArray<Diag
 {
     /// <summary>The ring-outs that its lists print.</summary>
     public ImmutableArray<RingOutPlan> RingOuts { get; init; } = [];
+
+    /// <summary>How its lists flow.</summary>
+    internal PackWays? Ways { get; init; }
 }

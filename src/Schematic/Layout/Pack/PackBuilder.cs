@@ -45,7 +45,11 @@ public static class PackBuilder
     /// <param name="context">What is known of the panel.</param>
     /// <param name="findings">What is open.</param>
     /// <param name="allLists">Whether lists that help to choose and buy, not to build and test, are printed too; else the index says that they are not.</param>
-    public static DrawnPack Draw(AnalysisContext context, ImmutableArray<Diagnostic> findings, bool allLists = false)
+    /// <param name="like">
+    /// A pack of the same file as it was a moment ago: ring-outs and the flow of the lists are taken over as far as they fit, without looking
+    /// for better ones. For a first look that comes at once; null for the pack itself.
+    /// </param>
+    public static DrawnPack Draw(AnalysisContext context, ImmutableArray<Diagnostic> findings, bool allLists = false, DrawnPack? like = null)
     {
         context = context.Sized;
         var panel = context.Panel;
@@ -62,12 +66,12 @@ public static class PackBuilder
             .. Record(panel, frame),
         ];
         var tables = Tables(context);
-        var ringOuts = RingOutSheets.Plans(panel);
+        var ringOuts = (like is null ? null : RingOutSheets.PlansLike(panel, like.RingOuts)) ?? RingOutSheets.Plans(panel);
         var leftOut = allLists ? [] : tables.Where(t => t.IsExtra).Select(t => t.Title).ToImmutableArray();
-        var sheets = frame.Finish(
+        var (sheets, ways) = frame.Finish(
             contents.OrderBy(c => c.Kind), [.. Lists(context, frame, tables.Where(t => allLists || !t.IsExtra), ringOuts), .. faces.TrueSize], panel,
-            StampFor(findings), FindingsList.Build(findings), leftOut);
-        return new DrawnPack(sheets, [.. wirings.Findings, .. SheetFindings.Of(sheets, frame.ZoneAt)]) { RingOuts = ringOuts };
+            StampFor(findings), FindingsList.Build(findings), leftOut, like?.Ways);
+        return new DrawnPack(sheets, [.. wirings.Findings, .. SheetFindings.Of(sheets, frame.ZoneAt)]) { RingOuts = ringOuts, Ways = ways };
     }
 
     /// <summary>The face sheets of one connector alone.</summary>

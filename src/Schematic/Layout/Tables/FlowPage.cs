@@ -98,6 +98,9 @@ internal sealed record FlowPiece(FlowBlock Block, BoxMm Place, Func<ImmutableArr
 internal sealed record Flowed(
     ImmutableArray<(SheetContent Content, ImmutableArray<FlowBlock> Blocks)> Pages, ImmutableArray<SheetContent> Drawings, FlowWay Way);
 
+/// <summary>The ways in which the lists of a pack were found to flow: alone, and with the index and the free space of drawings.</summary>
+internal sealed record PackWays(FlowWay Alone, FlowWay? Whole);
+
 /// <summary>A way to let blocks flow.</summary>
 /// <param name="Order">The order of the blocks: their places in the list.</param>
 /// <param name="IsClose">Whether rows stand closer.</param>
