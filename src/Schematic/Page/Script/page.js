@@ -38,7 +38,9 @@ function carriedValues(data, old) {
 
 /** Takes over the content of a page that was written anew; `text` is its whole HTML. Nothing in it is run. */
 function replacePage(text) {
-  const fresh = new DOMParser().parseFromString(text, 'text/html');
+  // Its style is taken out first: the policy of this page does not know it, and would say so.
+  const [style, rules] = text.match(/<style id="page-style">([^]*?)<\/style>/);
+  const fresh = new DOMParser().parseFromString(text.replace(style, ''), 'text/html');
   const scroll = { left: window.scrollX, top: window.scrollY };
   const papers = new Map([...document.querySelectorAll('.sheet')].map(s => [s.id, s.querySelector('.paper')]).map(([id, p]) => [id, [p.scrollLeft, p.scrollTop]]));
   const sides = new Map([...document.querySelectorAll('.face')].map(f => [f.id, f.dataset.shows]));
@@ -49,7 +51,7 @@ function replacePage(text) {
   clearTimeout(page.timer);
   page.settling = null;
   document.title = fresh.title;
-  takeFaces(fresh);
+  takeFaces(rules);
   for (const id of ['title', 'content']) byId(id).replaceWith(document.adoptNode(fresh.getElementById(id)));
   for (const face of document.querySelectorAll('.face')) face.dataset.shows = sides.get(face.id) ?? 'rear';
   build(data, carriedValues(data, page));
@@ -61,10 +63,10 @@ function replacePage(text) {
 }
 
 /** The typeface holds the letters that its page uses; a new page may use others. */
-function takeFaces(fresh) {
+function takeFaces(style) {
   const rules = [...byId('page-style').sheet.cssRules];
   rules.forEach((rule, i) => { if (rule instanceof CSSFontFaceRule) page.oldFaces = [...(page.oldFaces ?? []), rules[i]]; });
-  for (const rule of fresh.getElementById('page-style').textContent.match(/@font-face\{[^}]*\}/g) ?? []) byId('page-style').sheet.insertRule(rule, byId('page-style').sheet.cssRules.length);
+  for (const rule of style.match(/@font-face\{[^}]*\}/g) ?? []) byId('page-style').sheet.insertRule(rule, byId('page-style').sheet.cssRules.length);
   for (const old of page.oldFaces ?? []) {
     const at = [...byId('page-style').sheet.cssRules].indexOf(old);
     if (at >= 0) byId('page-style').sheet.deleteRule(at);
