@@ -2,6 +2,8 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using Schematic.Binding;
 using Schematic.Language;
+using Schematic.Tests.Page;
+using Schematic.Text;
 using Xunit;
 
 namespace Schematic.Tests.Language;
@@ -10,7 +12,7 @@ namespace Schematic.Tests.Language;
 /// The grammar that editors colour text with (<c>src/schematic-editor/syntaxes</c>) knows the words of the language: no more, no fewer.
 /// Where a test fails because a word was added, it shows the alternatives to write.
 /// </summary>
-public class EditorGrammarTests
+public partial class EditorGrammarTests
 {
     private static readonly JsonElement Rules = JsonDocument.Parse(
         File.ReadAllText(Repository.PathOf("src/schematic-editor/syntaxes/panel.tmLanguage.json"))).RootElement.GetProperty("repository");
@@ -20,6 +22,31 @@ public class EditorGrammarTests
 
     [Fact]
     public void Words_are_those_of_the_catalogue() => Same(WordCatalogue.Words.Except([.. PanelParser.StatementKeywords, "?"]), "word");
+
+    /// <summary>
+    /// Every other word that the grammar itself would read at any place of the reference, the pages of words and the examples, and two that
+    /// stand where a name may.
+    /// </summary>
+    [Fact]
+    public void Clauses_are_what_the_grammar_reads_beside_them() => Same(
+        Texts().SelectMany(t => StatementCutter.Cut(new SourceText("", t), PanelParser.StatementKeywords.Contains).Statements.Select(s => t[s.Start..Math.Max(s.HeadEnd, s.BlockEnd)]))
+            .SelectMany(s => Boundary().Matches(s).Select(m => s[..m.Index])).Append("").Where(p => p.Length > 0).Distinct()
+            .SelectMany(p => ExpectedWords.After(p + " ").Keywords).Concat(["common", "landscape"]).Where(w => char.IsAsciiLetterLower(w[0]))
+            .Except(WordCatalogue.Words.Except(PanelParser.StatementKeywords)).Except(Colours.Names).Except(Units.All),
+        "clause");
+
+    private static IEnumerable<string> Texts() =>
+    [
+        .. Directory.EnumerateFiles(Repository.PathOf("src/Schematic/Language"), "*.md", SearchOption.AllDirectories)
+            .SelectMany(f => Snippet().Matches(File.ReadAllText(f)).Select(m => m.Groups[1].Value)),
+        .. PageBrowser.Examples.Select(e => File.ReadAllText(Repository.PathOf("examples/" + e))),
+    ];
+
+    [GeneratedRegex("[ \\t]|$")]
+    private static partial Regex Boundary();
+
+    [GeneratedRegex("```[a-z]*\\n([^`]*)```")]
+    private static partial Regex Snippet();
 
     [Fact]
     public void Colours_are_those_of_wires() => Same(Colours.Names, "colour");
