@@ -10,6 +10,9 @@ namespace Schematic.Bench;
 /// </summary>
 internal sealed class ProbedCircuit
 {
+    /// <summary>With fewer devices than this they are looked through each time.</summary>
+    private const int FewElements = 24;
+
     private static readonly ElementValue JointValue = new(Analysis.Circuits.ElementKind.Resistor, 1, 0, 1, 1);
 
     private readonly ProbedCircuit? _parent;
@@ -23,6 +26,8 @@ internal sealed class ProbedCircuit
     private readonly List<(ElementValue Value, int From, int To)> _elements = [];
     private BenchCircuit? _circuit;
     private Dictionary<(int, int), Reading>? _solved;
+    private LooseEnds? _ends;
+    private int _asked;
 
     public ProbedCircuit(BenchCircuit circuit, Stand stand, ReadingCache cache)
     {
@@ -242,7 +247,7 @@ internal sealed class ProbedCircuit
         foreach (var terminal in black) (local[_place[terminal]], touched[_group[terminal]]) = (1, true);
         var places = 2;
         var network = new List<(ElementValue Value, int From, int To)>();
-        foreach (var (value, from, to) in _elements)
+        foreach (var (value, from, to) in Between(red, black))
         {
             if (!touched[_group[from]]) continue;
             if (local[from] == unseen) local[from] = places++;
@@ -252,6 +257,14 @@ internal sealed class ProbedCircuit
 
         TrimEnds(network, places);
         return network.Count == 0 ? Reading.Open : _cache.Find(test, network);
+    }
+
+    /// <summary>The devices that may carry current between the leads: of many, those on the way alone, once that is worth finding out.</summary>
+    private IEnumerable<(ElementValue Value, int From, int To)> Between(ImmutableArray<int> red, ImmutableArray<int> black)
+    {
+        if (_elements.Count < FewElements || ++_asked < 3) return _elements;
+        _ends ??= new LooseEnds(_elements);
+        return _ends.Between(red.Concat(black).Select(t => _place[t])).Select(i => _elements[i]);
     }
 
     private static void TrimEnds(List<(ElementValue Value, int From, int To)> network, int places)

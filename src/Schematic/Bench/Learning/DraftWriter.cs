@@ -36,6 +36,13 @@ internal sealed class DraftWriter
         Line("");
         foreach (var gang in Gangs()) Gang(gang);
         Devices();
+        foreach (var (track, i) in _unit.Tracks.Select((t, i) => (t, i)))
+        {
+            Line(track.Last < 0
+                ? $"rheostat RP{Number(i + 1)} {ValueText.Ohms(track.Ohms)} {{ {_known.Contacts[track.First]} {_known.Contacts[track.Wiper]} }}  # went with its knob"
+                : $"potentiometer RP{Number(i + 1)} {ValueText.Ohms(track.Ohms)} {{ {_known.Contacts[track.First]} {_known.Contacts[track.Wiper]} {_known.Contacts[track.Last]} }}  # what one side gained the other lost: the wiper is the one in the middle");
+        }
+
         foreach (var (group, i) in _unit.Joined.Select((g, i) => (g, i)))
             Line($"splice SP{Number(i + 1)} {{ {List(group)} }}  # joined inside the unit");
         if (!_unit.Open.IsEmpty) Line("");

@@ -68,11 +68,15 @@ internal sealed class Knowledge
 /// <summary>What is known in one stand.</summary>
 internal sealed class StandKnowledge(Stand stand, int contacts)
 {
+    /// <summary>What was turned from end to end goes below this share of its highest reading; what does not was not changed by it.</summary>
+    private const double TurnedShare = 0.8;
+
     private readonly Relation[,] _relation = new Relation[contacts, contacts];
     private readonly Relation[,] _between = new Relation[contacts, contacts];
     private readonly double[,] _ohms = new double[contacts, contacts];
     private readonly double?[,] _volts = new double?[contacts, contacts];
     private readonly Dictionary<(int, int), string> _seen = [];
+    private readonly HashSet<(int, int)> _turned = [];
     private readonly PlaceSets _joined = new(contacts);
     private int[] _group = [.. Enumerable.Range(0, contacts)];
 
@@ -86,6 +90,9 @@ internal sealed class StandKnowledge(Stand stand, int contacts)
 
     /// <summary>What the eye told of the device between two contacts, or empty.</summary>
     public string SeenBetween(int one, int other) => _seen.GetValueOrDefault((Math.Min(one, other), Math.Max(one, other)), "");
+
+    /// <summary>Whether the reading between two contacts went with a knob that was turned while the leads stayed on.</summary>
+    public bool IsTurned(int one, int other) => _turned.Contains((Math.Min(one, other), Math.Max(one, other)));
 
     /// <summary>Ohms between two contacts that have some between them.</summary>
     public double Ohms(int one, int other) => _ohms[one, other];
@@ -129,6 +136,7 @@ internal sealed class StandKnowledge(Stand stand, int contacts)
         Set(red[0], black[0], isClosed ? Relation.Closed : Relation.Ohms);
         if (isClosed) _joined.Join(red[0], black[0]);
         _ohms[red[0], black[0]] = _ohms[black[0], red[0]] = ohms;
+        if (value.Lowest is { } low && low < TurnedShare * value.Number) _turned.Add((Math.Min(red[0], black[0]), Math.Max(red[0], black[0])));
         if (reading.Seen.Length > 0) _seen[(Math.Min(red[0], black[0]), Math.Max(red[0], black[0]))] = reading.Seen;
     }
 

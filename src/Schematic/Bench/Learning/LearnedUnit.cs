@@ -20,10 +20,20 @@ internal sealed record LearnedPole(int Actuator, int Common, ImmutableArray<(int
 /// <param name="Seen">What the eye told of it, or empty.</param>
 internal sealed record LearnedDevice(int From, int To, double Ohms, bool IsDiode, string Seen);
 
+/// <summary>A track with a wiper found: what is read from the wiper to one end goes up as that to the other goes down.</summary>
+/// <param name="First">One end of the track.</param>
+/// <param name="Wiper">The wiper; of a rheostat the other end of it, and <paramref name="Last"/> is -1.</param>
+/// <param name="Last">The other end.</param>
+/// <param name="Ohms">The whole track.</param>
+internal sealed record LearnedTrack(int First, int Wiper, int Last, double Ohms);
+
 /// <summary>What readings make of an unknown unit.</summary>
 internal sealed record LearnedUnit(
     ImmutableArray<ImmutableArray<int>> Joined, ImmutableArray<LearnedPole> Poles, ImmutableArray<LearnedDevice> Devices)
 {
+    /// <summary>Tracks with a wiper.</summary>
+    public ImmutableArray<LearnedTrack> Tracks { get; init; } = [];
+
     /// <summary>Contacts on which nothing was found though everything was measured.</summary>
     public ImmutableArray<int> Unused { get; init; } = [];
 

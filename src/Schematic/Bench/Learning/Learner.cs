@@ -15,12 +15,15 @@ internal sealed class Learner
     private const double SameShare = 0.12;
 
     private const int MostOpen = 40;
+    private const int MostStands = 6;
 
     private readonly Knowledge _known;
     private readonly ImmutableArray<StandKnowledge> _stands;
     private readonly Stand _rest;
     private readonly int[] _node;
     private readonly List<string> _open = [];
+    private readonly ImmutableArray<LearnedTrack> _tracks;
+    private readonly HashSet<int> _followed = [];
 
     private Learner(Knowledge known)
     {
@@ -28,6 +31,7 @@ internal sealed class Learner
         _rest = Stand.Rest(known.Actuators);
         _stands = [.. known.Stands.Where(s => s.Stand.Places.All(p => p % 2 == 0))];
         _node = Nodes();
+        _tracks = [.. TrackFinder.Find(_stands, _node, SameShare)];
     }
 
     public static LearnedUnit Learn(Knowledge known) => new Learner(known).Learn();
@@ -38,15 +42,16 @@ internal sealed class Learner
         var poles = Poles(contacts).ToImmutableArray();
         var devices = Devices();
         var used = poles.SelectMany(p => p.Throws.Select(t => t.Contact).Append(p.Common)).Concat(devices.SelectMany(d => new[] { d.From, d.To }))
-            .Select(c => _node[c]).ToHashSet();
+            .Concat(_tracks.SelectMany(t => new[] { t.First, t.Wiper, t.Last }.Where(c => c >= 0))).Select(c => _node[c]).ToHashSet();
         var joined = Members().Where(g => g.Length > 1).ToImmutableArray();
         foreach (var group in joined) used.Add(_node[group[0]]);
         var free = Enumerable.Range(0, _node.Length).Where(c => !used.Contains(_node[c])).ToImmutableArray();
         NameUnknown();
         return new LearnedUnit(joined, poles, devices)
         {
-            Unused = [.. free.Where(IsMeasured)],
-            NotTraced = [.. free.Where(c => !IsMeasured(c))],
+            Tracks = _tracks,
+            Unused = [.. free.Where(c => IsMeasured(c) && !_followed.Contains(_node[c]))],
+            NotTraced = [.. free.Where(c => !IsMeasured(c) || _followed.Contains(_node[c]))],
             Open = [.. _open.Take(MostOpen), .. _open.Count > MostOpen ? [$"and {(_open.Count - MostOpen).ToString(CultureInfo.InvariantCulture)} more pairs"] : Array.Empty<string>()],
         };
     }
@@ -79,6 +84,7 @@ internal sealed class Learner
         {
             for (var j = i + 1; j < nodes.Count; j++)
             {
+                if (IsOfTrack(nodes[i], nodes[j])) continue;
                 var closed = Enumerable.Range(0, _stands.Length).Where(s => _stands[s].GroupOf(nodes[i]) == _stands[s].GroupOf(nodes[j])).ToHashSet();
                 if (closed.Count > 0) candidates.Add((nodes[i], nodes[j], closed));
             }
@@ -117,11 +123,28 @@ internal sealed class Learner
             return new LearnedContact(one, other, actuator, positions);
         }
 
-        _open.Add(movers.Count == 0
-            ? $"{Name(one)} {Name(other)} close in some positions held together only: measure them with one actuator moved at a time"
-            : $"{Name(one)} {Name(other)} follow {string.Join(" and ", movers.Select(m => _known.Actuators[m.Actuator].Name))}: measure them with both moved");
+        _followed.UnionWith([one, other]);
+        _open.Add(Followed(one, other, [.. movers.Select(m => (m.Actuator, m.Positions))]));
         return null;
     }
+
+    /// <summary>What was seen of contacts that more than one actuator moves, and what to write if no other reading says otherwise.</summary>
+    private string Followed(int one, int other, List<(int Actuator, ImmutableArray<int> Positions)> movers)
+    {
+        string At(Relation relation) => string.Join("; ", _stands.Where(s => s.Between(one, other) == relation || (relation == Relation.Open && s.Between(one, other) == Relation.Ohms))
+            .Select(s => StandText.Describe(s.Stand, _known.Actuators)).Take(MostStands));
+        var closed = _stands.First(s => s.Between(one, other) == Relation.Closed).Stand;
+        // Closed at rest and opened by either: all of them hold it closed. Open at rest: any of them closes it.
+        var isAtRest = _known.At(_rest).Between(one, other) == Relation.Closed;
+        var when = movers.Count > 0
+            ? string.Join(isAtRest ? " and " : " or ", movers.Select(m => $"{_known.Actuators[m.Actuator].Name} {string.Join(' ', m.Positions.Select(p => _known.Actuators[m.Actuator].Positions[p].Name))}"))
+            : StandText.Describe(closed, _known.Actuators).Replace(", ", " and ", StringComparison.Ordinal);
+        var names = movers.Count > 0 ? $"follow {string.Join(" and ", movers.Select(m => _known.Actuators[m.Actuator].Name))}" : "follow more than one actuator";
+        return $"{Name(one)} {Name(other)} {names}: seen closed at {At(Relation.Closed)}, open at {At(Relation.Open)}. Measure them with both moved; "
+            + $"if that fits, write: device U1 {{ terminals 1 2 ; contacts {Name(one)} {Name(other)} ; joined 1 2 when {when} }}";
+    }
+
+    private bool IsOfTrack(int one, int other) => _tracks.Any(t => TrackFinder.Has(t, _node[one], _node[other]));
 
     /// <summary>The stands in which this actuator alone is away from rest, and the one at rest.</summary>
     private IEnumerable<StandKnowledge> AlongOf(int actuator) =>
@@ -170,7 +193,7 @@ internal sealed class Learner
             {
                 for (var other = one + 1; other < _node.Length; other++)
                 {
-                    if (stand.Measured(one, other) != Relation.Ohms) continue;
+                    if (stand.Measured(one, other) != Relation.Ohms || IsOfTrack(one, other)) continue;
                     var key = (Math.Min(_node[one], _node[other]), Math.Max(_node[one], _node[other]));
                     var old = pairs.GetValueOrDefault(key, (double.PositiveInfinity, 0, ""));
                     var seen = stand.SeenBetween(one, other);

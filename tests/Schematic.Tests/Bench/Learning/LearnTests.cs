@@ -1,5 +1,6 @@
 using Schematic.Bench.Learning;
 using Schematic.Bench.Readings;
+using Schematic.Binding;
 using Schematic.Model;
 using Schematic.Tests.Generators;
 using Schematic.Text;
@@ -52,6 +53,53 @@ public class LearnTests
         var text = DraftOf(Small.Replace("  J1:7 to J1:1 3 4 5 6 open\n", "", StringComparison.Ordinal));
         Assert.Contains("not-traced 6 7", text, StringComparison.Ordinal);
         Assert.Contains("# not settled: measure J1:1 J1:7 at rest", text, StringComparison.Ordinal);
+    }
+
+    private const string Knob = """
+        readings unknown
+        connector J1 { pins ; strip 5 pitch 5 mm }
+        actuator KNOB { low rest ; middle ; high }
+        unit J1
+        """;
+
+    /// <summary>What one side gains the other loses, whether the knob has positions or is turned while the leads stay on.</summary>
+    [Theory]
+    [InlineData("at rest { J1:1 J1:3 10 kohm ; J1:1 J1:2 0.2 ohm ; J1:2 J1:3 10 kohm }\nat KNOB middle { J1:1 J1:3 10 kohm ; J1:1 J1:2 4 kohm ; J1:2 J1:3 6.1 kohm }\nat KNOB high { J1:1 J1:3 10 kohm ; J1:1 J1:2 9.9 kohm ; J1:2 J1:3 1 ohm }")]
+    [InlineData("at rest { J1:1 J1:3 10 kohm ; J1:1 J1:2 0..10 kohm turned ; J1:2 J1:3 0..10 kohm turned }")]
+    public void A_track_with_a_wiper_is_a_potentiometer(string readings)
+    {
+        var panel = Learn($"{Knob}\n{readings}\n");
+        var track = Assert.Single(panel.Parts.OfType<Potentiometer>());
+        Assert.Equal(10_000, track.Ohms!.Value, 100.0);
+        Assert.Equal("J1:2", panel.Attachments.First(a => a.Device == track.At(Potentiometer.WiperEnd)).Contact.ToString());
+        Assert.Empty(panel.Parts.OfType<Resistor>());
+        Assert.Empty(panel.Parts.OfType<Switch>());
+    }
+
+    [Fact]
+    public void A_pair_that_goes_with_its_knob_is_a_rheostat() =>
+        Assert.Contains("rheostat RP1 95 ohm { J1:4 J1:5 }", DraftOf($"{Knob}\nat rest {{ J1:4 J1:5 2..95 ohm turned ; J1:1 to J1:2..5 open }}\n"), StringComparison.Ordinal);
+
+    /// <summary>Two switches in series inside: the draft says what was seen and what to write, and does not call the contacts unused.</summary>
+    [Fact]
+    public void Contacts_that_follow_two_actuators_are_told_with_what_to_write()
+    {
+        var text = DraftOf("""
+            readings unknown
+            connector J1 { pins ; strip 2 pitch 5 mm }
+            actuator LEVER { normal rest ; reverse }
+            actuator GRIP { centre rest ; left }
+            unit J1
+            at rest { J1:1 J1:2 closed }
+            at LEVER reverse { J1:1 J1:2 open }
+            at GRIP left { J1:1 J1:2 open }
+            """);
+        Assert.Contains("J1:1 J1:2 follow LEVER and GRIP: seen closed at rest, open at LEVER reverse; GRIP left.", text, StringComparison.Ordinal);
+        const string written = "device U1 { terminals 1 2 ; contacts J1:1 J1:2 ; joined 1 2 when LEVER normal and GRIP centre }";
+        Assert.Contains($"write: {written}", text, StringComparison.Ordinal);
+        Assert.Contains("not-traced 1 2", text, StringComparison.Ordinal);
+        var taken = text.Replace("  not-traced 1 2\n", "", StringComparison.Ordinal) + written + "\n";
+        Assert.Empty(PanelLoader.Load(new SourceText("draft.panel", taken), MemoryPanelFiles.None).Diagnostics);
     }
 
     [Fact]
