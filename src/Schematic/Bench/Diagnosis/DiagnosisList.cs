@@ -19,6 +19,9 @@ public static class DiagnosisList
     /// <summary>Below this share the likeliest explanation is not settled, as long as a measurement tells more (own choice).</summary>
     private const double SettledShare = 0.9;
 
+    /// <summary>With less than this share of all faults excluded the unit is not yet measured (own choice; a whole ring-out excludes more).</summary>
+    private const double WholeShare = 0.9;
+
     /// <summary>Below this share it is but one of several (own choice).</summary>
     private const double LikelyShare = 0.3;
 
@@ -31,12 +34,12 @@ public static class DiagnosisList
     public static string Verdict(DiagnosisResult result)
     {
         if (result.UsedReadings == 0) return "No reading was taken yet. Begin with the one below, or take the whole list of `schematic ring-out FILE --readings`.";
-        if (result.IsPass) return $"PASS: all {Number(result.UsedReadings)} readings are those of a sound unit, and they exclude {Percent(result.ExcludedShare)} of all single faults.";
+        if (result.IsPass) return $"PASS{(result.ExcludedShare < WholeShare ? " so far" : "")}: {(result.UsedReadings == 1 ? "the one reading is that" : $"all {Number(result.UsedReadings)} readings are those")} of a sound unit, and {(result.UsedReadings == 1 ? "excludes" : "they exclude")} {Percent(result.ExcludedShare)} of all single faults.{(result.ExcludedShare < WholeShare ? " What is not excluded nobody has looked at: go on." : "")}";
         var first = result.Ranking[0];
         if (first.Members[0].IsSound)
             return $"Nothing is likelier than that {(first.Against.Length == 1 ? "one reading is" : $"{Number(first.Against.Length)} readings are")} wrong: measure again.{string.Concat(result.Slips.Take(2).Select(Slip))}";
         // Whoever may not have held a spring holds it and reads again: that settles it sooner than any other reading.
-        var isTriedAgain = first.Members[0] is { Faults.IsEmpty: true, Mistake.Kind: MistakeKind.NotAtStop } && first.Share >= LikelyShare;
+        var isTriedAgain = first.Members[0] is { Faults.IsEmpty: true, Mistake.IsSprung: true } && first.Share >= LikelyShare;
         if (result.Next is not null && first.Share < SettledShare && !isTriedAgain)
         {
             return first.Share < LikelyShare
@@ -56,7 +59,8 @@ public static class DiagnosisList
     private static string Again(Explanation explanation) => explanation.Mistake?.Kind switch
     {
         null => "",
-        MistakeKind.NotAtStop => " Hold it there, against its stop, and take those readings again.",
+        MistakeKind.NotAtStop when explanation.Mistake.IsSprung => " Hold it there, against its stop, and take those readings again.",
+        MistakeKind.NotAtStop => " Move it there as far as it goes, and take those readings again.",
         MistakeKind.NotZeroed => " Touch the tips together, note what the meter shows, and state it with `leads`.",
         MistakeKind.WrongUnit => " Correct the unit in the file.",
         MistakeKind.NamedWrong => " Look which position is which, and correct the panel or the readings.",

@@ -42,6 +42,9 @@ public sealed record Mistake(MistakeKind Kind, double Chance, string Words)
     /// <summary>The actuator that stood elsewhere, or -1.</summary>
     public int Actuator { get; init; } = -1;
 
+    /// <summary>Whether it stood where a spring took it.</summary>
+    public bool IsSprung { get; init; }
+
     /// <summary>For each place of that actuator the one where it really stood.</summary>
     public ImmutableArray<int> Places { get; init; } = [];
 

@@ -13,6 +13,9 @@ internal static class MistakeCatalogue
     /// <summary>A shorter run that is shifted looks like an exchange.</summary>
     private const int ShortestRun = 3;
 
+    /// <summary>What nobody has to move stands at rest: that it was left elsewhere is rarer than that it was not moved far enough.</summary>
+    private const double LeftBehindChance = 7e-4;
+
     /// <summary>All mistakes that can be made with this circuit.</summary>
     public static ImmutableArray<Mistake> All(BenchCircuit circuit) =>
     [
@@ -84,12 +87,13 @@ internal static class MistakeCatalogue
                 var held = actuator.Positions[i];
                 var springs = held.SpringsTo == names[other];
                 yield return new Mistake(
-                    MistakeKind.NotAtStop, springs ? 1e-2 : 2e-3,
+                    MistakeKind.NotAtStop, springs ? 1e-2 : held.Name == actuator.Rest.Name ? LeftBehindChance : 2e-3,
                     springs
                         ? $"{actuator.Name} was not held at {held.Name}: it stood at {names[other]}"
                         : $"{actuator.Name} did not reach {held.Name}: it stood at {names[other]}")
                 {
                     Actuator = index,
+                    IsSprung = springs,
                     Places = same.SetItem(2 * i, 2 * other),
                 };
             }

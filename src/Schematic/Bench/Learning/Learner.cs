@@ -216,7 +216,7 @@ internal sealed class Learner
     private List<LearnedDevice> WithRings(List<LearnedDevice> found)
     {
         var rest = _known.At(_rest);
-        foreach (var nodes in Meshes(rest))
+        foreach (var nodes in Meshes(rest).Where(m => !m.Exists(n => _tracks.Any(t => t.First == n || t.Wiper == n || t.Last == n))))
         {
             var missed = Missed(rest, found, nodes);
             if (missed == 0) continue;

@@ -17,7 +17,11 @@ public class DiagnosisWordsTests
 
     [Fact]
     public void The_verdict_comes_first() => Assert.StartsWith(
-        "What is behind the readings PASS: all 2 readings", Said("at rest { J1:4 J1:5 closed ; J1:7 J1:8 closed }", exit: 0), StringComparison.Ordinal);
+        "What is behind the readings PASS so far: all 2 readings are those of a sound unit", Said("at rest { J1:4 J1:5 closed ; J1:7 J1:8 closed }", exit: 0), StringComparison.Ordinal);
+
+    [Fact]
+    public void One_good_reading_is_no_pass() => Assert.Contains(
+        "PASS so far: the one reading is that of a sound unit, and excludes", Said("at rest { J1:4 J1:5 closed }", exit: 0), StringComparison.Ordinal);
 
     [Fact]
     public void Two_digits_exchanged_on_paper_are_told_with_their_line() => Assert.Contains(
