@@ -14,7 +14,7 @@ namespace Schematic.Tests.Reports;
 /// </summary>
 public sealed class WholeListTests
 {
-    private const string Harness = """
+    internal const string Harness = """
         title "Crossing keeper's desk" number CK-7 revision B
         build 3
 
@@ -67,7 +67,7 @@ public sealed class WholeListTests
         expect K1 energised when BELL in
         """;
 
-    private const string Kinds = """
+    internal const string Kinds = """
         title "One of each"
         build 2
         limits { drop 5 % ; ambient 30 degC }
