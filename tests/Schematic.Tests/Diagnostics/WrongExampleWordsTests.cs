@@ -1,11 +1,9 @@
 using System.Globalization;
-using System.Text;
 using ApprovalTests;
 using ApprovalTests.Namers;
 using Schematic.Analysis;
 using Schematic.Binding;
 using Schematic.Diagnostics;
-using Schematic.Text;
 using Xunit;
 
 namespace Schematic.Tests.Diagnostics;

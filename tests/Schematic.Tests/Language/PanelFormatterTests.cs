@@ -93,6 +93,16 @@ public class PanelFormatterTests
         Assert.Equal($"build 2\n{statement}\nfuse F1  1 A\n", PanelFormatter.Format($"build    2\n{statement}\nfuse   F1    1 A"));
     }
 
+    /// <summary>Empty statements, a keyword without its name and a blank at the end: found among mutants.</summary>
+    [Theory]
+    [InlineData(";;connector  when ")]
+    [InlineData(";;connector  when \n;; ;lamp DS1")]
+    public void What_was_formatted_twice_once_is_done_after_once(string text)
+    {
+        var once = PanelFormatter.Format(text);
+        Assert.Equal(once, PanelFormatter.Format(once));
+    }
+
     [Theory]
     [InlineData('\u2028')]
     [InlineData('\u2029')]
