@@ -15,7 +15,9 @@ internal static class PackRuns
 {
     private const int Contacts = 300;
 
-    /// <summary>Prints a row for each, or writes the sheets of one generated design as SVG.</summary>
+    private const int Dpi = 90;
+
+    /// <summary>Prints a row for each, or writes the sheets of one generated design as SVG and PNG.</summary>
     public static int Run(string[] arguments)
     {
         if (arguments is [var contacts, var seed, var folder]) return Write(DesignGenerator.Generate(Number(seed), Number(contacts)), folder);
@@ -43,7 +45,12 @@ internal static class PackRuns
     {
         Directory.CreateDirectory(folder);
         foreach (var sheet in PackBuilder.Build(panel, PanelChecker.Check(panel, [])))
-            File.WriteAllText(Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{sheet.Number:000}-{sheet.Kind}.svg")), SvgWriter.Write(sheet));
+        {
+            var (path, svg) = (Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{sheet.Number:000}-{sheet.Kind}")), SvgWriter.Write(sheet));
+            File.WriteAllText(path + ".svg", svg);
+            File.WriteAllBytes(path + ".png", PngWriter.Write(svg, Dpi));
+        }
+
         return 0;
     }
 }

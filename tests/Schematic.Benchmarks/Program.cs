@@ -46,7 +46,7 @@ static int Help()
         bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn, grow
         bench note FILE SIDE [WORDS]  the readings file of a ring-out with the faults and mistakes that have these words, the first so many steps where a number is among them
         circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time
-        pack [CONTACTS SEED DIR]  pages and fill of whole packs, of the examples and of generated designs of 300 contacts; or one, as SVG into DIR
+        pack [CONTACTS SEED DIR]  pages and fill of whole packs, of the examples and of generated designs of 300 contacts; or one, as SVG and PNG into DIR
         page           size of the page of each example, time to write it, and time until it can be operated in Chromium
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         fuzz [MINUTES] [SEED]  mutants of all examples and snippets, readings, editors and messages: all are read, checked and formatted, every

@@ -20,8 +20,13 @@ public static class ContactChart
     /// <summary>The word of an open contact.</summary>
     public const string Open = "open";
 
+    // The columns before those of the positions.
+    private const int Names = 2;
+
     /// <summary>The cell of a position in which nobody has traced the contact.</summary>
     public const string Unknown = "?";
+
+    private const string NotReached = "not reached";
 
     private const string PositionsNote = "Positions stand in mechanical order. Two words in a cell: other actuators or relays decide.";
     private const string HoldNote = "hold: it springs back from there when let go.";
@@ -40,7 +45,8 @@ public static class ContactChart
         var combinations = new ContactCombinations(context);
         ReportTable WithWords(ReportTable table, Actuator? actuator) => table with
         {
-            Notes = [.. actuator is null ? [] : combinations.Of(actuator), .. table.Notes.Where(n => n is not (PositionsNote or HoldNote))],
+            Rows = [.. table.Rows.Where(Tells)],
+            Notes = [.. actuator is null ? [] : combinations.Of(actuator), .. Alike(table), .. table.Notes.Where(n => n is not (PositionsNote or HoldNote))],
         };
         var proof = context.Positions;
         ReportTable[] tables =
@@ -51,6 +57,19 @@ public static class ContactChart
         ];
         const string legend = "Black: closed, ON or low as written. Nothing: open, off, high. Outlined: other actuators or relays decide. Positions in mechanical order; hold: it springs back when let go.";
         return [.. tables.Where(t => !t.Rows.IsEmpty).Select((t, i) => i == 0 ? t with { Notes = [legend, .. t.Notes] } : t)];
+    }
+
+    /// <summary>Whether a row differs between positions that are reached: nothing else has to be looked up.</summary>
+    private static bool Tells(ImmutableArray<string> row) => row.Contains(Open) || row.Contains(Closed) || row.Contains(Unknown)
+        || row.Skip(Names).Where(c => c != NotReached).Distinct().Count() > 1;
+
+    /// <summary>What is said of the rows that do not tell a position from another.</summary>
+    private static IEnumerable<string> Alike(ReportTable table)
+    {
+        var alike = table.Rows.Where(r => !Tells(r)).ToList();
+        if (alike.Count == 0) yield break;
+        var missed = table.Columns.Skip(Names).Where((_, i) => alike.TrueForAll(r => r[Names + i] == NotReached)).Select(c => c.Header);
+        yield return $"Left out: {Figures.Count(alike.Count)} inputs and loads that are alike in all positions that are reached; never reached with the supplies on: {NameList.Sentence(missed)}.";
     }
 
     private static ReportTable OfActuator(AnalysisContext context, PositionProof proof, Actuator actuator)
@@ -117,7 +136,7 @@ public static class ContactChart
         {
             var here = proof.Circuit.Store.And(position, proof.Working);
             var words = answers.Where(a => proof.States.CanReach(proof.Circuit.Store.And(here, a.When))).Select(a => a.Word).ToList();
-            return words.Count == 0 ? "not reached" : string.Join(" / ", words);
+            return words.Count == 0 ? NotReached : string.Join(" / ", words);
         }
     }
 

@@ -52,8 +52,21 @@ public static class PartsList
         var lines = Lines(context).ToList();
         var list = Table(context.Panel, lines.FindAll(l => !l.IsLooseWire));
         var loose = lines.FindAll(l => l.IsLooseWire);
-        if (loose.Count > 0) list = list with { Notes = list.Notes.Add($"Loose wire to buy in metres, a tenth more for waste and slack (common practice, no source): {string.Join(", ", loose.Select(l => $"{l.Text["wire ".Length..]} {Number(l.Quantity)}"))}.") };
+        list = list with { Notes = [.. list.Notes, .. LooseWords(loose)] };
         return [.. new[] { list, BuildAlternatives(context) }.OfType<ReportTable>().Select(t => WithCurrencyAbove(JoinedColumns.Of(t, "Buy", "quantity", "unit")))];
+    }
+
+    /// <summary>Metres of each kind; kinds of which no length is stated are named together, the gauge once.</summary>
+    private static IEnumerable<string> LooseWords(List<Line> loose)
+    {
+        static string KindOf(Line line) => line.Text["wire ".Length..];
+        var measured = loose.FindAll(l => l.Quantity is not null);
+        if (measured.Count > 0) yield return $"Loose wire to buy in metres, a tenth more for waste and slack (common practice, no source): {string.Join(", ", measured.Select(l => $"{KindOf(l)} {Number(l.Quantity)}"))}.";
+        var open = loose.FindAll(l => l.Quantity is null);
+        if (open.Count == 0) yield break;
+        var kinds = open.Select(KindOf).GroupBy(k => k.LastIndexOf(' ') is > 0 and var i && !k.StartsWith("of ", StringComparison.Ordinal) ? k[..i] : k)
+            .Select(g => g.Count() == 1 ? g.First() : $"{g.Key} {string.Join(' ', g.Select(k => k[g.Key.Length..].Trim()).Where(k => k.Length > 0))}");
+        yield return $"Loose wire of which no length is stated: {string.Join("; ", kinds)}.";
     }
 
     private static ReportTable WithCurrencyAbove(ReportTable table)

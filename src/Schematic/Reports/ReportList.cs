@@ -27,6 +27,6 @@ public static class ReportLists
         new("load", "Print the load sheet: the worst current, voltage and drop of everything.", LoadSheet.Build) { Printed = LoadSheet.BuildPrinted },
         new("parts", "Print the parts list for all sets that are built, with prices.", PartsList.BuildAll) { Printed = PartsList.BuildPrinted },
         new("assumed", "Print what the program assumed where the file states nothing, and the words that would state it.", c => [AssumedList.Build(c)]),
-        new("signals", "Print the signal list for software: inputs, meanings, levels by position.", c => [SignalList.Build(c)]),
+        new("signals", "Print the signal list for software: inputs, meanings, levels by position.", c => [SignalList.Build(c)]) { Printed = c => [SignalList.BuildPrinted(c)] },
     ];
 }

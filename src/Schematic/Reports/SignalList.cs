@@ -12,7 +12,10 @@ namespace Schematic.Reports;
 /// </summary>
 public static class SignalList
 {
-    private const int MostCombinations = 24;
+    private const string Otherwise = "otherwise";
+
+    // What is longer is said as the other cases where a sheet is printed: so many letters.
+    private const int LongestSaid = 28;
 
     private static readonly ImmutableArray<ReportColumn> Columns =
     [
@@ -41,6 +44,20 @@ public static class SignalList
                 .. unused.Count > 0 ? [$"Not wired: {string.Join(", ", unused)}."] : Array.Empty<string>(),
             ],
         };
+    }
+
+    /// <summary>What a pack prints: the longest of what is said of a level is called the other cases.</summary>
+    public static ReportTable BuildPrinted(AnalysisContext context)
+    {
+        var table = Build(context);
+        ImmutableArray<int> levels = [.. Enumerable.Range(0, table.Columns.Length).Where(i => table.Columns[i].Key.EndsWith("_when", StringComparison.Ordinal))];
+        ImmutableArray<string> Short(ImmutableArray<string> row)
+        {
+            var longest = levels.MaxBy(i => row[i].Length);
+            return levels.Count(i => row[i].Length > 0) > 1 && row[longest].Length > LongestSaid ? row.SetItem(longest, Otherwise) : row;
+        }
+
+        return table with { Rows = [.. table.Rows.Select(Short)] };
     }
 
     /// <summary>Inputs that nothing reaches, runs drawn together as the language writes them: <c>A1:IN5..IN16</c>.</summary>
@@ -84,45 +101,12 @@ public static class SignalList
 
     /// <summary>
     /// The combinations of those variables in which the condition holds for sure, in words. Values of one variable are drawn
-    /// together where nothing else matters.
+    /// together where nothing else matters, and a variable that does not matter is left out.
     /// </summary>
     private static string When(AnalysisContext context, ImmutableSortedSet<int> asked, Diagram condition)
     {
-        var found = new List<string>();
-        if (!Combinations(context, [.. asked], 0, Diagram.Always, condition, [], found)) return "see the contact chart";
-        if (found.Count == 0) return "";
-        if (asked.Count == 0) return "always";
-        if (asked.Count > 1) return string.Join("; ", found);
-        var name = context.Positions.Circuit.Variables.All[asked[0]].Name;
-        return $"{name} {string.Join(", ", found.Select(f => f[(name.Length + 1)..]))}";
+        var words = new ConditionWords(context, [.. asked]);
+        return words.Of(condition) is not { } found ? "see the contact chart"
+            : found.IsEmpty ? "" : found[0].Length == 0 ? "always" : string.Join("; ", found);
     }
-
-    private static bool Combinations(
-        AnalysisContext context, ImmutableArray<int> asked, int depth, Diagram here, Diagram condition, ImmutableArray<string> words,
-        List<string> found)
-    {
-        var (states, store) = (context.Positions.States, context.Positions.Circuit.Store);
-        var reached = states.Reachable(here);
-        if (states.Reachable(store.And(reached, condition)).IsNever) return true;
-        if (depth == asked.Length)
-        {
-            found.Add(string.Join(" + ", words));
-            return found.Count <= MostCombinations;
-        }
-
-        var variable = context.Positions.Circuit.Variables.All[asked[depth]];
-        for (var value = 0; value < variable.Values.Length; value++)
-        {
-            var next = store.And(here, store.Literal(asked[depth], value));
-            var word = $"{variable.Name} {variable.Values[value]}{(IsHeld(context, variable, value) ? " (hold)" : "")}";
-            if (!Combinations(context, asked, depth + 1, next, condition, words.Add(word), found)) return false;
-        }
-
-        return true;
-    }
-
-    private static bool IsHeld(AnalysisContext context, StateVariable variable, int value) =>
-        variable.Kind == StateVariableKind.Actuator
-        && context.Panel.Actuators.FirstOrDefault(a => a.Name == variable.Name) is { } actuator
-        && actuator.Positions[value].IsMomentary;
 }

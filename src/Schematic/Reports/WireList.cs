@@ -9,12 +9,20 @@ namespace Schematic.Reports;
 /// <summary>The wire list: one row a wire, in the order of the numbers, each turned so that it begins at the end that is made first.</summary>
 public static class WireList
 {
+    /// <summary>What it is called.</summary>
+    public const string Title = "Wire list";
+
+    private const string MarksNote = "Marks:";
+
+    // What stands between a cable's name and its core's number in a wire's name.
+    private static readonly char[] CoreMarks = ['-', '.'];
+
     private static readonly ImmutableArray<ReportColumn> Columns =
     [
         new("done", "Done", ColumnAlign.Centre),
-        new("wire", "Wire"),
-        new("from", "From") { IsPlaced = true },
-        new("to", "To") { IsPlaced = true },
+        new("wire", "Wire") { Names = PlacedNames.Wires },
+        new("from", "From") { Names = PlacedNames.Terminals },
+        new("to", "To") { Names = PlacedNames.Terminals },
         new("colour", "Colour", ColumnAlign.Centre),
         new("gauge", "Gauge"),
         new("length_mm", "Length mm", ColumnAlign.Right),
@@ -30,27 +38,31 @@ public static class WireList
     public static ReportTable Build(AnalysisContext context)
     {
         var order = BuildOrder.Wires(context).OrderBy(w => w.Wire.Designator, NaturalOrder.Comparer).ToList();
-        return new ReportTable("Wire list", Columns, [.. order.Select(w => Row(context, w.Wire, w.First, w.Second))])
+        return new ReportTable(Title, Columns, [.. order.Select(w => Row(context, w.Wire, w.First, w.Second))])
         {
             Notes = [.. Notes(context, order.Select(w => w.Wire))],
         };
     }
 
     /// <summary>
-    /// What a pack prints: where the marks stand says how many there are, a core's number says which core of which cable it is, and
-    /// what all wires have alike is said once.
+    /// What a pack prints: where the marks stand is said at the labels, a sleeve where a contact is soldered, a core's number says which
+    /// core of which cable it is, and what all wires have alike is said once.
     /// </summary>
     public static ReportTable BuildPrinted(AnalysisContext context)
     {
         var table = Build(context);
         var keys = table.Columns.Select(c => c.Key).ToList();
-        var (marks, sleeve, cable) = (keys.IndexOf("marks"), keys.IndexOf("sleeve"), keys.IndexOf("cable"));
-        var (wire, from, to) = (keys.IndexOf("wire"), keys.IndexOf("from"), keys.IndexOf("to"));
-        ImmutableArray<string> Short(ImmutableArray<string> row) => row
-            .SetItem(cable, row[wire].Length > 0 && row[cable] == string.Join(" core ", row[wire].Split('-', 2)) ? "" : row[cable])
-            .SetItem(sleeve, row[sleeve] == $"at {row[from]}" ? "first end" : row[sleeve] == $"at {row[to]}" ? "second end" : row[sleeve])
-            .RemoveAt(marks);
-        var shown = table with { Columns = table.Columns.RemoveAt(marks), Rows = [.. table.Rows.Select(Short)] };
+        var (wire, cable) = (keys.IndexOf("wire"), keys.IndexOf("cable"));
+        string[] elsewhere = ["marks", "marks_at_mm", "sleeve"];
+        ImmutableArray<int> kept = [.. Enumerable.Range(0, keys.Count).Where(i => !elsewhere.Contains(keys[i]))];
+        ImmutableArray<string> Short(ImmutableArray<string> row) =>
+            row.SetItem(cable, row[wire].Length > 0 && row[cable] == string.Join(" core ", row[wire].Split(CoreMarks, 2)) ? "" : row[cable]);
+        var shown = table with
+        {
+            Columns = [.. kept.Select(i => table.Columns[i])],
+            Rows = [.. table.Rows.Select(Short).Select(r => kept.Select(i => r[i]).ToImmutableArray())],
+            Notes = [.. table.Notes.Where(n => !n.StartsWith(MarksNote, StringComparison.Ordinal))],
+        };
         return JoinedColumns.Of(SaidOnce.Of(shown), "Colour, gauge", "colour", "gauge");
     }
 
@@ -96,7 +108,7 @@ public static class WireList
         var all = wires.ToList();
         if (all.Exists(w => IsSoldered(context, w.From) || IsSoldered(context, w.To)))
             yield return "Sleeve: goes on before soldering; reaches 5 mm or two insulated-wire diameters onto the insulation, the larger (NASA-STD-8739.3 9.8).";
-        if (all.Exists(w => w is { Cable: null, LengthMm: not null })) yield return $"Marks: how often the wire carries its number, and how far from its first end ({Sources.WireMarks}). Cable cores are marked at both ends.";
+        if (all.Exists(w => w is { Cable: null, LengthMm: not null })) yield return $"{MarksNote} how often the wire carries its number, and how far from its first end ({Sources.WireMarks}). Cable cores are marked at both ends.";
         if (all.Exists(w => w.LengthMm is null)) yield return "A wire without length is cut to fit; leave slack for two more terminations (FAA AC 43.13-1B 11-118).";
         if (all.Exists(w => w.IsGaugeChosen)) yield return "~ before a cross-section: chosen by the program, not stated in the file; the load sheet says how it was found.";
         foreach (var cable in context.Panel.Cables.Where(c => c.ScreenTerminal is not null))

@@ -19,8 +19,14 @@ public static class WorkList
     // More boxes than this would crowd the row: one then stands for all sets.
     private const int MostBoxes = 6;
 
+    // A longer list of the ends off connectors is printed part by part, those of at least so many ends alone.
+    private const int MostTogether = 60;
+    private const int LeastAlone = 8;
+
     // What is done with every end that nothing else is said of.
     private const string Usual = "fasten, pull";
+
+    private const string Together = " together here";
 
     private static readonly ImmutableArray<ReportColumn> WireColumns =
     [
@@ -70,10 +76,24 @@ public static class WorkList
         var stations = BuildOrder.Stations(context, fastenings);
         var others = stations.Where(p => p is not Connector).ToImmutableArray();
         if (others.IsEmpty) return [];
-        var table = JoinedColumns.Of(Short(WithBoxes(OtherEnds(context, fastenings, others), context.Panel.BuildCount)), "Wire or lead", "wire", "colour", "gauge");
+        var all = JoinedColumns.Of(Short(WithBoxes(OtherEnds(context, fastenings, others), context.Panel.BuildCount)), "Wire or lead", "wire", "colour", "gauge");
         var connectors = stations.OfType<Connector>().Select(c => c.Designator).ToList();
         var first = connectors.Count == 0 ? "" : $"First the ends at {NameList.Compact(connectors)}: their order stands beside their faces. ";
-        return [table with { Notes = [$"{first}Disconnect every supply before work on the harness. Where nothing else is said: {Usual}. 2 here: two together on that terminal. Far ends: wire list."] }];
+        string[] notes = [$"{first}Disconnect every supply before work on the harness. Where nothing else is said: {Usual}. Rows of one name: together on that terminal. Far ends: wire list."];
+        var tables = all.Rows.Length <= MostTogether ? [all] : ByPart(all);
+        return [.. tables.Select((t, i) => t with { Notes = i == 0 ? [.. notes] : [] })];
+    }
+
+    /// <summary>A table for each part, so that it finds room beside the drawing of the part; parts of a few ends stand together.</summary>
+    private static ImmutableArray<ReportTable> ByPart(ReportTable all)
+    {
+        static string PartOf(ImmutableArray<string> row) => row[1][..row[1].LastIndexOf(':')];
+        var parts = all.Rows.GroupBy(PartOf).ToLookup(g => g.Count() >= LeastAlone);
+        return
+        [
+            .. parts[true].Select(g => all with { Title = $"Work list: {g.Key}", Rows = [.. g] }),
+            .. parts[false].SelectMany(g => g).ToImmutableArray() is { IsEmpty: false } few ? (ReportTable[])[all with { Title = "Work list: parts of a few ends", Rows = few }] : [],
+        ];
     }
 
     /// <summary>The ends at a connector in the order of soldering; no rows where nothing ends on it.</summary>
@@ -108,7 +128,9 @@ public static class WorkList
 
     private static string ShortWork(string work)
     {
-        return work.Replace(Usual, "", StringComparison.Ordinal).Replace(" together here", " here", StringComparison.Ordinal)
+        // The rows of one terminal stand together and show how many are on it.
+        if (work.LastIndexOf(", ", StringComparison.Ordinal) is >= 0 and var at && work.EndsWith(Together, StringComparison.Ordinal)) work = work[..at];
+        return work.Replace(Usual, "", StringComparison.Ordinal)
             .Replace(", ,", ",", StringComparison.Ordinal).Replace(": ,", ",", StringComparison.Ordinal).Trim(',', ' ', ':');
     }
 
@@ -225,7 +247,7 @@ public static class WorkList
 
     private static string Work(AnalysisContext context, TerminalId terminal, int things)
     {
-        var together = things > 1 ? $", {Figures.Count(things)} together here" : "";
+        var together = things > 1 ? $", {Figures.Count(things)}{Together}" : "";
         return (context.Part(terminal.Part) as Connector)?.Termination switch
         {
             Termination.Solder => $"sleeve on, solder, sleeve over{together}",

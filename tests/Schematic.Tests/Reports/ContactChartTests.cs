@@ -50,6 +50,24 @@ public class ContactChartTests
         Assert.Equal("K1:13 - K1:14|open|CLOSED", string.Join('|', tables[2].Rows[0].RemoveAt(1)));
     }
 
+    // Position b shorts the supply, so that nothing is reached there: the lamp is on wherever else LEVER stands.
+    [Fact]
+    public void A_printed_chart_leaves_out_what_is_alike_in_all_positions_that_are_reached_and_says_so()
+    {
+        var context = new AnalysisContext(TestPanels.Load("""
+            supply PS1 24 V { + - }
+            actuator LEVER { a rest ; b }
+            switch S1 make on LEVER when b
+            lamp DS1 24 V 40 mA
+            net FEED PS1:+ S1:1 DS1:X1
+            net RTN  PS1:- S1:2 DS1:X2
+            """));
+        Assert.Equal(2, Assert.Single(ContactChart.Build(context)).Rows.Length);
+        var printed = Assert.Single(ContactChart.BuildPrinted(context));
+        Assert.Equal("S1", Assert.Single(printed.Rows)[1]);
+        Assert.Contains(printed.Notes, n => n.StartsWith("Left out: 1", StringComparison.Ordinal) && n.EndsWith(": b.", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Every_word_of_the_chart_can_be_printed()
     {

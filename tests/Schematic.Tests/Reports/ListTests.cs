@@ -37,6 +37,19 @@ public sealed class ListTests
     }
 
     [Fact]
+    public void A_long_work_list_is_printed_part_by_part_and_loses_no_end()
+    {
+        var strip = string.Join(' ', Enumerable.Range(1, 40));
+        var wires = Enumerable.Range(1, 40).Select(i => $"wire W{i} 22 AWG black 100 mm X1:{i} -> X{2 + (i % 2)}:{((i + 1) / 2)}");
+        var context = new AnalysisContext(TestPanels.Load($"terminals X1 {{ {strip} }}\nterminals X2 {{ {strip} }}\nterminals X3 {{ {strip} }}\nterminals X4 {{ 1 2 }}\nwire W50 22 AWG red 50 mm X4:1 -> X1:1\n{string.Join('\n', wires)}"));
+        var tables = WorkList.BuildPrinted(context);
+        Assert.Equal(["Work list: X1", "Work list: X2", "Work list: X3", "Work list: parts of a few ends"], tables.Select(t => t.Title));
+        Assert.Equal(82, tables.Sum(t => t.Rows.Length));
+        Assert.All(tables.SelectMany(t => t.Rows), r => Assert.Equal("☐", r[0]));
+        Assert.Contains(tables[0].Notes, n => n.Contains("Disconnect every supply", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_wire_list_tells_strip_sleeve_and_marks()
     {
         var list = WireList.Build(Context);

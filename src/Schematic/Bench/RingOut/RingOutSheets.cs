@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Bench.Faults;
+using Schematic.Analysis;
 using Schematic.Model;
 using Schematic.Reports;
 
@@ -62,9 +63,11 @@ public static class RingOutSheets
 
     private static ReportTable TooMany(BenchCircuit circuit) => new(
         $"Ring-out of {RingOutList.SideWords(circuit)}",
-        [new("part", "Part"), new("command", "How to plan its ring-out")],
+        [new("command", "How to plan it, part by part") { IsWhole = true }, new("part", "PART is one of")],
         [
-            .. circuit.Accessible.Where(t => t != circuit.FrameNumber).Select(t => circuit.Terminals[t].Part).Distinct()
-                .Select(p => ImmutableArray.Create(p, $"schematic ring-out FILE --{circuit.Side.ToString().ToLowerInvariant()} --part {p}")),
+            [
+                $"schematic ring-out FILE --{circuit.Side.ToString().ToLowerInvariant()} --part PART",
+                NameList.Compact(circuit.Accessible.Where(t => t != circuit.FrameNumber).Select(t => circuit.Terminals[t].Part).Distinct()),
+            ],
         ]);
 }

@@ -22,11 +22,11 @@ internal sealed class FaceBlock : FlowBlock
     }
 }
 
-/// <summary>Words that stay together, as large as those of a table unless that leaves a face no room.</summary>
-internal sealed class NoteBlock(string title, ImmutableArray<string> notes, double letterMm = FaceText.MainMm) : FlowBlock(title)
+/// <summary>Words that stay together.</summary>
+internal sealed class NoteBlock(string title, ImmutableArray<string> notes) : FlowBlock(title)
 {
     /// <summary>Least width: so many letters stand in a line.</summary>
-    private double LeastMm => 32 * letterMm;
+    private const double LeastMm = 32 * FaceText.MainMm;
 
     /// <inheritdoc/>
     public override bool IsWhole => true;
@@ -35,7 +35,7 @@ internal sealed class NoteBlock(string title, ImmutableArray<string> notes, doub
     protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(LeastMm, room.SheetMm) - 1e-6) return null;
-        var words = Block.Stack(0.9, notes.Select(n => FaceText.Lines(n, letterMm, room.WidthMm)));
+        var words = Block.Stack(0.9, notes.Select(n => FaceText.Lines(n, FaceText.MainMm, room.WidthMm)));
         return new FlowShape(room.WidthMm, 1, FlowRow.None, [new FlowRow(words.Height, () => words.At(0, 0).Marks)], []);
     }
 }

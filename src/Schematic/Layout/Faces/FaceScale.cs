@@ -22,7 +22,7 @@ internal sealed record FaceScale(
     private const double RimMm = 1.8;
 
     /// <summary>Between the parts of a long face, their names included, in millimetres on the sheet.</summary>
-    public const double BetweenPartsMm = 5;
+    public const double BetweenPartsMm = 5.7;
 
     /// <summary>Room that key and captions take beside the outline, in millimetres on the sheet.</summary>
     private const double KeyRoomMm = 5;

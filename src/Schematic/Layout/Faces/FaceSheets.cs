@@ -9,10 +9,10 @@ using Schematic.Reports;
 
 namespace Schematic.Layout.Faces;
 
-/// <summary>The connector sheets, one for each connector, and the true-size views that found no room there.</summary>
+/// <summary>The connector sheets, one for each connector or mated pair, and what found no room there.</summary>
 /// <param name="Sheets">The sheets, in the order of the file.</param>
-/// <param name="TrueSize">True-size views, to stand where the pack has room.</param>
-internal sealed record FaceDrawing(ImmutableArray<SheetContent> Sheets, ImmutableArray<FlowBlock> TrueSize);
+/// <param name="Elsewhere">True-size views and notes, to stand where the pack has room.</param>
+internal sealed record FaceDrawing(ImmutableArray<SheetContent> Sheets, ImmutableArray<FlowBlock> Elsewhere);
 
 /// <summary>Draws connectors: both faces, what each contact is for and the soldering order, at true size where there is room.</summary>
 public static class FaceSheets
@@ -22,7 +22,7 @@ public static class FaceSheets
     {
         var pages = Pages(context, [.. context.Panel.Parts.OfType<Connector>()], frame);
         var lists = frame.ContentBox(SheetKind.Lists);
-        return new FaceDrawing([.. pages.SelectMany(p => p.Sheets)], [.. TrueSize([.. pages.Where(p => !p.HasTrueSize).Select(p => p.Connector)], lists)]);
+        return new FaceDrawing([.. pages.SelectMany(p => p.Sheets)], [.. pages.Select(p => p.Notes).OfType<FlowBlock>(), .. TrueSize([.. pages.Where(p => !p.HasTrueSize).SelectMany(p => p.Connectors)], lists)]);
     }
 
     /// <summary>The views of all; of two halves that mate and lie one on the other, the second is the first with its faces exchanged.</summary>
@@ -44,17 +44,18 @@ public static class FaceSheets
     public static ImmutableArray<SheetContent> Build(Panel panel, Connector connector, SheetFrame frame)
     {
         var page = Pages(new AnalysisContext(panel), [connector], frame).Single();
-        return [.. page.Sheets, .. page.HasTrueSize ? [] : TrueSizeSheets.Build([connector], frame.ContentBox(SheetKind.TrueSize))];
+        return [.. page.Sheets, .. page.Notes is { } notes ? SheetFlow.Build([notes], SheetKind.Faces, frame.ContentBox(SheetKind.Faces)) : [], .. page.HasTrueSize ? [] : TrueSizeSheets.Build([connector], frame.ContentBox(SheetKind.TrueSize))];
     }
 
-    private static List<(Connector Connector, ImmutableArray<SheetContent> Sheets, bool HasTrueSize)> Pages(
+    /// <summary>A sheet for each connector, and one for both halves of a pair of which each shows the other's places mirrored.</summary>
+    private static List<(ImmutableArray<Connector> Connectors, ImmutableArray<SheetContent> Sheets, bool HasTrueSize, FlowBlock? Notes)> Pages(
         AnalysisContext context, ImmutableArray<Connector> connectors, SheetFrame frame)
     {
         var (uses, proofs) = (new ContactUses(context.Panel), BenchRecord.ProofOf(context.Panel));
         return
         [
-            .. connectors.Select(c => (Connector: c, Page: new FacePage(context, c, uses.Of(c), proofs, frame.ContentBox(SheetKind.Faces)).Build()))
-                .Select(p => (p.Connector, p.Page.Sheets, p.Page.HasTrueSize)),
+            .. FaceHalf.Paired(connectors.Select(c => new FaceHalf(c, uses.Of(c)))).Select(p => (Pair: p, Page: new FacePage(context, p.Main, p.Mate, proofs, frame.ContentBox(SheetKind.Faces)).Build()))
+                .Select(p => (p.Pair.Mate is { } mate ? ImmutableArray.Create(p.Pair.Main.Connector, mate.Connector) : [p.Pair.Main.Connector], p.Page.Sheets, p.Page.HasTrueSize, p.Page.Notes)),
         ];
     }
 }

@@ -10,11 +10,8 @@ internal static class FaceText
     /// <summary>Connector names.</summary>
     public const double HeadingMm = 3.5;
 
-    /// <summary>What is read at arm's length.</summary>
+    /// <summary>Everything else: it is read at arm's length.</summary>
     public const double MainMm = 2.5;
-
-    /// <summary>Remarks.</summary>
-    public const double QuietMm = 1.8;
 
     /// <summary>Distance of base lines: 15/10 of the height (ISO 3098, type B).</summary>
     public static double PitchMm(double height) => height * 1.5;

@@ -18,8 +18,11 @@ internal sealed class FaceViewDrawing(
 
     private const double LeastCaptionMm = 48;
 
-    /// <summary>Half the height of the sign on a rim, as a share of the radius.</summary>
-    private const double SignShare = 0.2;
+    /// <summary>How far from the contact's middle the sign on its rim reaches, in radii: half the way to the circle above is 1.22.</summary>
+    private const double SignReach = 1.36;
+
+    /// <summary>How far beyond the rim the middle of a sign lies at most, in millimetres.</summary>
+    private const double RimShareMm = 0.15;
 
     /// <summary>One view under its captions.</summary>
     public Block Draw(FaceView view)
@@ -39,7 +42,7 @@ internal sealed class FaceViewDrawing(
         var lines = FaceWords.Captions(connector, view, FaceGeometry.Project(connector.Insert, view, scale.KeyDegrees));
         return Block.Stack(0.8, lines.Select((line, i) => FaceText.Lines(
             line,
-            i == 0 ? FaceText.MainMm : FaceText.QuietMm,
+            FaceText.MainMm,
             Math.Max(width, LeastCaptionMm),
             bold: i == 0,
             owner: connector.Designator)));
@@ -65,7 +68,7 @@ internal sealed class FaceViewDrawing(
             .GroupBy(i => Math.Clamp((int)((seen[i].XMm - left) / share), 0, scale.Parts - 1))
             .OrderBy(g => g.Key).ToList();
         return Block.Stack(
-            FaceScale.BetweenPartsMm - FaceText.QuietMm - 1.5,
+            FaceScale.BetweenPartsMm - FaceText.MainMm - 1.5,
             parts.Select(g => Part([.. g], seen, $"{KeyWords(view)}part {g.Key + 1} of {scale.Parts}, from the left")));
     }
 
@@ -82,7 +85,7 @@ internal sealed class FaceViewDrawing(
         };
         return Block.Stack(
             1.5,
-            FaceText.Lines(name, FaceText.QuietMm, 200, owner: connector.Designator),
+            FaceText.Lines(name, FaceText.MainMm, 200, owner: connector.Designator),
             Block.Around([outline, .. Contacts(indices, seen)]));
     }
 
@@ -129,7 +132,7 @@ internal sealed class FaceViewDrawing(
 
     private TextMark KeyLabel(PointMm tip, double ox, double oy)
     {
-        var text = new TextMark(MarkRole.Label, "key", default, FaceText.QuietMm)
+        var text = new TextMark(MarkRole.Label, "key", default, FaceText.MainMm)
         {
             Align = TextAlign.Middle, Owner = connector.Designator,
         };
@@ -176,13 +179,13 @@ internal sealed class FaceViewDrawing(
             FaceWords.IsEmphasised(i, seen.Length),
             connector.At(seen[i].Name).ToString()).Concat(Proof(i, seen)));
 
-    /// <summary>How far the contact was proved, on the upper rim: the middle is left to its number.</summary>
+    /// <summary>How far the contact was proved, on the upper rim: as high as lettering, clear of the number below, the outline and the contact above.</summary>
     private IEnumerable<Mark> Proof(int i, ImmutableArray<ContactPosition> seen)
     {
         var terminal = connector.At(seen[i].Name);
         if (!proofs.TryGetValue(terminal, out var proof)) return [];
-        var half = Math.Clamp(scale.RadiiMm[i] * SignShare, 0.35, ProofSign.UsualMm);
-        return ProofSign.Draw(proof, OnSheet((seen[i].XMm, seen[i].YMm)).Moved(0, -(scale.RadiiMm[i] + (half * 0.6))), half, MarkRole.Face, terminal.ToString());
+        var up = Math.Min(scale.RadiiMm[i] + RimShareMm, (SignReach * scale.RadiiMm[i]) - ProofSign.FaceMm);
+        return ProofSign.Draw(proof, OnSheet((seen[i].XMm, seen[i].YMm)).Moved(0, -up), ProofSign.FaceMm, MarkRole.Face, terminal.ToString());
     }
 
     private PointMm OnSheet((double X, double Y) seen) => new(seen.X * scale.Factor, -seen.Y * scale.Factor);

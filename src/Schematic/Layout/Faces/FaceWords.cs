@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Schematic.Analysis;
 using Schematic.Inserts;
 using Schematic.Model;
 using Schematic.Reports;
@@ -30,26 +31,39 @@ internal static class FaceWords
         return [$"{name} {of}", sense.Length == 0 ? from : $"{from}; {sense}"];
     }
 
-    /// <summary>The words below the views: numbering, source, scale, and the marks that occur.</summary>
-    public static IEnumerable<string> Notes(Connector connector, ImmutableArray<ContactUse> uses, FaceScale scale)
+    /// <summary>How the contacts are counted and where their places are from.</summary>
+    public static IEnumerable<string> Numbering(Connector connector)
     {
         yield return $"Numbering: {connector.Insert.Convention}.";
         if (connector.Insert.Source is { } source) yield return $"Positions: {source}.";
-        foreach (var assumed in Assumed(connector)) yield return assumed;
-        yield return string.Join(' ', Remarks(connector, uses, scale));
+    }
+
+    /// <summary>What was assumed of the arrangement, the scale, and the marks that occur.</summary>
+    /// <param name="halves">The connectors on the sheet, the one that is drawn large first.</param>
+    /// <param name="uses">What the contacts of the first are for.</param>
+    /// <param name="scale">How the first is drawn.</param>
+    /// <param name="second">How the smaller view is lettered.</param>
+    public static IEnumerable<string> Marks(IEnumerable<Connector> halves, ImmutableArray<ContactUse> uses, FaceScale scale, FaceLettering second)
+    {
+        List<Connector> connectors = [.. halves];
+        foreach (var assumed in Assumed(connectors)) yield return assumed;
+        yield return string.Join(' ', Remarks(connectors[0], uses, scale, second));
     }
 
     /// <summary>What the program chose of the arrangement, each with the word that would state it.</summary>
-    public static IEnumerable<string> Assumed(Connector connector) => connector.Insert.Assumed.Select(a =>
-        $"{ValueText.AssumedMark} assumed, not stated: {a.What}; '{a.Word}' on {connector.Designator} would state it. Compare with the part before you build on it.");
+    public static IEnumerable<string> Assumed(params IReadOnlyCollection<Connector> connectors) => connectors.SelectMany(c => c.Insert.Assumed.Select(a => (c.Designator, a.What, a.Word)))
+        .GroupBy(a => (a.What, a.Word), a => a.Designator).Select(g =>
+            $"{ValueText.AssumedMark} assumed, not stated: {g.Key.What}; '{g.Key.Word}' on {NameList.Sentence(g)} would state it. Compare with the part before you build on it.");
 
-    private static IEnumerable<string> Remarks(Connector connector, ImmutableArray<ContactUse> uses, FaceScale scale)
+    private static IEnumerable<string> Remarks(Connector connector, ImmutableArray<ContactUse> uses, FaceScale scale, FaceLettering second)
     {
         var factor = scale.Factor.ToString("0.0", CultureInfo.InvariantCulture);
         yield return $"Scale {factor} : 1; the circles are larger than the contacts.";
         if (scale.IsTurned) yield return "Turned a quarter to fit the sheet.";
         if (connector.Gender == Gender.Unstated) yield return "Pins or sockets not stated: drawn as pins.";
-        if (scale.Lettering.NumberMm < FaceText.MainMm) yield return "A larger sheet gives larger lettering.";
+        if (scale.Lettering.NumberMm < FaceText.MainMm) yield return "Numbers are lowered to find room: a larger sheet gives larger lettering.";
+        else if (second.NumberMm < FaceText.MainMm) yield return "Numbers of the smaller view are lowered to find room.";
+        if (scale.Lettering.CodeMm is > 0 and < FaceText.MainMm && uses.Any(u => u.ColourCodes.Length > 0)) yield return "Colour letters in the circles are lowered to find room; the table has them as high as usual.";
         yield return "Heavy rim: first, every tenth and last contact.";
         if (connector.Insert.HasGuideLine) yield return "Dotted: order of numbering; a gap in it is a jump.";
         if (uses.Any(u => u.IsSpare)) yield return "Crossed rim: spare, leave empty.";

@@ -32,7 +32,7 @@ internal static class PanelTemplate
             Block.Stack(
                 0.8,
                 FaceText.Lines("Drilling template", FaceText.MainMm, 60, bold: true, owner: connector.Designator),
-                FaceText.Lines("seen from the front of the panel, the mating side", FaceText.QuietMm, 60, owner: connector.Designator)),
+                FaceText.Lines("seen from the front of the panel, the mating side", FaceText.MainMm, 60, owner: connector.Designator)),
             Block.Around(owned),
             Block.Stack(0.9, Words(connector).Select(w => FaceText.Lines(w, FaceText.MainMm, 60, owner: connector.Designator))));
     }

@@ -30,7 +30,7 @@ internal static class TrueSizeView
             Block.Stack(
                 0.8,
                 FaceText.Lines(captions[0], FaceText.MainMm, width, bold: true, owner: connector.Designator),
-                FaceText.Lines(captions[1], FaceText.QuietMm, width, owner: connector.Designator)),
+                FaceText.Lines(captions[1], FaceText.MainMm, width, owner: connector.Designator)),
             face);
     }
 

@@ -59,13 +59,15 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
     private (List<SheetContent> Pages, ImmutableArray<SheetContent> Drawings) Flow(
         IReadOnlyList<SheetContent> drawings, int front, IEnumerable<string> titles, bool cautionsAreElsewhere, ref FlowWay? way, out int fronts)
     {
-        var places = new PlaceDirectory(drawings.Select((c, i) => (front + i + 1, c)), frame.ZoneAt);
+        // A contact on a face is found with its connector.
+        List<SheetContent> searched = [.. drawings.Select(c => c with { Things = [.. c.Things.Where(t => t.Thing is not { Kind: ThingKind.Terminal, Role: "face" })] })];
+        var places = new PlaceDirectory(searched.Select((c, i) => (front + i + 1, c)), frame.ZoneAt);
         IEnumerable<string> cautions = cautionsAreElsewhere ? [] : Cautions.For(panel).Select(c => "Caution: " + c);
         List<FlowBlock> index =
         [
             .. Tables(findings),
             new SheetList([.. titles], [.. panel.Notes, .. cautions, .. leftOut.IsEmpty ? [] : (string[])[$"Left out: {string.Join(", ", leftOut)}. 'draw --all-lists' prints them."]]) { IsLeading = true },
-            .. Tables(Places(drawings, places)),
+            .. Tables(Places(searched, places, lists.Any(b => b.Title == WireList.Title))),
         ];
         var flowed = SheetFlow.Flow([.. index, .. lists], SheetKind.Lists, Behind, First, Lent(drawings), way);
         way = flowed.Way;
@@ -88,28 +90,64 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
     ];
 
     /// <summary>Sheet and zone of every thing, runs of terminals that lie together drawn together.</summary>
-    private static ReportTable? Places(IReadOnlyCollection<SheetContent> contents, PlaceDirectory places)
+    private static ReportTable? Places(IReadOnlyCollection<SheetContent> contents, PlaceDirectory places, bool hasWireList)
     {
         var things = contents.SelectMany(c => c.Things.Select(t => t.Thing with { Role = "" }))
-            .Where(t => t.Kind is ThingKind.Part or ThingKind.Terminal or ThingKind.Wire or ThingKind.Cable or ThingKind.Actuator)
+            .Where(t => t.Kind is ThingKind.Part or ThingKind.Terminal or ThingKind.Cable or ThingKind.Actuator || (t.Kind == ThingKind.Wire && !hasWireList))
             .Distinct().OrderBy(t => OrderOf(t.Kind)).ThenBy(t => t.Name, NaturalOrder.Comparer)
             .Select(t => (t.Kind, t.Name, Where: places.EveryWords(t))).ToList();
         if (things.Count == 0) return null;
-        var rows = things.Where(t => t.Kind != ThingKind.Terminal && t.Kind != ThingKind.Wire).Select(t => Row(t.Name, t.Where))
+        var rows = Alike(things.Where(t => t.Kind != ThingKind.Terminal && t.Kind != ThingKind.Wire).Select(t => (t.Name, t.Where))).SelectMany(g => Lines("", NameList.Compact(g.Names)).SelectMany(names => Rows(names, g.Where)))
             .Concat(things.Where(t => t.Kind == ThingKind.Terminal).GroupBy(t => PartOf(t.Name)).Where(IsListed).SelectMany(p => p.GroupBy(t => t.Where)
-                .SelectMany(g => Lines(p.Key + ":", NameList.Compact(g.Select(t => t.Name[(p.Key.Length + 1)..]))).Select(names => Row(names, g.Key)))))
-            .Concat(things.Where(t => t.Kind == ThingKind.Wire).Select(t => Row(t.Name, t.Where)));
+                .SelectMany(g => Lines(p.Key + ":", NameList.Compact(g.Select(t => t.Name[(p.Key.Length + 1)..]))).SelectMany(names => Rows(names, g.Key)))))
+            .Concat(things.Where(t => t.Kind == ThingKind.Wire).SelectMany(t => Rows(t.Name, t.Where)));
         return new ReportTable(PlacesTitle, [new("thing", "Name"), new("places", "Sheet/zone")], [.. rows])
         {
             IsDense = true,
-            Notes = [$"Parts and actuators first, then terminals, then wires. A part of up to {MostAtPart} terminals has them at its symbol. A zone is a row letter and a column number of the sheet's edge."],
+            Notes = [$"Parts and actuators first, then terminals{(hasWireList ? "" : ", then wires")}. A part of up to {MostAtPart} terminals has them at its symbol, a face its contacts. {(hasWireList ? "Wires: in number order in the wire list, with the places of both ends. " : "")}A zone is a row letter and a column number of the sheet's edge."],
         };
     }
 
     /// <summary>Whether the terminals of a part are looked for one by one: a contact on a connector's face always.</summary>
     private static bool IsListed<T>(IGrouping<string, T> terminals) => terminals.Count() > MostAtPart;
 
-    private static ImmutableArray<string> Row(string name, string where) => [name, where];
+    /// <summary>A name and its places; many places take several rows, so that one long row does not make all of them wide.</summary>
+    private static IEnumerable<ImmutableArray<string>> Rows(string name, string where)
+    {
+        const int most = 22;
+        var line = "";
+        foreach (var place in where.Split(", "))
+        {
+            if (line.Length > 0 && line.Length + 2 + place.Length > most)
+            {
+                yield return [name, line];
+                line = "";
+            }
+
+            line += line.Length == 0 ? place : ", " + place;
+        }
+
+        yield return [name, line];
+    }
+
+    /// <summary>Neighbours in the order of names that are drawn in the same places.</summary>
+    private static IEnumerable<(ImmutableArray<string> Names, string Where)> Alike(IEnumerable<(string Name, string Where)> things)
+    {
+        var names = ImmutableArray<string>.Empty;
+        var last = "";
+        foreach (var (name, where) in things)
+        {
+            if (names.Length > 0 && where != last)
+            {
+                yield return (names, last);
+                names = [];
+            }
+
+            (names, last) = (names.Add(name), where);
+        }
+
+        if (names.Length > 0) yield return (names, last);
+    }
 
     /// <summary>Names of the terminals of a part that lie together, in lines that the eye takes in at once.</summary>
     private static IEnumerable<string> Lines(string before, string names)

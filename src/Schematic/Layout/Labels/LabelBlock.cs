@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
+using Schematic.Analysis.Quantities;
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Frame;
@@ -23,6 +24,11 @@ internal sealed class LabelBlock : FlowBlock
     private const double Gap = 0.8;
     private const double PiecesGap = 3;
     private const double LeastLabels = 75;
+    private const int LeastPaned = 20;
+    private const int MostLengths = 8;
+
+    // Bar and words side by side.
+    private const double LeastBarMm = 145;
 
     // A longer number or terminal name is cut: a label must go around a wire.
     private const double LongestText = 60;
@@ -37,7 +43,7 @@ internal sealed class LabelBlock : FlowBlock
     {
         _groups = [.. groups.Select(g => (g.Pieces, g.Labels.Select(l => (l, WidthOf(l))).ToImmutableArray()))];
         _sets = context.Panel.BuildCount;
-        _note = $"{CutList.Note(_sets)} Labels of {NameOf(context)}: cut them out at the lines.";
+        _note = $"{CutList.Note(_sets)} Labels of {NameOf(context)}: cut them out at the lines.{MarkWords(groups)}{(context.Panel.Cables.IsEmpty ? "" : " Cable cores: at both ends.")}";
         _piecesMm = PiecesGap + groups.Max(g => CellSign.WidthOf(WorkList.Boxes(_sets))!.Value + 2 + Lettering.WidthMm(Words(g.Pieces), LetterHeight));
     }
 
@@ -59,9 +65,12 @@ internal sealed class LabelBlock : FlowBlock
     protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(_piecesMm + LeastLabels, room.SheetMm) - 1e-6) return null;
-        var bar = new FlowRow(ScaleBar.RoomMm, [.. ScaleBar.Marks(new BoxMm(0, 0, room.WidthMm, ScaleBar.RoomMm))]);
+        // Pieces that are all different have a row each: two stand side by side where there is width.
+        var panes = Math.Clamp((int)((room.WidthMm + FlowShape.PaneGapMm) / (_piecesMm + LeastLabels + FlowShape.PaneGapMm)), 1, _groups.Length >= LeastPaned ? 2 : 1);
+        var pane = ((room.WidthMm + FlowShape.PaneGapMm) / panes) - FlowShape.PaneGapMm;
+        var bar = new FlowRow(ScaleBar.RoomMm, [.. pane < LeastBarMm ? ScaleBar.Compact() : ScaleBar.Marks(new BoxMm(0, 0, pane, ScaleBar.RoomMm))]);
         var note = Lettering.Wrap(_note, LetterHeight, room.WidthMm);
-        return new FlowShape(room.WidthMm, 1, bar, [.. _groups.SelectMany(g => Rows(g.Pieces, g.Labels, room.WidthMm))],
+        return new FlowShape(pane, panes, bar, [.. _groups.SelectMany(g => Rows(g.Pieces, g.Labels, pane))],
             [new FlowRow(2 + (note.Count * TableRow.LinePitch), [.. note.Select((l, i) => Text(l, new PointMm(0, 2 + LetterHeight + (i * TableRow.LinePitch))))])]);
     }
 
@@ -69,6 +78,17 @@ internal sealed class LabelBlock : FlowBlock
     {
         var title = context.Panel.Title;
         return string.Join(", ", new[] { title.Number, title.Revision.Length > 0 ? $"revision {title.Revision}" : "" }.Where(t => t.Length > 0)) is { Length: > 0 } name ? name : "this panel";
+    }
+
+    /// <summary>Where the labels stand on each length that is cut; of many lengths the rule alone is told.</summary>
+    private static string MarkWords(ImmutableArray<(CutPieces Pieces, ImmutableArray<WireLabel> Labels)> groups)
+    {
+        static string Mm(double mm) => Math.Round(mm).ToString("0", CultureInfo.InvariantCulture);
+        var lengths = groups.Where(g => g.Pieces.Gauge.Length > 0 && g.Labels.Length > 0).Select(g => g.Pieces.LengthMm).OfType<double>().Distinct().Order().ToList();
+        if (lengths.Count == 0) return "";
+        if (lengths.Count > MostLengths) return $" Labels stand 76 mm from each end and no more than 381 mm apart; one in the middle of less than 178 mm, none on less than 76 mm ({Sources.WireMarks}).";
+        var places = lengths.Select(l => (Length: l, Places: WireMarks.Places(l))).Where(p => p.Places.Length > 0).Select(p => $"{string.Join(", ", p.Places.Select(Mm))} of {Mm(p.Length)}");
+        return $" Labels stand, in mm from the first end: {string.Join("; ", places)} ({Sources.WireMarks}).";
     }
 
     private string Words(CutPieces pieces)

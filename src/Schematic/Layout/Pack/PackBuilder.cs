@@ -69,7 +69,7 @@ public static class PackBuilder
         var ringOuts = (like is null ? null : RingOutSheets.PlansLike(panel, like.RingOuts)) ?? RingOutSheets.Plans(panel);
         var leftOut = allLists ? [] : tables.Where(t => t.IsExtra).Select(t => t.Title).ToImmutableArray();
         var (sheets, ways) = frame.Finish(
-            contents.OrderBy(c => c.Kind), [.. Lists(context, frame, tables.Where(t => allLists || !t.IsExtra), ringOuts), .. faces.TrueSize], panel,
+            contents.OrderBy(c => c.Kind), [.. Lists(context, frame, tables.Where(t => allLists || !t.IsExtra), ringOuts, !circuits.IsEmpty), .. faces.Elsewhere], panel,
             StampFor(findings), FindingsList.Build(findings), leftOut, like?.Ways);
         return new DrawnPack(sheets, [.. wirings.Findings, .. SheetFindings.Of(sheets, frame.ZoneAt)]) { RingOuts = ringOuts, Ways = ways };
     }
@@ -95,16 +95,16 @@ public static class PackBuilder
     private static ImmutableArray<SheetContent> Record(Panel panel, SheetFrame frame)
     {
         var box = frame.ContentBox(SheetKind.BenchRecord);
-        FlowBlock[] blocks = [.. BenchRecordList.Build(panel).Where(t => !t.Rows.IsEmpty).Select(Printed.WithPlaces).SelectMany(t => TableBlock.Of(t, box.Width))];
+        FlowBlock[] blocks = [.. BenchRecordList.Build(panel).Where(t => !t.Rows.IsEmpty).Select(t => Printed.WithPlaces(t, hasCircuits: true)).SelectMany(t => TableBlock.Of(t, box.Width))];
         return blocks.Length == 0 ? [] : [.. SheetFlow.Build(blocks, SheetKind.BenchRecord, box).Select(c => c with { Title = "Bench record" })];
     }
 
     /// <summary>The contact chart, all lists, the bars of the load sheet and the labels behind them.</summary>
-    private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame, IEnumerable<ReportTable> lists, ImmutableArray<RingOutPlan> ringOuts)
+    private static IEnumerable<FlowBlock> Lists(AnalysisContext context, SheetFrame frame, IEnumerable<ReportTable> lists, ImmutableArray<RingOutPlan> ringOuts, bool hasCircuits)
     {
         var width = frame.ContentBox(SheetKind.Lists).Width;
         IEnumerable<FlowBlock> Blocks(IEnumerable<ReportTable> tables, string? group = null) =>
-            tables.Select(SaidOnce.Of).Select(Printed.WithPlaces).SelectMany(t => TableBlock.Of(t, width, group: group));
+            tables.Select(SaidOnce.Of).Select(t => Printed.WithPlaces(t, hasCircuits)).SelectMany(t => TableBlock.Of(t, width, group: group));
         return
         [
             .. ContactBars.Of(ContactChart.BuildPrinted(context), width),

@@ -12,6 +12,13 @@ internal static class ProofSign
     /// <summary>Half the height of a sign at its usual size, in millimetres.</summary>
     public const double UsualMm = 0.65;
 
+    /// <summary>Half the height of a sign on a face, in millimetres: as high as lettering.</summary>
+    public const double FaceMm = 1.25;
+
+    // The white ground is that much larger than the sign; on a face, where a number stands below, less.
+    private const double Ground = 1.25;
+    private const double FaceGround = 1.08;
+
     /// <summary>What the signs say, for the notes of a sheet that shows some.</summary>
     public const string Legend = "Beside contacts, from the bench record: tick, proved with the meter; cross, contradicted by a reading; empty box, not yet measured.";
 
@@ -20,7 +27,7 @@ internal static class ProofSign
     /// <summary>The marks of one sign, on white ground.</summary>
     public static IEnumerable<Mark> Draw(ContactProof proof, PointMm centre, double half, MarkRole role, string? owner)
     {
-        yield return new CircleMark(role, centre, half * 1.25, null) { Fill = Ink.White, Owner = owner };
+        yield return new CircleMark(role, centre, half * (role == MarkRole.Face ? FaceGround : Ground), null) { Fill = Ink.White, Owner = owner };
         foreach (var mark in Strokes(proof, centre, half, role)) yield return mark with { Owner = owner };
     }
 

@@ -211,7 +211,9 @@ internal sealed class FlowRun
                 var isEnd = row == shape.Rows.Length;
                 var pane = isEnd ? shape.LeastHeight(from.Row, room) : shape.CutHeight(from.Row, row, room);
                 var bottom = isEnd ? top + head + pane + shape.NotesHeight(from.Note, note) : page.Box.Bottom;
-                var cost = CostOf(page, form, column, bottom) / Math.Max(1, row - from.Row);
+                // Columns that no further piece of the same width can take are used up with it.
+                var share = (double)_columns / (form.Span * (_columns / form.Span));
+                var cost = share * CostOf(page, form, column, bottom) / Math.Max(1, row - from.Row);
                 best = Better(best, new Candidate(page, form, column, top, pane, bottom, new Cursor(row, note), cost));
             }
         }

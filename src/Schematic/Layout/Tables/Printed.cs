@@ -6,15 +6,21 @@ namespace Schematic.Layout.Tables;
 /// <summary>What the printed form of a list has besides its cells.</summary>
 internal static class Printed
 {
-    /// <summary>The table with sheet and zone behind each column that names terminals.</summary>
-    public static ReportTable WithPlaces(ReportTable table)
+    /// <summary>The table with sheet and zone behind each column that names terminals and, where there are circuit sheets, wires.</summary>
+    public static ReportTable WithPlaces(ReportTable table, bool hasCircuits)
     {
-        if (!table.Columns.Any(c => c.IsPlaced)) return table;
+        bool IsPlaced(int column) => table.Columns[column].Names switch
+        {
+            PlacedNames.Terminals => true,
+            PlacedNames.Wires => hasCircuits,
+            _ => false,
+        };
+        if (!Enumerable.Range(0, table.Columns.Length).Any(IsPlaced)) return table;
         ImmutableArray<T> Woven<T>(ImmutableArray<T> items, Func<int, T> place) =>
-            [.. items.SelectMany((item, i) => table.Columns[i].IsPlaced ? new[] { item, place(i) } : [item])];
+            [.. items.SelectMany((item, i) => IsPlaced(i) ? new[] { item, place(i) } : [item])];
         return table with
         {
-            Columns = Woven(table.Columns, i => new ReportColumn(table.Columns[i].Key + "_at", "at") { IsPlace = true }),
+            Columns = Woven(table.Columns, i => new ReportColumn(table.Columns[i].Key + "_at", "at") { PlacesOf = table.Columns[i].Names }),
             Rows = [.. table.Rows.Select(r => Woven(r, i => r[i]))],
         };
     }

@@ -72,6 +72,10 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
     }
 
     private TextMark LetterMark(string text, ReportColumn column, PointMm at) => column.IsPlace && !IsHeader
-        ? TextMark.Referring(MarkRole.Table, new PlaceReference(Thing.Terminal(text)) { On = SheetKind.Wiring }, at, Lettering)
+        ? TextMark.Referring(MarkRole.Table, Reference(text, column.PlacesOf), at, Lettering)
         : new TextMark(MarkRole.Table, text, at, Lettering);
+
+    private static PlaceReference Reference(string name, PlacedNames kind) => kind == PlacedNames.Wires
+        ? new PlaceReference(new Thing(ThingKind.Wire, name)) { On = SheetKind.Circuit }
+        : new PlaceReference(Thing.Terminal(name)) { On = SheetKind.Wiring };
 }

@@ -280,6 +280,28 @@ public class FaceSheetsTests
         Approvals.VerifyBinaryFile(Encoding.UTF8.GetBytes(SvgWriter.Write(sheet)), "svg");
     }
 
+    // What is seen of the wire side of one half is where the contacts lie on the mating side of the other: two views serve for four.
+    [Fact]
+    public void Two_halves_that_mate_share_a_sheet_with_the_wire_side_of_each_and_one_row_a_contact()
+    {
+        var panel = ExamplePacks.Load("examples/lever-frame/lever.panel").Panel;
+        var frame = SheetFrame.For(panel);
+        var sheet = Assert.Single(FaceSheets.Draw(new AnalysisContext(panel), frame).Sheets);
+        Assert.Equal("Faces of P1 and J1", sheet.Title);
+        Dictionary<string, PointMm> View(string half) => sheet.Marks.OfType<CircleMark>().Where(c => c.Owner?.StartsWith(half + ":", StringComparison.Ordinal) == true)
+            .GroupBy(c => c.Owner!).ToDictionary(g => g.Key[3..], g => g.MaxBy(c => c.RadiusMm)!.Centre);
+        var (plug, unit) = (View("P1"), View("J1"));
+        Assert.Equal(37, plug.Count);
+        Assert.Equal(plug.Keys.Order(), unit.Keys.Order());
+        var scale = (unit["37"].Y - unit["1"].Y) / (plug["37"].Y - plug["1"].Y);
+        Assert.All(plug.Keys, n => Assert.Equal(-scale * (plug[n].X - plug["1"].X), unit[n].X - unit["1"].X, 4));
+        var texts = sheet.Marks.OfType<TextMark>().Select(t => t.Text).ToList();
+        Assert.Contains("The mating side of J1 looks the same.", texts);
+        Assert.Contains("The mating side of P1 looks the same.", texts);
+        Assert.Contains("Contacts of P1 and J1", texts);
+        Assert.Equal(["J1", "P1"], sheet.Things.Where(t => t.Thing.Kind == ThingKind.Part).Select(t => t.Thing.Name).Order());
+    }
+
     [Fact]
     public void A_panel_without_connectors_has_no_face_sheets()
     {
@@ -291,7 +313,7 @@ public class FaceSheetsTests
     private static ImmutableArray<SheetContent> Faces(Panel panel, SheetFrame frame)
     {
         var drawing = FaceSheets.Draw(new AnalysisContext(panel), frame);
-        return [.. drawing.Sheets, .. drawing.TrueSize.IsEmpty ? [] : SheetFlow.Build(drawing.TrueSize, SheetKind.Lists, frame.ContentBox(SheetKind.Lists))];
+        return [.. drawing.Sheets, .. drawing.Elsewhere.IsEmpty ? [] : SheetFlow.Build(drawing.Elsewhere, SheetKind.Lists, frame.ContentBox(SheetKind.Lists))];
     }
 
     private static SheetContent TrueSize(Panel panel) =>

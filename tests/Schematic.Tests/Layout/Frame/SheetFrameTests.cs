@@ -62,7 +62,8 @@ public class SheetFrameTests
         var frame = FrameOf(SheetSamples.Panel("A4"));
         var drawings = Enumerable.Range(0, 12).Select(d => new SheetContent(SheetKind.Wiring, $"Drawing {d}", [])
         {
-            Things = [.. Enumerable.Range(0, 40).Select(i => new PlacedThing(Thing.Part($"P{d}X{i}"), new BoxMm(50, 50, 60, 60)))],
+            // Neighbours in other zones: those in one zone share a row.
+            Things = [.. Enumerable.Range(0, 40).Select(i => new PlacedThing(Thing.Part($"P{d}X{i}"), new BoxMm(50 + (i % 2 * 100), 50, 60 + (i % 2 * 100), 60)))],
         });
         var sheets = frame.Finish(drawings, SheetSamples.Panel("A4"));
         var index = sheets.Where(s => s.Kind == SheetKind.Index).ToList();
@@ -77,6 +78,19 @@ public class SheetFrameTests
                 Assert.Equal($"{sheet.Number}/{frame.ZoneAt(thing.Box.Centre)}", place);
             }
         }
+    }
+
+    [Fact]
+    public void Neighbours_that_are_drawn_in_one_place_share_a_row_of_the_index()
+    {
+        var panel = SheetSamples.Panel("A4");
+        var drawings = Enumerable.Range(0, 4).Select(d => new SheetContent(SheetKind.Wiring, $"Drawing {d}", [])
+        {
+            Things = [.. Enumerable.Range(1, 5).Select(i => new PlacedThing(Thing.Part($"S{(5 * d) + i}"), new BoxMm(50, 50, 60, 60)))],
+        });
+        var texts = FrameOf(panel).Finish(drawings, panel).Where(s => s.Kind == SheetKind.Index).SelectMany(s => s.Marks.OfType<TextMark>()).Select(t => t.Text).ToList();
+        Assert.Contains(texts, t => t.StartsWith("S1 ", StringComparison.Ordinal) && t.EndsWith("S5", StringComparison.Ordinal));
+        Assert.DoesNotContain("S2", texts);
     }
 
     [Fact]

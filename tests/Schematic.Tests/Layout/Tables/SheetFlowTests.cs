@@ -43,7 +43,7 @@ public class SheetFlowTests
     [Fact]
     public void A_terminal_is_followed_by_sheet_and_zone_on_paper()
     {
-        var table = Printed.WithPlaces(new ReportTable("Wires", [new("w", "Wire"), new("f", "From") { IsPlaced = true }], [["W1", "J1:5"]]));
+        var table = Printed.WithPlaces(new ReportTable("Wires", [new("w", "Wire"), new("f", "From") { Names = PlacedNames.Terminals }], [["W1", "J1:5"]]), hasCircuits: true);
         var drawn = new SheetContent(SheetKind.Wiring, "Strip", []) { Things = [new PlacedThing(Thing.Terminal("J1:5"), new BoxMm(160, 60, 180, 90))] };
         var sheets = Frame.Finish([drawn, .. Flow([table])], SheetSamples.Panel());
         Assert.Contains(sheets[1].Marks.OfType<TextMark>(), t => t.Text == "1/B4");
