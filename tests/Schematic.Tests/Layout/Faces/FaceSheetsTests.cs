@@ -253,8 +253,8 @@ public class FaceSheetsTests
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(37));
         var texts = Faces(panel, SheetFrame.For(panel)).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).ToList();
-        Assert.Contains(texts, t => t.StartsWith("seen from the mating side of the sockets", StringComparison.Ordinal));
-        Assert.Contains(texts, t => t.StartsWith("seen from the wire side of the sockets", StringComparison.Ordinal));
+        Assert.Contains("seen from the mating side of the sockets", string.Join(' ', texts), StringComparison.Ordinal);
+        Assert.Contains("seen from the wire side of the sockets", string.Join(' ', texts), StringComparison.Ordinal);
         Assert.Contains(
             "Numbering: 1 at the centre, clockwise outward, on the front of the pins; rings derived from the count: 1 6 12 18.", string.Join(' ', texts), StringComparison.Ordinal);
     }
@@ -278,6 +278,16 @@ public class FaceSheetsTests
         var frame = SheetFrame.For(panel);
         var sheet = frame.Finish(Faces(panel, frame), panel).First(s => s.Kind == SheetKind.Faces);
         Approvals.VerifyBinaryFile(Encoding.UTF8.GetBytes(SvgWriter.Write(sheet)), "svg");
+    }
+
+    [Fact]
+    public void Everything_that_is_lettered_on_a_face_sheet_outside_crowded_circles_is_2_5_mm_high()
+    {
+        var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(37), new StripInsert(40));
+        var texts = Faces(panel, SheetFrame.For(panel)).SelectMany(s => s.Marks).OfType<TextMark>().ToList();
+        Assert.All(texts.Where(t => t.Owner?.Contains(':', StringComparison.Ordinal) != true), t => Assert.True(t.HeightMm >= 2.5, t.Text));
+        // Where circles are too crowded for it, the sheet says so.
+        if (texts.Any(t => t.HeightMm < 2.5)) Assert.Contains("lowered to find room", string.Join(' ', texts.Select(t => t.Text)), StringComparison.Ordinal);
     }
 
     // What is seen of the wire side of one half is where the contacts lie on the mating side of the other: two views serve for four.

@@ -59,6 +59,7 @@ public class BenchRecordSheetTests
         Assert.Contains("tick, proved", string.Join(' ', marks.OfType<TextMark>().Select(t => t.Text)), StringComparison.Ordinal);
         Assert.Equal(2, SignStrokes(marks, "J1:4").Count()); // the two strokes of a cross
         if (kind == SheetKind.Circuit) return; // the switch is in no circuit here
+        Assert.All(SignStrokes(marks, "J1:4"), m => Assert.True(m.Bounds.Height >= 2.5)); // as high as lettering
         Assert.Equal(3, SignStrokes(marks, "J1:2").Single().Points.Length); // a tick
         Assert.Contains(SignStrokes(marks, "J1:3"), m => m.IsClosed); // a box
     }
@@ -91,7 +92,7 @@ public class BenchRecordSheetTests
     /// <summary>Lines no larger than a sign that stand on the sign's white ground.</summary>
     private static IEnumerable<LineMark> SignStrokes(List<Mark> marks, string contact)
     {
-        var ground = marks.OfType<CircleMark>().First(c => c.Owner == contact && c.Fill == Ink.White && c.Pen is null && c.RadiusMm <= ProofSign.UsualMm * 1.3);
+        var ground = marks.OfType<CircleMark>().First(c => c.Owner == contact && c.Fill == Ink.White && c.Pen is null && c.RadiusMm <= ProofSign.FaceMm * 1.3);
         return marks.OfType<LineMark>().Where(l => l.Owner == contact && ground.Bounds.Grown(0.3).Contains(l.Bounds) && l.Points.Length is >= 2 and <= 4);
     }
 }
