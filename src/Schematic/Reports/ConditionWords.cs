@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
 using Schematic.Analysis.States;
-using Schematic.Model;
 
 namespace Schematic.Reports;
 
