@@ -18,16 +18,13 @@ internal static class TrueSizeCard
     /// <summary>The card in at most the given room; a part that is larger than the sheet is named and not drawn.</summary>
     public static Block Draw(Connector connector, double width, double height)
     {
-        Block[] pieces =
-        [
-            TrueSizeView.Draw(connector, FaceWords.FrontOf(connector)),
-            TrueSizeView.Draw(connector, FaceWords.RearOf(connector)),
-            PanelTemplate.Draw(connector),
-        ];
+        // Captions may differ in lines: the faces stand at one height.
+        Block[] views = [TrueSizeView.Draw(connector, FaceWords.FrontOf(connector)), TrueSizeView.Draw(connector, FaceWords.RearOf(connector))];
+        var template = PanelTemplate.Draw(connector);
         var heading = FaceText.Lines(
             FaceText.NameOf(connector), FaceText.HeadingMm, width, bold: true, owner: connector.Designator);
-        var row = Block.Row(Gap, pieces);
-        var body = row.Width <= width ? row : Block.Stack(Gap, pieces);
+        var row = Block.Row(Gap, Block.Level(Gap, views), template);
+        var body = row.Width <= width ? row : Block.Stack(Gap, [.. views, template]);
         var words = Words(connector, Math.Max(80, body.Width));
         var card = Block.Stack(3, heading, body, words);
         if (card.Width <= width && card.Height <= height) return card;
@@ -43,7 +40,7 @@ internal static class TrueSizeCard
     {
         var caption = isBroad ? BroadCaptionMm : LongCaptionMm;
         Block[] views = [TrueSizeView.Draw(connector, FaceWords.FrontOf(connector), caption), TrueSizeView.Draw(connector, FaceWords.RearOf(connector), caption)];
-        var both = isBroad && Block.Row(3, views).Width <= box.Width ? Block.Row(3, views) : Block.Stack(3, views);
+        var both = isBroad && Block.Row(3, views).Width <= box.Width ? Block.Level(3, views) : Block.Stack(3, views);
         // What the notes of the sheet say already is not said again.
         IEnumerable<string> mates = mate is null ? [] : [$"{mate.Designator}: the same, front and rear exchanged."];
         var words = Block.Stack(0.9, mates.Concat(Measures(connector)).Select(l => FaceText.Lines(l, FaceText.MainMm, Math.Max(60, both.Width), owner: connector.Designator)));
