@@ -155,7 +155,7 @@ internal sealed class BandLayout
     /// <summary>The shape of a fan that a linkage reaches, as high as it was with an operator of its own.</summary>
     private FanShape Sharing(ShapedFan f, ImmutableArray<PlacedLink> links)
     {
-        var shape = _fanArt.Of(f.Fan, IsStraight(f.Fan, links), Drive.Shared);
+        var shape = _fanArt.Of(f.Fan, IsStraight(f.Fan, links), Drive.Shared, f.Drive);
         return shape with { Art = Padded(shape.Art, f.Shape.Art.Height) };
     }
 

@@ -76,8 +76,12 @@ internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWo
 
     private readonly SymbolLibrary _symbols = SymbolLibrary.For(map.Panel.Symbols);
 
-    /// <summary>Measures a fan. <paramref name="isStraight"/>: the way to its common comes down the first column.</summary>
-    public FanShape Of(Fan fan, bool isStraight, Drive drive)
+    /// <summary>Measures a fan.</summary>
+    /// <param name="fan">The fan.</param>
+    /// <param name="isStraight">Whether the way to its common comes down the first column.</param>
+    /// <param name="drive">How its operator is drawn.</param>
+    /// <param name="room">For which drive it keeps room, where that is more: one that a linkage reaches stays where it was without.</param>
+    public FanShape Of(Fan fan, bool isStraight, Drive drive, Drive? room = null)
     {
         var (symbol, portOf, restX) = SymbolOf(fan);
         var length = Math.Abs(symbol.Ports[^1].At.Y);
@@ -86,11 +90,11 @@ internal sealed class FanArt(CircuitMap map, CircuitMeasures measures, ContactWo
         var tracks = Enumerable.Range(0, fan.Throws.Length).Select(i => TrackOf(i, fan.Throws.Length, anchor)).ToImmutableArray();
         var isNamed = IsCommonNamed(fan);
         var clearX = symbol.Bounds.Left - OperatorGap;
-        var wordsEnd = bodies.WriteDrive(new ArtDrawing(measures), fan.Pole, drive, restX, fan.IsDown ? 5 : -5, clearX);
+        var wordsEnd = bodies.WriteDrive(new ArtDrawing(measures), fan.Pole, room ?? drive, restX, fan.IsDown ? 5 : -5, clearX);
         // The words of the operator run downwards: under a common that is below they need a piece of line to stand beside, and so does
         // the common's own name where the operator's symbol reaches up to it.
-        var room = isNamed ? measures.Name + 0.5 : 0;
-        var lift = fan.IsDown ? isNamed && fan.Pole.Actuator is not null ? room : 0 : wordsEnd > -room ? wordsEnd + room : 0;
+        var nameRoom = isNamed ? measures.Name + 0.5 : 0;
+        var lift = fan.IsDown ? isNamed && fan.Pole.Actuator is not null ? nameRoom : 0 : wordsEnd > -nameRoom ? wordsEnd + nameRoom : 0;
         // Throws that go over to the left pass below the words.
         var drop = fan.IsDown && anchor > 0 ? Math.Max(0, wordsEnd + WordsGap - (length + 1.25)) : 0;
         var opening = length + lift + drop + (tracks.Max() < 0 ? 0 : 1.25 + (tracks.Max() * measures.TrackPitch));

@@ -30,7 +30,7 @@ public static class WiringSheets
         var designs = Enumerable.Range(0, map.Links.Length <= maker.Weights.MostLinksTriedTwice ? 2 : 1).Select(way => way == 1)
             .Select(share => new SheetFiller(map, designer, division.Pieces, maker.Weights, share).Fill())
             .OrderBy(d => d.Length).ThenByDescending(d => d.Sum(s => s.LineCount)).First();
-        return new WiringDrawing([.. designs.Select(d => SheetDrawer.Draw(map, d, space, maker.Weights))], Findings(division, panel.Sheet));
+        return new WiringDrawing([.. designs.Select(d => SheetDrawer.Draw(map, d, space, maker.Weights))], [.. Findings(division, panel.Sheet), .. Briefly(maker.Weights, panel)]);
     }
 
     private static ImmutableArray<Diagnostic> Findings(Division division, SheetSize sheet)
@@ -45,6 +45,17 @@ public static class WiringSheets
             .. division.Torn.Select(e => Finding(e, "it is drawn in pieces")),
             .. division.TooLarge.Select(e => Finding(e, "it is not drawn")),
         ];
+    }
+
+    /// <summary>What is lettered more briefly than usual because the sheet is narrow: nothing steps down without a word.</summary>
+    private static IEnumerable<Diagnostic> Briefly(WiringWeights weights, Panel panel)
+    {
+        if (!weights.NamesContactsByNumber) yield break;
+        var left = weights.NumbersWiresOnly ? "wires carry their numbers alone, colour and gauge stand in the wire list, and contacts on the frame of a unit have no connector's name" : "contacts on the frame of a unit carry their numbers alone, the connector is named at the frame";
+        yield return new Diagnostic("larger-than-sheet", Severity.Note, $"Wiring sheets of size {panel.Sheet.Name} are too narrow for all lettering: {left}.", panel.Parts[0].Span)
+        {
+            Help = $"Choose a wider sheet, such as 'sheet {LargerThan(panel.Sheet)}' or landscape, for all of it.",
+        };
     }
 
     private static string LargerThan(SheetSize sheet) => sheet.Name switch

@@ -50,6 +50,43 @@ public class CircuitSheetsTests
             },
             count: 150);
 
+    /// <summary>
+    /// A linkage cannot go from one band to another, nor past a line: there the contact carries the actuator's name with the place of its
+    /// symbol (IEC 61082-1, detached representation). So every linkage begins at the symbol, at such a name or at the contact before.
+    /// </summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(7)]
+    public void Every_contact_hangs_on_its_actuators_symbol_or_carries_its_name_and_place(int seed)
+    {
+        var panel = DesignGenerator.Generate(seed, 160);
+        var frame = SheetFrame.For(panel);
+        var sheets = frame.Finish(CircuitSheets.Build(new AnalysisContext(panel), frame), panel).Where(s => s.Kind == SheetKind.Circuit).ToList();
+        var named = 0;
+        foreach (var actuator in panel.Actuators.Select(a => a.Name))
+        {
+            var own = sheets.Select(s => s.Marks.Where(m => m.Owner == actuator).ToList()).ToList();
+            if (own.Any(m => m.Count > 0)) Assert.Equal(1, sheets.Sum(s => s.Things.Count(t => t.Thing == new Thing(ThingKind.Actuator, actuator))));
+            foreach (var marks in own)
+            {
+                var linkages = marks.OfType<LineMark>().Where(m => m.Role == MarkRole.Linkage).ToList();
+                foreach (var linkage in linkages)
+                {
+                    var (left, right) = (linkage.Points[0], linkage.Points[^1]);
+                    if (linkages.Exists(o => o != linkage && Math.Abs(o.Points[^1].X - left.X) < 0.3 && Math.Abs(o.Points[^1].Y - left.Y) < 0.3)) continue;
+                    if (marks.Exists(m => m.Role == MarkRole.Symbol && m.Bounds.Grown(0.5).Contains(new BoxMm(left.X, left.Y, left.X, left.Y)))) continue;
+                    var beside = marks.OfType<TextMark>().Where(t => Math.Abs(t.Bounds.Centre.Y - left.Y) < 6 && t.Bounds.Right > left.X - 2 && t.Bounds.Right < right.X).ToList();
+                    Assert.True(beside.Exists(t => t.Text == actuator), $"{actuator} at {left}: {string.Join("; ", marks)}");
+                    Assert.Contains(beside, t => t.Reference?.Target == new Thing(ThingKind.Actuator, actuator) && t.Text.Contains('/', StringComparison.Ordinal));
+                    named++;
+                }
+            }
+        }
+
+        Assert.True(named > 0, "no contact far from its actuator proves nothing");
+    }
+
     /// <summary>Resistors between random nodes, the first and the last fed, each node a terminal.</summary>
     private static Panel BridgedPanel(int nodes, int links, int seed)
     {

@@ -126,6 +126,16 @@ public class WiringSheetsTests
     }
 
     [Fact]
+    public void Lettering_that_a_narrow_sheet_has_no_room_for_is_left_out_with_a_word()
+    {
+        var panels = Enumerable.Range(1, 40).Select(s => DesignGenerator.Generate(s, 60) with { Sheet = SheetSize.Find("A4", landscape: false)! }).ToList();
+        var drawings = panels.Select(p => WiringSheets.Draw(p, SheetFrame.For(p))).ToList();
+        bool SaysGauge(WiringDrawing drawing) => drawing.Contents.SelectMany(c => c.Marks.OfType<TextMark>()).Any(t => t.Text.Contains("AWG", StringComparison.Ordinal) || t.Text.Contains("mm²", StringComparison.Ordinal));
+        Assert.All(drawings.Where((_, i) => panels[i].Wires.Any(w => w.Gauge is not null)), d => Assert.True(SaysGauge(d) || d.Findings.Any(f => f.Message.Contains("colour and gauge stand in the wire list", StringComparison.Ordinal))));
+        Assert.All(drawings.SelectMany(d => d.Findings).Where(f => f.Severity == Schematic.Diagnostics.Severity.Note), f => Assert.Contains("too narrow", f.Message, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_screen_is_drawn()
     {
         var content = Contents(TestPanels.Load(
