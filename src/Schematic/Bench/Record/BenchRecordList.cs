@@ -70,12 +70,16 @@ public static class BenchRecordList
             (left, blanks) switch
             {
                 (0, 0) => "nothing",
-                (0, _) => $"{Number(blanks)} readings left blank",
-                (_, 0) => $"{Number(left)} contacts not measured",
-                _ => $"{Number(left)} contacts not measured, {Number(blanks)} readings left blank",
+                (0, _) => Blank(blanks),
+                (_, 0) => NotMeasured(left),
+                _ => $"{NotMeasured(left)}, {Blank(blanks)}",
             },
         ];
     }
+
+    private static string Blank(int count) => count == 1 ? "1 reading left blank" : $"{Number(count)} readings left blank";
+
+    private static string NotMeasured(int count) => count == 1 ? "1 contact not measured" : $"{Number(count)} contacts not measured";
 
     private static ReportTable Contacts(ImmutableArray<BenchRecord> records)
     {
