@@ -44,7 +44,7 @@ public class BenchRecordTests
         var row = Assert.Single(tables[0].Rows);
         Assert.Equal(["first.readings", "the unit alone, at J1", "2026-11-24", "A. Warden", "pocket meter, 300 mohm taken off", "2"], row.Take(6));
         Assert.Contains("PASS", row[6], StringComparison.Ordinal);
-        Assert.Contains("contacts not measured, 1 readings left blank", row[7], StringComparison.Ordinal);
+        Assert.Contains("contacts not measured, 1 reading left blank", row[7], StringComparison.Ordinal);
         Assert.Contains("The lid was open.", tables[0].Notes.Single(), StringComparison.Ordinal);
         Assert.Contains(tables[1].Rows, r => r[0] == "proved" && r[1] == "J1:1 2 4 5");
     }
