@@ -13,6 +13,12 @@ internal sealed class SettingSearch
 {
     private const int Refinements = 4;
 
+    /// <summary>Where between the ends of the range it is looked whether a voltage grows along a straight line.</summary>
+    private static readonly ImmutableArray<double> Between = [0.25, 0.5, 0.75];
+
+    /// <summary>How far, in volts, a point may lie beside a line that counts as straight: the rounding of a solution.</summary>
+    private const double Rounding = 1e-7;
+
     /// <summary>A load that changes less, in volts over the whole range, does not hang on the supply.</summary>
     private const double NoChange = 1e-3;
 
@@ -23,6 +29,7 @@ internal sealed class SettingSearch
     private readonly double _high;
     private readonly ImmutableArray<CaseSolution> _atLow;
     private readonly ImmutableArray<CaseSolution> _atHigh;
+    private readonly ImmutableArray<Lazy<ImmutableArray<CaseSolution>>> _between;
     private readonly ImmutableArray<CaseLook> _looks;
     private readonly ILookup<int, int> _casesOf;
 
@@ -34,6 +41,7 @@ internal sealed class SettingSearch
         ImmutableArray<(SwitchingCase Case, NetworkPart? Part)> own = [.. cases.Where(c => c.Part is null || c.Part.Elements.BinarySearch(place) >= 0)];
         _atLow = [.. own.Select(c => network.Solve(c.Case, c.Part, At(_low)))];
         _atHigh = [.. own.Select(c => network.Solve(c.Case, c.Part, At(_high)))];
+        _between = [.. own.Select(c => new Lazy<ImmutableArray<CaseSolution>>(() => [.. Between.Select(b => network.Solve(c.Case, c.Part, At(_low + (b * (_high - _low)))))]))];
         _casesOf = own.SelectMany((c, i) => (c.Part?.Elements ?? Enumerable.Range(0, network.Circuit.Elements.Length)).Select(e => (Element: e, Case: i)))
             .ToLookup(p => p.Element, p => p.Case);
         _looks = [.. _atHigh.Select(s => new CaseLook(network.Circuit, placeOf, standing, s))];
@@ -89,11 +97,25 @@ internal sealed class SettingSearch
         foreach (var i in _casesOf[place])
         {
             if (!_looks[i].IsFedAtAnySetting(place)) continue;
-            if (Refined(load, wanted, _atLow[i], _atHigh[i]) is not { } setting) continue;
+            if ((OnLine(load, wanted, i, weakest) ?? Refined(load, wanted, _atLow[i], _atHigh[i])) is not { } setting) continue;
             if (best is null || (weakest ? setting > best : setting < best)) best = setting;
         }
 
         return best;
+    }
+
+    /// <summary>
+    /// The crossing on the line through both ends, where every point between lies on it: the many loads of a case then share its
+    /// few solutions. Beyond the range only where the range decides and not the crossing; null where it has to be solved.
+    /// </summary>
+    private double? OnLine(Element load, double wanted, int place, bool weakest)
+    {
+        var (low, high) = (Math.Abs(_atLow[place].ElementVolts(load)), Math.Abs(_atHigh[place].ElementVolts(load)));
+        if (high - low < NoChange) return null;
+        var share = (wanted - low) / (high - low);
+        if (weakest ? share > 1 : share < 0) return null;
+        var isStraight = _between[place].Value.Zip(Between).All(p => Math.Abs(Math.Abs(p.First.ElementVolts(load)) - low - (p.Second * (high - low))) < Rounding);
+        return isStraight ? _low + (share * (_high - _low)) : null;
     }
 
     private double? Refined(Element load, double wanted, CaseSolution atLow, CaseSolution atHigh)
