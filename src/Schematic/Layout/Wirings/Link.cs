@@ -28,6 +28,9 @@ internal enum LinkKind
 /// <param name="Wire">The wire, or null.</param>
 internal sealed record Link(int Index, TerminalId A, TerminalId? B, LinkKind Kind, string Name, Wire? Wire)
 {
+    /// <summary>By its place alone: links are looked up again and again, and all that a wire states would be counted in each time.</summary>
+    public override int GetHashCode() => Index;
+
     /// <summary>The wire or the net that it is; null for a lead.</summary>
     public Thing? Thing => Wire is { } wire ? new Thing(ThingKind.Wire, wire.Designator)
         : Kind == LinkKind.Net ? new Thing(ThingKind.Net, Name) : null;

@@ -13,6 +13,9 @@ namespace Schematic.Layout.Wirings;
 /// <param name="To">The one behind its last.</param>
 internal sealed record Piece(Equipment Equipment, int Number, int Count, int From, int To)
 {
+    /// <summary>By its place alone, as <see cref="Link.GetHashCode"/> says.</summary>
+    public override int GetHashCode() => HashCode.Combine(Equipment.Index, Number, From, To);
+
     /// <summary>
     /// The ends that it shows where not even one terminal after the other finds room; null: all ends of its terminals.
     /// </summary>
