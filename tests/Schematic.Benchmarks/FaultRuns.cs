@@ -17,7 +17,7 @@ namespace Schematic.Benchmarks;
 /// </summary>
 internal sealed class FaultRuns : IDisposable
 {
-    private const int Page = 4096;
+    private const int Page = 4096, Told = 10;
     private const string Tracer = "/usr/bin/strace";
     private static readonly string[] Formats = ["--format", "svg,pdf"];
 
@@ -63,6 +63,7 @@ internal sealed class FaultRuns : IDisposable
         var (span, writing) = Timed(() => Directory.EnumerateFiles(output, "*" + AtomicFiles.TemporaryEnding).Any(), ["draw", Panel, "--out", output, .. Formats]);
         for (var i = 0; i < kills; i++)
         {
+            Tell("draw", i);
             Fill(output, old);
             File.WriteAllText(Panel, _now);
             string[] arguments = ["draw", Panel, "--out", output, .. Formats];
@@ -105,6 +106,7 @@ internal sealed class FaultRuns : IDisposable
         var (before, after, left) = (0, 0, 0);
         for (var i = 0; i < kills; i++)
         {
+            Tell("format", i);
             File.WriteAllText(file, untidy);
             if (i % 3 == 2 && File.Exists(Tracer)) KilledAtRename(1, arguments);
             else Killed(i % 3 == 0 ? () => true : Writes, (i % 3 == 0 ? span : writing) * _random.NextDouble(), arguments);
@@ -319,6 +321,12 @@ internal sealed class FaultRuns : IDisposable
     {
         _failures++;
         Console.WriteLine("FAILED " + what);
+    }
+
+    /// <summary>So that a run that is stopped has told how far it came.</summary>
+    private void Tell(string command, int kills)
+    {
+        if (kills > 0 && kills % Told == 0) Say($"{command}: {kills} kills so far, {_failures} failures");
     }
 
     private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));

@@ -9,10 +9,12 @@ namespace Schematic.Benchmarks.Mutants;
 /// <c>mutants BUILT REPORT FOLDER EVERY TESTS...</c>: runs the mutants that Stryker.NET made of one folder of the library. Stryker starts a host
 /// of tests for each mutant, two seconds of processor time; here they run one after the other in one process, and a folder takes
 /// minutes. BUILT is the folder with the changed library and the tests, REPORT its list of mutants; EVERY 1 takes all of them, 3 each third.
+/// They are run in an order without order, and each twentieth says how many were noticed: a run that is stopped has a figure of the whole folder.
 /// </summary>
 internal static class MutantRun
 {
     private const string Worker = "mutants-worker";
+    private const int Told = 20;
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(8);
 
     /// <summary>Runs the command, or is the worker of one.</summary>
@@ -31,9 +33,11 @@ internal static class MutantRun
         var mutants = all.Where((_, i) => i % every == 0).ToList();
         Console.WriteLine($"{folder}: {mutants.Count} of {all.Count} mutants, tests {filter}");
         built = Path.GetFullPath(built);
-        var waiting = new ConcurrentQueue<Mutant>(mutants);
+        var mixed = mutants.ToArray();
+        new Random(1).Shuffle(mixed);
+        var waiting = new ConcurrentQueue<Mutant>(mixed);
         List<Mutant> early = [];
-        while (!waiting.IsEmpty) Serve(built, filter, waiting, early);
+        while (!waiting.IsEmpty) Serve(built, filter, mutants, waiting, early);
         foreach (var mutant in early)
         {
             mutant.Fate = Early(built, filter, mutant.Number);
@@ -45,7 +49,7 @@ internal static class MutantRun
     }
 
     /// <summary>One worker, until nothing waits or it ends over a mutant: that one was noticed.</summary>
-    private static void Serve(string built, string filter, ConcurrentQueue<Mutant> waiting, List<Mutant> early)
+    private static void Serve(string built, string filter, List<Mutant> mutants, ConcurrentQueue<Mutant> waiting, List<Mutant> early)
     {
         using var worker = Start(Worker, built, filter);
         while (waiting.TryPeek(out var mutant))
@@ -57,6 +61,7 @@ internal static class MutantRun
             mutant.Fate = fate ?? "killed: the process ended";
             if (mutant.Fate == "early") early.Add(mutant);
             else if (!mutant.IsNoticed) Console.WriteLine($"{mutant.Fate.Split(' ')[0]} {mutant.Number} {mutant.Words}");
+            if ((mutants.Count - waiting.Count) % Told == 0) Console.WriteLine(Line("so far", [.. mutants.Where(m => m.Fate.Length > 0)]));
             if (fate is null) break;
         }
 
@@ -110,7 +115,7 @@ internal static class MutantRun
         int Count(string fate) => mutants.Count(m => m.Fate.StartsWith(fate, StringComparison.Ordinal));
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{name,-40} {mutants.Count,5} mutants: {Count("killed")} noticed, {Count("timeout")} without end, {Count("survived")} survived, {Count("uncovered")} not reached: {100.0 * mutants.Count(m => m.IsNoticed) / mutants.Count:0.0} %");
+            $"{name,-40} {mutants.Count,5} mutants: {Count("killed")} noticed, {Count("timeout")} without end, {Count("survived")} survived, {Count("uncovered")} not reached, {Count("early")} to be run by themselves: {100.0 * mutants.Count(m => m.IsNoticed) / mutants.Count:0.0} %");
     }
 }
 
