@@ -29,6 +29,7 @@ internal sealed class ContactBars : FlowBlock
     private const double LeastPositionMm = 14;
     private const double MostPositionMm = 26;
     private const double LeastNoteMm = 70;
+    private const double NextNoteGapMm = 1;
 
     private readonly ReportTable _table;
     private readonly ImmutableArray<double> _names;
@@ -140,12 +141,8 @@ internal sealed class ContactBars : FlowBlock
         };
     }
 
-    private static FlowRow Note(string note, double width, bool isFirst)
-    {
-        var top = isFirst ? 2.0 : 1.0;
-        var lines = Lettering.Wrap(note, LetterHeight, width);
-        return new FlowRow(top + (lines.Count * LinePitch), [.. lines.Select((l, i) => Text(l, new PointMm(0, top + LetterHeight + (i * LinePitch))))]);
-    }
+    private static FlowRow Note(string note, double width, bool isFirst) =>
+        WordRow.Of(Lettering.Wrap(note, LetterHeight, width), isFirst ? WordRow.NoteGapMm : NextNoteGapMm, LinePitch);
 
     private static TextMark Text(string text, PointMm at) => new(MarkRole.Table, text, at, LetterHeight);
 }

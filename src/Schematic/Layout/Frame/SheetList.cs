@@ -49,14 +49,13 @@ internal sealed class SheetList(ImmutableArray<string> titles, ImmutableArray<st
 
     private static IEnumerable<FlowRow> Note(string text, FlowRoom room, bool isFirst)
     {
-        var top = isFirst ? 2 : LinePitch / 4;
+        var top = isFirst ? WordRow.NoteGapMm : LinePitch / 4;
         var lines = Lettering.Wrap(text, LetterHeight, room.WidthMm);
         var most = Math.Max(1, (int)((room.HeightMm - top) / LinePitch) - 1);
         for (var from = 0; from < lines.Count; from += most)
         {
-            var here = lines.Skip(from).Take(most).ToList();
-            yield return new FlowRow(top + (here.Count * LinePitch), [.. here.Select((line, i) => new TextMark(
-                MarkRole.Table, Lettering.Fit(line, LetterHeight, room.WidthMm), new PointMm(0, top + (i * LinePitch) + LetterHeight), LetterHeight))]);
+            List<string> here = [.. lines.Skip(from).Take(most).Select(l => Lettering.Fit(l, LetterHeight, room.WidthMm))];
+            yield return WordRow.Of(here, top, LinePitch);
         }
     }
 }

@@ -69,9 +69,8 @@ internal sealed class LabelBlock : FlowBlock
         var panes = Math.Clamp((int)((room.WidthMm + FlowShape.PaneGapMm) / (_piecesMm + LeastLabels + FlowShape.PaneGapMm)), 1, _groups.Length >= LeastPaned ? 2 : 1);
         var pane = ((room.WidthMm + FlowShape.PaneGapMm) / panes) - FlowShape.PaneGapMm;
         var bar = new FlowRow(ScaleBar.RoomMm, [.. pane < LeastBarMm ? ScaleBar.Compact() : ScaleBar.Marks(new BoxMm(0, 0, pane, ScaleBar.RoomMm))]);
-        var note = Lettering.Wrap(_note, LetterHeight, room.WidthMm);
         return new FlowShape(pane, panes, bar, [.. _groups.SelectMany(g => Rows(g.Pieces, g.Labels, pane))],
-            [new FlowRow(2 + (note.Count * TableRow.LinePitch), [.. note.Select((l, i) => Text(l, new PointMm(0, 2 + LetterHeight + (i * TableRow.LinePitch))))])]);
+            [WordRow.Of(Lettering.Wrap(_note, LetterHeight, room.WidthMm), WordRow.NoteGapMm)]);
     }
 
     private static string NameOf(AnalysisContext context)

@@ -48,17 +48,13 @@ internal sealed class LoadBars : FlowBlock
     protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(LeastWidth, room.SheetMm) - 1e-6) return null;
-        var advice = Advice(_supply, _uncounted).SelectMany(l => Lettering.Wrap(l, LetterHeight, room.WidthMm)).Select(Line);
+        var advice = Advice(_supply, _uncounted).SelectMany(l => Lettering.Wrap(l, LetterHeight, room.WidthMm)).Select(l => WordRow.Of([l], pitchMm: LinePitch));
         IEnumerable<FlowRow> scale = SettingScale.HeightOf(_supply) > 0
             ? [new FlowRow(SettingScale.HeightOf(_supply), () => [.. SettingScale.Marks(_supply, new BoxMm(0, 0, room.WidthMm, 0))])] : [];
-        ImmutableArray<FlowRow> notes = _leftOut.Length == 0 ? [] : [new FlowRow(
-            Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm).Count * LinePitch,
-            [.. Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm).Select((l, i) => Text(l, new PointMm(0, (i * LinePitch) + LetterHeight)))])];
+        ImmutableArray<FlowRow> notes = _leftOut.Length == 0 ? [] : [WordRow.Of(Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm), pitchMm: LinePitch)];
         return new FlowShape(
             room.WidthMm, 1, FlowRow.None, [.. advice, .. scale, .. _bars.Select(b => new FlowRow(BarPitch, () => [.. Draw(b, room.WidthMm)]))], notes);
     }
-
-    private static FlowRow Line(string text) => new(LinePitch, [Text(text, new PointMm(0, LetterHeight))]);
 
     private static string LeftOut(int bars) => bars == 0 ? ""
         : string.Create(CultureInfo.InvariantCulture, $"{bars} more contacts, drops and wires: below {LeastShare * 100:0} % each; \"schematic load\" prints them.");

@@ -7,8 +7,6 @@ namespace Schematic.Layout.Tables;
 /// <summary>A table that flows over the sheets. Columns with nothing in them are left out.</summary>
 internal sealed class TableBlock : FlowBlock
 {
-    private const double NotesGapMm = 2;
-
     private const double LeadGapMm = 0.6;
 
     // What leads a table takes no more than this share of a sheet's height, or the table stands wider.
@@ -175,15 +173,12 @@ internal sealed class TableBlock : FlowBlock
     private static IEnumerable<FlowRow> Note(string text, FlowRoom room, bool isFirst)
     {
         var lines = CellText.Wrap(text, room.WidthMm, isBold: false);
-        var most = Math.Max(1, (int)((room.HeightMm - NotesGapMm - 2) / TableRow.LinePitch));
+        var most = Math.Max(1, (int)((room.HeightMm - WordRow.NoteGapMm - 2) / TableRow.LinePitch));
         for (var from = 0; from < lines.Length; from += most)
         {
-            var top = from == 0 && isFirst ? NotesGapMm : from == 0 ? TableRow.LinePitch / 4 : 0;
+            var top = from == 0 && isFirst ? WordRow.NoteGapMm : from == 0 ? TableRow.LinePitch / 4 : 0;
             ImmutableArray<string> here = [.. lines.Skip(from).Take(most)];
-            yield return new FlowRow(
-                top + (here.Length * TableRow.LinePitch),
-                () => [.. here.Select((line, i) => new TextMark(
-                    MarkRole.Table, line, new PointMm(0, top + (i * TableRow.LinePitch) + TableRow.Lettering), TableRow.Lettering)).Where(t => t.Text.Length > 0)]);
+            yield return WordRow.Of(here, top);
         }
     }
 }
