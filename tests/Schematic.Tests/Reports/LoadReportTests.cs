@@ -70,6 +70,16 @@ public sealed class LoadReportTests
         Assert.Contains(texts, t => t.Text.Contains("OVER", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void The_stroke_of_a_limit_keeps_clear_of_the_words_below_the_bars()
+    {
+        var context = Example("relay-latch/latch.panel");
+        var marks = Sheets(context, SheetFrame.For(context.Panel)).Single().Marks;
+        var words = marks.OfType<TextMark>().Single(t => t.Text.Contains("below 20 % each", StringComparison.Ordinal)).Bounds;
+        var lowest = marks.OfType<LineMark>().Max(l => l.Bounds.Bottom);
+        Assert.True(words.Top > lowest + 1, $"stroke down to {lowest}, words from {words.Top}");
+    }
+
     private static ImmutableArray<SheetContent> Sheets(AnalysisContext context, SheetFrame frame) =>
         SheetFlow.Build([.. LoadBars.Of(context)], SheetKind.Lists, frame.ContentBox(SheetKind.Lists));
 

@@ -51,7 +51,7 @@ internal sealed class LoadBars : FlowBlock
         var advice = Advice(_supply, _uncounted).SelectMany(l => Lettering.Wrap(l, LetterHeight, room.WidthMm)).Select(l => WordRow.Of([l], pitchMm: LinePitch));
         IEnumerable<FlowRow> scale = SettingScale.HeightOf(_supply) > 0
             ? [new FlowRow(SettingScale.HeightOf(_supply), () => [.. SettingScale.Marks(_supply, new BoxMm(0, 0, room.WidthMm, 0))])] : [];
-        ImmutableArray<FlowRow> notes = _leftOut.Length == 0 ? [] : [WordRow.Of(Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm), pitchMm: LinePitch)];
+        ImmutableArray<FlowRow> notes = _leftOut.Length == 0 ? [] : [WordRow.Of(Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm), WordRow.NoteGapMm, LinePitch)];
         return new FlowShape(
             room.WidthMm, 1, FlowRow.None, [.. advice, .. scale, .. _bars.Select(b => new FlowRow(BarPitch, () => [.. Draw(b, room.WidthMm)]))], notes);
     }
