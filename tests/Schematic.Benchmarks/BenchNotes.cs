@@ -5,6 +5,7 @@ using Schematic.Bench.Faults;
 using Schematic.Bench.RingOut;
 using Schematic.Binding;
 using Schematic.Tests.Bench;
+using Schematic.Tests.Generators;
 
 namespace Schematic.Benchmarks;
 
@@ -14,6 +15,13 @@ namespace Schematic.Benchmarks;
 /// </summary>
 internal static class BenchNotes
 {
+    /// <summary>Prints a panel file that is measured at the bench: a generated unit, or a panel with one thing in plenty.</summary>
+    public static int PrintPanel(string name, int size, string[] seed)
+    {
+        Console.Write(name == "unit" ? UnitGenerator.Generate(seed.Length == 0 ? 1 : int.Parse(seed[0], CultureInfo.InvariantCulture), size) : GrowthPanels.TextOf(name, size));
+        return 0;
+    }
+
     /// <summary>
     /// Prints the file. Words that stand in a fault or a mistake of the catalogue choose it; a number leaves all but the first steps blank;
     /// without words all faults and mistakes are listed.

@@ -19,6 +19,7 @@ return args switch
     ["compare"] => GraphDrawingRuns.Run(),
     ["proof", .. var rest] => ProofRun.Run(rest),
     ["bench", "note", var panel, var side, .. var words] => BenchNotes.Run(panel, Enum.Parse<Schematic.Bench.BenchSide>(side, ignoreCase: true), words),
+    ["bench", "panel", var name, var size, .. var seed] => BenchNotes.PrintPanel(name, int.Parse(size, CultureInfo.InvariantCulture), seed),
     ["bench", .. var rest] => BenchRun.Run(rest.FirstOrDefault() ?? "all", rest.Length > 1 ? int.Parse(rest[1], CultureInfo.InvariantCulture) : 200),
     ["fuzz", .. var rest] => FuzzRun.Run(rest),
     ["mutants", .. var rest] => MutantRun.Run(rest),
@@ -45,6 +46,7 @@ static int Help()
         layout         time and memory of wiring sheets of 250, 1,000 and 4,000 contacts
         bench [WHICH] [UNITS]  ring-out plans, diagnosis and drafts of generated units: plan, single, double, mistake, learn, grow
         bench note FILE SIDE [WORDS]  the readings file of a ring-out with the faults and mistakes that have these words, the first so many steps where a number is among them
+        bench panel NAME N [SEED]  prints the panel file with N of one thing ('proof all' lists the names), or the unit of N contacts, to be measured by hand
         circuits       circuit sheets of the examples and of twenty generated designs: sheets, crossings, fill, time
         pack [CONTACTS SEED DIR]  pages and fill of whole packs, of the examples and of generated designs of 300 contacts; or one, as SVG and PNG into DIR
         page           size of the page of each example, time to write it, and time until it can be operated in Chromium

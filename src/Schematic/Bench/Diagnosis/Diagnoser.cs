@@ -30,15 +30,16 @@ public sealed class Diagnoser
     private readonly BenchCircuit _circuit;
     private readonly Meter _meter;
     private readonly BenchReadings _noted;
+    private readonly long _mostTried;
     private readonly ReadingCache _cache;
     private readonly ImmutableArray<(NotedReading Noted, Placement Placement)> _readings;
     private readonly Explained _sound;
     private readonly double[] _soundFit;
     private readonly List<(Explanation Explanation, double[] Fit, double Score)> _all = [];
 
-    private Diagnoser(BenchCircuit circuit, BenchReadings readings)
+    private Diagnoser(BenchCircuit circuit, BenchReadings readings, long mostTried)
     {
-        (_circuit, _meter, _noted) = (circuit, readings.Meter, readings);
+        (_circuit, _meter, _noted, _mostTried) = (circuit, readings.Meter, readings, mostTried);
         _cache = new ReadingCache(_meter);
         _readings =
         [
@@ -52,7 +53,11 @@ public sealed class Diagnoser
     }
 
     /// <summary>What the readings mean.</summary>
-    public static DiagnosisResult Diagnose(BenchCircuit circuit, BenchReadings readings) => new Diagnoser(circuit, readings).Run();
+    /// <param name="circuit">What lay on the bench.</param>
+    /// <param name="readings">What was noted.</param>
+    /// <param name="mostTried">So many readings are tried before the choice of the next one looks at no further position.</param>
+    public static DiagnosisResult Diagnose(BenchCircuit circuit, BenchReadings readings, long mostTried = MeasurementChooser.MostTried) =>
+        new Diagnoser(circuit, readings, mostTried).Run();
 
     private DiagnosisResult Run()
     {
@@ -63,6 +68,7 @@ public sealed class Diagnoser
         AddMistakes(faults, fits);
         AddPairs(faults, fits);
         var ranking = Ranked();
+        var (next, isCutShort) = Next([.. ranking.Select(g => g.Group)]);
         return new DiagnosisResult(_circuit, [.. ranking.Select(g => g.Group)])
         {
             UsedReadings = _readings.Length,
@@ -70,26 +76,28 @@ public sealed class Diagnoser
             Doubts = [.. Doubts()],
             Slips = ranking[0].Group.Members[0].IsSound ? [.. Slips(ranking[0].Group.Against)] : [],
             ExcludedShare = faults.IsEmpty ? 1 : fits.Count(f => f.Sum() < _soundFit.Sum() + Likelihood.Against) / (double)faults.Length,
-            Next = Next([.. ranking.Select(g => g.Group)]),
+            Next = next,
+            IsNextCutShort = isCutShort,
         };
     }
 
     /// <summary>
     /// What to measure next: while the readings are those of a sound unit, what tells mistakes of the person apart; else what tells the explanations apart.
     /// </summary>
-    private NextMeasurement? Next(ImmutableArray<ExplanationGroup> ranking)
+    private (NextMeasurement? Next, bool IsCutShort) Next(ImmutableArray<ExplanationGroup> ranking)
     {
         ImmutableArray<Placement> taken = [.. _readings.Select(r => r.Placement)];
-        var chooser = new MeasurementChooser(_circuit, taken);
+        var chooser = new MeasurementChooser(_circuit, taken, _mostTried);
         var groups = ranking.Select(g => (Explained: Explaining(g.Members[0]), g.Share)).ToList();
         var best = _all.Max(a => a.Score);
         var total = _all.Sum(a => Math.Exp(a.Score - best));
         var standing = _all.Where(a => a.Explanation is { Faults.IsEmpty: true, Mistake: not null } && a.Score > best - LeftBehind)
             .OrderByDescending(a => a.Score).Select(a => (a.Explanation.Mistake, Share: Math.Exp(a.Score - best) / total)).ToList();
         if (ranking[0].IsPass && standing.Sum(m => m.Share) > LeastMistakes
-            && chooser.ChooseOfPerson(_sound, [.. standing.Select(m => (_sound.With(m.Mistake), m.Share))], groups) is { } asked) return asked;
+            && chooser.ChooseOfPerson(_sound, [.. standing.Select(m => (_sound.With(m.Mistake), m.Share))], groups) is { } asked) return (asked, chooser.IsCutShort);
         var shown = ranking.SelectMany(g => g.Members).Select(m => m.Mistake).ToHashSet();
-        return chooser.Choose(groups, [.. standing.Where(m => !shown.Contains(m.Mistake)).Select(m => (_sound.With(m.Mistake), m.Share))]);
+        var chosen = chooser.Choose(groups, [.. standing.Where(m => !shown.Contains(m.Mistake)).Select(m => (_sound.With(m.Mistake), m.Share))]);
+        return (chosen, chooser.IsCutShort);
     }
 
     /// <summary>What in the file speaks for another panel, or an older one.</summary>

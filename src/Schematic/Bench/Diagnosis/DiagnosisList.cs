@@ -44,11 +44,15 @@ public static class DiagnosisList
         {
             return first.Share < LikelyShare
                 ? $"WRONG, but not settled: likeliest of several is that {first.Members[0].Words}. Take the reading that is named below before you mend anything."
-                : $"WRONG, most likely: {first.Members[0].Words}{Or(first)}. Take the reading that is named below, then you know.";
+                : $"WRONG, most likely: {first.Members[0].Words}{Or(first)}{OrElse(result)}. Take the reading that is named below, then you know.";
         }
 
         return $"WRONG: {first.Members[0].Words}{Or(first)}.{Again(first.Members[0])}";
     }
+
+    /// <summary>What is nearly as likely is said in the same breath: whoever stops reading after the first would mend the wrong thing.</summary>
+    private static string OrElse(DiagnosisResult result) => result.Ranking.Length > 1 && result.Ranking[1].Share >= LikelyShare && !result.Ranking[1].Members[0].IsSound
+        ? $"; or else: {result.Ranking[1].Members[0].Words}{Or(result.Ranking[1])}" : "";
 
     private static string Or(ExplanationGroup group) => group.Members.Length == 1 || group.Members[0].Mistake is not null ? "" : ", or what reads the same and stands beside it in the list";
 
@@ -106,7 +110,8 @@ public static class DiagnosisList
         {
             return new ReportTable("Measure next", columns, [])
             {
-                Notes = [result.IsPass ? "Nothing: no measurement would tell more about what is left." : "Nothing: no measurement at these contacts tells the explanations apart any further."],
+                Notes = [result.IsNextCutShort ? "Not found: there are too many positions and explanations to try every reading, and one that was not tried may tell more."
+                    : result.IsPass ? "Nothing: no measurement would tell more about what is left." : "Nothing: no measurement at these contacts tells the explanations apart any further."],
             };
         }
 
@@ -127,6 +132,7 @@ public static class DiagnosisList
                 next.IsOfPerson
                     ? $"Before any fault is looked for: it tells most about whether contacts or positions were taken for others. It takes {Number(next.Moves)} {(next.Moves == 1 ? "move" : "moves")}."
                     : $"It is expected to tell {next.Bits.ToString("0.0", CultureInfo.InvariantCulture)} bits, and takes {Number(next.Moves)} {(next.Moves == 1 ? "move" : "moves")}.{(result.UsedReadings == 0 ? "" : " Numbers are those of the explanations above and of those behind them.")}",
+                .. result.IsNextCutShort ? ImmutableArray.Create("There are too many positions and explanations to try every reading: this is the best of those that were tried, and another may tell more.") : [],
             ],
         };
     }

@@ -71,9 +71,12 @@ public sealed record DiagnosisResult(BenchCircuit Circuit, ImmutableArray<Explan
     /// <summary>The measurement to make next, or null when none would tell more.</summary>
     public NextMeasurement? Next { get; init; }
 
+    /// <summary>Whether there were too many positions and explanations to look for that measurement to the end.</summary>
+    public bool IsNextCutShort { get; init; }
+
     /// <summary>Whether the readings are those of a sound unit.</summary>
     public bool IsPass => Ranking[0].IsPass;
 
     /// <summary>Whether one group is as good as sure, or no measurement tells the first ones apart.</summary>
-    public bool IsSettled => Next is null;
+    public bool IsSettled => Next is null && !IsNextCutShort;
 }

@@ -23,8 +23,8 @@ internal sealed class MeasurementChooser
     /// <summary>So many contacts are clipped to one lead.</summary>
     private const int MostOnALead = 6;
 
-    /// <summary>Readings that are tried before no further position is looked at.</summary>
-    private const long MostTried = 2_500_000;
+    /// <summary>Readings that are tried before no further position is looked at (own choice: some seconds).</summary>
+    public const long MostTried = 2_500_000;
 
     /// <summary>A move costs as much as this share of a placement.</summary>
     private const double MoveWeight = 0.35;
@@ -38,14 +38,18 @@ internal sealed class MeasurementChooser
     private readonly BenchCircuit _circuit;
     private readonly HashSet<Placement> _done;
     private readonly Stand _at;
+    private readonly long _mostTried;
     private long _tried;
 
-    /// <summary>A chooser at a circuit where these placements were made.</summary>
-    public MeasurementChooser(BenchCircuit circuit, ImmutableArray<Placement> taken)
+    /// <summary>A chooser at a circuit where these placements were made, which looks at no further position after so many readings tried.</summary>
+    public MeasurementChooser(BenchCircuit circuit, ImmutableArray<Placement> taken, long mostTried)
     {
-        (_circuit, _done) = (circuit, [.. taken]);
+        (_circuit, _done, _mostTried) = (circuit, [.. taken], mostTried);
         _at = taken.IsEmpty ? Stand.Rest(circuit.Actuators) : taken[^1].Stand;
     }
+
+    /// <summary>Whether the last choice ended before it had looked at every position that tells something.</summary>
+    public bool IsCutShort { get; private set; }
 
     /// <summary>The measurement that tells most; null when one explanation is as good as sure or nothing tells more.</summary>
     /// <param name="ranked">The explanations as they are ranked.</param>
@@ -56,8 +60,11 @@ internal sealed class MeasurementChooser
         var front = ranked.Take(MostExplanations - behind.Count).ToList();
         List<(Explained Explained, double Share)> all = [.. front, .. behind];
         if (all.Count < 2) return null;
-        var useful = Near().Where(s => all.Select(e => e.Explained.Look(s)).Distinct().Count() > 1).Take(MostStands);
-        return Best(useful, all) is { } best ? Told(best, front) : null;
+        var useful = Near().Where(s => all.Select(e => e.Explained.Look(s)).Distinct().Count() > 1);
+        if (Best(useful.Take(MostStands), all) is { } best) return Told(best, front);
+        // The nearest positions tell nothing more: whether others would is not known, only whether there are any.
+        IsCutShort = IsCutShort || useful.Skip(MostStands).Any();
+        return null;
     }
 
     /// <summary>
@@ -103,9 +110,11 @@ internal sealed class MeasurementChooser
         double[] shares = [.. explanations.Select(e => e.Share / total)];
         (Placement Placement, double Bits)? best = null;
         var most = 0.0;
+        (_tried, IsCutShort) = (0, false);
         foreach (var stand in stands)
         {
-            if (_tried > MostTried) break;
+            IsCutShort = _tried > _mostTried;
+            if (IsCutShort) break;
             var moves = MoveWeight * _at.MovesTo(stand, _circuit.Actuators);
             ProbedStand[] probed = [.. explanations.Select(e => e.Explained.At(stand))];
             foreach (var (placement, bits) in Candidates(stand, probed, shares))

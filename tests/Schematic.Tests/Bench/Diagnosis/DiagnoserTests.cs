@@ -78,6 +78,50 @@ public class DiagnoserTests
         Assert.False(result.IsPass);
     }
 
+    [Theory]
+    [InlineData(2_500_000, false)]
+    [InlineData(1, true)]
+    public void A_choice_of_the_next_reading_that_ends_early_says_so(long mostTried, bool isCutShort)
+    {
+        var circuit = LeverUnit;
+        var placements = RingOutPlanner.Plan(circuit).Steps.Where(s => s.Expected.Kind != ReadingKind.Open).Select(s => s.Placement).Take(6);
+        var result = Diagnoser.Diagnose(circuit, new SimulatedPerson(circuit, Explanation.Sound).Note(placements), mostTried);
+        Assert.NotNull(result.Next);
+        Assert.Equal(isCutShort, result.IsNextCutShort);
+        Assert.Equal(isCutShort, NotesOf(result).Contains("this is the best of those that were tried, and another may tell more.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_choice_that_ended_early_without_a_reading_does_not_say_that_there_is_none()
+    {
+        var circuit = LeverUnit;
+        var notes = new SimulatedPerson(circuit, Explanation.Sound).Note(RingOutPlanner.Plan(circuit).Steps.Select(s => s.Placement));
+        var none = Diagnoser.Diagnose(circuit, notes) with { Next = null, IsNextCutShort = false };
+        Assert.StartsWith("Nothing: no measurement would tell more", NotesOf(none), StringComparison.Ordinal);
+        Assert.True(none.IsSettled);
+        var early = none with { IsNextCutShort = true };
+        Assert.StartsWith("Not found: there are too many positions and explanations to try every reading", NotesOf(early), StringComparison.Ordinal);
+        Assert.False(early.IsSettled);
+    }
+
+    /// <summary>In the readings of the plan a wire in series with a contact reads like the contact; the reading named next tells them apart.</summary>
+    [Fact]
+    public void An_open_wire_beside_a_contact_is_named_with_it_and_first_after_the_next_reading()
+    {
+        var circuit = BenchCircuit.Read(PanelLoader.LoadFile(Repository.PathOf("examples/relay-latch/latch.panel")).Panel, BenchSide.Harness);
+        var truth = new Explanation([FaultCatalogue.All(circuit).First(f => f.Words == "wire W3 (X1:1 to S2:1) is open")], null);
+        var person = new SimulatedPerson(circuit, truth);
+        var placements = RingOutPlanner.Plan(circuit).Steps.Select(s => s.Placement).ToList();
+        var verdict = DiagnosisList.Verdict(Diagnoser.Diagnose(circuit, person.Note(placements)));
+        Assert.StartsWith("WRONG, most likely: contact S2 never closes, or what reads the same and stands beside it in the list; or else: wire W3 (X1:1 to S2:1) is open.", verdict, StringComparison.Ordinal);
+        var (result, added, _, _) = person.Follow(placements, 1);
+        Assert.Equal(1, added);
+        Assert.Equal("wire W3 (X1:1 to S2:1) is open", result.Ranking[0].Words);
+        Assert.StartsWith("WRONG: wire W3 (X1:1 to S2:1) is open.", DiagnosisList.Verdict(result), StringComparison.Ordinal);
+    }
+
+    private static string NotesOf(DiagnosisResult result) => string.Join(' ', DiagnosisList.Build(result)[^1].Notes);
+
     [Fact]
     public void One_wrong_reading_among_many_is_told_as_such()
     {
