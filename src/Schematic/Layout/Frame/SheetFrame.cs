@@ -74,7 +74,8 @@ public sealed class SheetFrame
         var given = contents.ToList();
         var (front, drawings, behind, ways) = new IndexSheets(panel, this, findings, lists, leftOut, known).Build(given);
         List<SheetContent> all = [.. front, .. drawings, .. behind];
-        var cautionSheet = front.Length > 0 ? 1 : all.FindIndex(c => c.Kind is SheetKind.Circuit or SheetKind.Wiring) + 1;
+        // Where no sheet has room for all of them, the list of sheets on the first one names them.
+        var cautionSheet = Math.Max(0, all.FindIndex(c => ShowsAllCautions(c.Kind))) + 1;
         var reference = $"All cautions: sheet {cautionSheet.ToString(CultureInfo.InvariantCulture)}.";
         var places = new PlaceDirectory(all.Select((content, i) => (i + 1, content)), ZoneAt);
         ImmutableArray<Sheet> sheets = [.. all.Select(content => Filled(content, places)).Select((content, i) => new Sheet(

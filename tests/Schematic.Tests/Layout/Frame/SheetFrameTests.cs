@@ -10,6 +10,8 @@ namespace Schematic.Tests.Layout.Frame;
 
 public class SheetFrameTests
 {
+    private const string Reference = "All cautions: sheet ";
+
     /// <summary>Every sheet that can be asked for.</summary>
     public static TheoryData<string, bool> Sizes()
     {
@@ -254,6 +256,22 @@ public class SheetFrameTests
             var sheets = FrameOf(panel).Finish([new SheetContent(kind, "Only", [])], panel);
             var text = string.Join(' ', sheets.SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text));
             foreach (var caution in Cautions.For(panel)) Assert.Contains(caution, text, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void A_sheet_without_all_cautions_names_one_that_has_them(string name, bool landscape)
+    {
+        foreach (var panel in (Panel[])[Crowded(name, landscape), Crowded(name, landscape) with { Cautions = [] }, SheetSamples.Panel(name, landscape) with { Notes = ["A note."] }])
+        {
+            var sheets = FrameOf(panel).Finish([new SheetContent(SheetKind.Wiring, "Drawing", []), new SheetContent(SheetKind.Lists, "List", [])], panel);
+            foreach (var reference in sheets.SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text).Where(t => t.StartsWith(Reference, StringComparison.Ordinal)))
+            {
+                var named = sheets[int.Parse(reference[Reference.Length..^1], CultureInfo.InvariantCulture) - 1];
+                var text = string.Join(' ', named.Marks.OfType<TextMark>().Where(t => !t.Text.StartsWith('•')).Select(t => t.Text));
+                foreach (var caution in Cautions.For(panel)) Assert.Contains(caution, text, StringComparison.Ordinal);
+            }
         }
     }
 
