@@ -36,12 +36,15 @@ internal static class TitleWords
     {
         for (var count = names.Count; count > 1; count--)
         {
-            var title = string.Join(", ", names.Take(count)) + (count < names.Count ? More : "");
+            var title = Cut(string.Join(", ", names.Take(count)), count < names.Count);
             if (Fits(title)) return title;
         }
 
-        return names[0] + (names.Count > 1 ? More : "");
+        return Cut(names[0], names.Count > 1);
     }
+
+    /// <summary>A title of which something is left out; the sign stands once, however often something was.</summary>
+    private static string Cut(string title, bool isCut) => isCut && !title.EndsWith(More, StringComparison.Ordinal) ? title + More : title;
 
     private static bool Fits(string title) => Lettering.WidthMm(title, LetterHeight) <= WidthMm;
 }

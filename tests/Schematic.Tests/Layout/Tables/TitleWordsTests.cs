@@ -29,4 +29,14 @@ public class TitleWordsTests
             Assert.Contains(lists == 12 ? "…" : "Contact chart 1", title, StringComparison.Ordinal);
         }
     }
+
+    [Fact]
+    public void What_is_left_out_is_said_once()
+    {
+        var title = TitleWords.Joined("Circuit: the normal proving of the signal, a name that fills the line …", ["Contact chart", "Load sheet", "Parts list"]);
+        Assert.EndsWith(" …", title, StringComparison.Ordinal);
+        Assert.DoesNotContain("… …", title, StringComparison.Ordinal);
+        Assert.Equal("the normal proving of the signal, a name that fills the whole line of the title block …",
+            TitleWords.Listed(["the normal proving of the signal, a name that fills the whole line of the title block …", "Load sheet"]));
+    }
 }
