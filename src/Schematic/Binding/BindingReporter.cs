@@ -78,7 +78,7 @@ internal sealed class BindingReporter
     {
         var usual = string.Join('/', word.Split('/').Select(w => Colours.UsualNameOf(w) ?? w));
         if (Colours.Find(usual) is null) UnknownWord(span, "unknown-colour", "a colour", word, Colours.Names);
-        else Add("unknown-colour", $"`{word}` is not a colour.", span, $"Write {usual}, the name that sheets and IEC 60757 have for it.", Written(span, word, usual));
+        else Add("unknown-colour", $"`{word}` is not a colour.", span, $"Write {usual}: colours are called as in IEC 60757.", Written(span, word, usual));
     }
 
     public void DuplicateName(SourceSpan span, string name, SourceSpan first) =>

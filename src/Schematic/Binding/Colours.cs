@@ -47,9 +47,6 @@ internal static class Colours
         ["cyan"] = "turquoise",
         ["rose"] = "pink",
         ["slate"] = "grey",
-        ["clear"] = "white",
-        ["cream"] = "white",
-        ["tan"] = "brown",
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
     /// <summary>The word of the language for a colour that has another name at the bench, <c>slate</c>; null when none is known.</summary>

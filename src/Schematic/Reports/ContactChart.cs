@@ -43,11 +43,13 @@ public static class ContactChart
     public static ImmutableArray<ReportTable> BuildPrinted(AnalysisContext context)
     {
         var combinations = new ContactCombinations(context);
-        ReportTable WithWords(ReportTable table, Actuator? actuator) => table with
+        ReportTable WithWords(ReportTable whole, Actuator? actuator)
         {
-            Rows = [.. table.Rows.Where(Tells)],
-            Notes = [.. actuator is null ? [] : combinations.Of(actuator), .. Alike(table), .. table.Notes.Where(n => n is not (PositionsNote or HoldNote))],
-        };
+            // A chart of which no row would be left is printed whole: left out altogether it would be missed.
+            var table = whole.Rows.Any(Tells) ? whole with { Rows = [.. whole.Rows.Where(Tells)], Notes = [.. Alike(whole), .. whole.Notes] } : whole;
+            return table with { Notes = [.. actuator is null ? [] : combinations.Of(actuator), .. table.Notes.Where(n => n is not (PositionsNote or HoldNote))] };
+        }
+
         var proof = context.Positions;
         ReportTable[] tables =
         [
@@ -68,8 +70,9 @@ public static class ContactChart
     {
         var alike = table.Rows.Where(r => !Tells(r)).ToList();
         if (alike.Count == 0) yield break;
-        var missed = table.Columns.Skip(Names).Where((_, i) => alike.TrueForAll(r => r[Names + i] == NotReached)).Select(c => c.Header);
-        yield return $"Left out: {Figures.Count(alike.Count)} inputs and loads that are alike in all positions that are reached; never reached with the supplies on: {NameList.Sentence(missed)}.";
+        var missed = table.Columns.Skip(Names).Where((_, i) => alike.TrueForAll(r => r[Names + i] == NotReached)).Select(c => c.Header).ToList();
+        var where = missed.Count == 0 ? "" : $"; never reached with the supplies on: {NameList.Sentence(missed)}";
+        yield return $"Left out: {Figures.Count(alike.Count)} inputs and loads that are alike in all positions that are reached{where}.";
     }
 
     private static ReportTable OfActuator(AnalysisContext context, PositionProof proof, Actuator actuator)

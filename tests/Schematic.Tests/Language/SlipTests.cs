@@ -70,8 +70,8 @@ public class SlipTests
     }
 
     [Theory]
-    [InlineData("lamp DS1 24 V 50 mA [[amber]]", "unknown-colour: `amber` is not a colour. -> Write yellow, the name that sheets and IEC 60757 have for it.")]
-    [InlineData("wire W1 22 AWG [[white/slate]] X1:1 -> P1:1", "unknown-colour: `white/slate` is not a colour. -> Write white/grey, the name that sheets and IEC 60757 have for it.")]
+    [InlineData("lamp DS1 24 V 50 mA [[amber]]", "unknown-colour: `amber` is not a colour. -> Write yellow: colours are called as in IEC 60757.")]
+    [InlineData("wire W1 22 AWG [[white/slate]] X1:1 -> P1:1", "unknown-colour: `white/slate` is not a colour. -> Write white/grey: colours are called as in IEC 60757.")]
     [InlineData("wire W1 22 AWG [[blakc]] X1:1 -> P1:1", "unknown-colour: `blakc` is not a colour. -> Did you mean `black`?")]
     public void A_colour_by_another_name_is_told_by_its_usual_one(string text, string expected) => MarkedText.Gives(Parts + text, expected);
 
