@@ -52,29 +52,36 @@ public static class BenchCut
         Nets = [],
         Cables = [],
         Expectations = [],
-        Actuators = [.. panel.Actuators.Where(a => IsMoving(panel, a, inside))],
+        Actuators = Moving(panel, panel.Parts.Where(p => inside.Contains(p.Designator))),
     };
 
-    private static Panel HarnessOf(Panel panel, IReadOnlySet<string> hosts, HashSet<string> inside) => panel with
+    private static Panel HarnessOf(Panel panel, IReadOnlySet<string> hosts, HashSet<string> inside)
     {
-        Parts = [.. panel.Parts.Where(p => OutsideParts(panel, hosts, inside).Contains(p.Designator)).Select(Unmated)],
-        Attachments = [.. panel.Attachments.Where(a => !hosts.Contains(a.Contact.Part))],
-        Expectations = [],
-        Actuators =
-        [
-            .. panel.Actuators.Where(a => IsMoving(
-                panel, a, panel.Parts.Select(p => p.Designator).Where(d => !inside.Contains(d)).ToHashSet(StringComparer.Ordinal))),
-        ],
-    };
+        var outside = OutsideParts(panel, hosts, inside);
+        return panel with
+        {
+            Parts = [.. panel.Parts.Where(p => outside.Contains(p.Designator)).Select(Unmated)],
+            Attachments = [.. panel.Attachments.Where(a => !hosts.Contains(a.Contact.Part))],
+            Expectations = [],
+            Actuators = Moving(panel, panel.Parts.Where(p => !inside.Contains(p.Designator))),
+        };
+    }
 
     private static Part Unmated(Part part) => part is Connector { Mates: not null } connector ? connector with { Mates = null } : part;
 
-    private static bool IsMoving(Panel panel, Actuator actuator, HashSet<string> parts) => panel.Parts
-        .Any(p => parts.Contains(p.Designator) && ((p is Switch s && s.Actuator == actuator.Name) || p.Designator == actuator.Keypad || Follows(p, actuator)));
+    /// <summary>The actuators that any of the parts follows, or that are keys of one.</summary>
+    private static ImmutableArray<Actuator> Moving(Panel panel, IEnumerable<Part> parts)
+    {
+        var (followed, own) = (new HashSet<string>(StringComparer.Ordinal), new HashSet<string>(StringComparer.Ordinal));
+        foreach (var part in parts)
+        {
+            own.Add(part.Designator);
+            if (part is Switch pole) followed.Add(pole.Actuator);
+            followed.UnionWith(part.ContactSets.SelectMany(s => s.Throws).SelectMany(t => t.When.Leaves()).OfType<PositionCondition>().Select(c => c.Actuator));
+        }
 
-    /// <summary>Whether a contact of a part asks for a position of this actuator.</summary>
-    private static bool Follows(Part part, Actuator actuator) => part.ContactSets.SelectMany(s => s.Throws)
-        .Any(t => t.When.Leaves().OfType<PositionCondition>().Any(c => c.Actuator == actuator.Name));
+        return [.. panel.Actuators.Where(a => followed.Contains(a.Name) || (a.Keypad is { } keypad && own.Contains(keypad)))];
+    }
 
     /// <summary>The new parts, and a unit's connector where wires end on it and not on a plug.</summary>
     private static HashSet<string> OutsideParts(Panel panel, IReadOnlySet<string> hosts, HashSet<string> inside)

@@ -95,38 +95,39 @@ internal sealed record FlowShape(double PaneMm, int Panes, FlowRow Header, Immut
     }
 
     /// <summary>The row after the last that finds room in panes whose rows may be that high together.</summary>
-    public int Deal(int from, double height)
+    public int Deal(int from, double height) => Deal(from, Rows.Length, height);
+
+    /// <summary>The same of the rows before one.</summary>
+    private int Deal(int from, int end, double height)
     {
         var next = from;
         for (var pane = 0; pane < Panes; pane++)
         {
             var left = height + 1e-9;
-            while (next < Rows.Length && Rows[next].HeightMm <= left) left -= Rows[next++].HeightMm;
+            while (next < end && Rows[next].HeightMm <= left) left -= Rows[next++].HeightMm;
         }
 
         return next;
     }
 
     /// <summary>The least height at which the panes hold all rows: they end at one height.</summary>
-    public double LeastHeight(int from, double most)
+    public double LeastHeight(int from, double most) => LeastHeight(from, Rows.Length, most);
+
+    /// <summary>The least height at which the panes hold as many rows.</summary>
+    public double CutHeight(int from, int to, double most) => Deal(from, to, most) == to ? LeastHeight(from, to, most) : most;
+
+    private double LeastHeight(int from, int end, double most)
     {
-        if (from == Rows.Length) return 0;
-        if (Panes == 1) return Rows.Skip(from).Sum(r => r.HeightMm);
+        if (from == end) return 0;
+        if (Panes == 1) return Rows.Skip(from).Take(end - from).Sum(r => r.HeightMm);
         var (low, high) = (0.0, most);
         while (high - low > 0.01)
         {
             var middle = (low + high) / 2;
-            if (Deal(from, middle) == Rows.Length) high = middle;
+            if (Deal(from, end, middle) == end) high = middle;
             else low = middle;
         }
 
         return high;
-    }
-
-    /// <summary>The least height at which the panes hold as many rows.</summary>
-    public double CutHeight(int from, int to, double most)
-    {
-        var cut = this with { Rows = Rows[..to] };
-        return cut.Deal(from, most) == to ? cut.LeastHeight(from, most) : most;
     }
 }

@@ -164,7 +164,7 @@ internal sealed class FlowRun
         if (page.Filled.Min() > page.Box.Bottom - LeastGapMm) return [];
         var forms = _shapes.FormsOf(block);
         // Rows are cut differently in each width, so that a part is only followed by parts of the same width.
-        return from == default ? forms : Array.FindAll(forms, f => IsSame(block, f));
+        return from == default ? forms : Array.FindAll(forms, f => Math.Abs(from.WidthMm - f.WidthMm) <= 1e-6);
     }
 
     private Candidate? BestWhole(FlowPage page, FlowBlock block, Cursor from)
@@ -184,7 +184,7 @@ internal sealed class FlowRun
                 var pane = from == default ? form.WholeMm : shape.LeastHeight(from.Row, room);
                 var bottom = top + head + pane + notes;
                 best = Better(best, new Candidate(
-                    page, form, column, top, pane, bottom, new Cursor(shape.Rows.Length, shape.Notes.Length), CostOf(page, form, column, bottom)));
+                    page, form, column, top, pane, bottom, new Cursor(shape.Rows.Length, shape.Notes.Length, form.WidthMm), CostOf(page, form, column, bottom)));
             }
         }
 
@@ -214,16 +214,12 @@ internal sealed class FlowRun
                 // Columns that no further piece of the same width can take are used up with it.
                 var share = (double)_columns / (form.Span * (_columns / form.Span));
                 var cost = share * CostOf(page, form, column, bottom) / Math.Max(1, row - from.Row);
-                best = Better(best, new Candidate(page, form, column, top, pane, bottom, new Cursor(row, note), cost));
+                best = Better(best, new Candidate(page, form, column, top, pane, bottom, new Cursor(row, note, form.WidthMm), cost));
             }
         }
 
         return best;
     }
-
-    /// <summary>What was begun in one width goes on in the same: its rows are cut alike there.</summary>
-    private bool IsSame(FlowBlock block, FlowForm form) =>
-        Math.Abs(_pages.SelectMany(p => p.Pieces).Last(p => p.Block == block).Place.Width - form.WidthMm) <= 1e-6;
 
     private static Candidate Better(Candidate? found, Candidate way) =>
         found is not { } best || way.Cost < best.Cost - 1e-6 || (way.Cost < best.Cost + 1e-6 && way.Bottom < best.Bottom - 1e-6) ? way : best;
@@ -281,8 +277,8 @@ internal sealed class FlowRun
         return marks.ToImmutable();
     }
 
-    /// <summary>How far a block has been placed.</summary>
-    private readonly record struct Cursor(int Row, int Note);
+    /// <summary>How far a block has been placed, and in which width: it goes on in the same, because its rows are cut alike there.</summary>
+    private readonly record struct Cursor(int Row, int Note, double WidthMm);
 
     /// <summary>A way to place a block or a part of it.</summary>
     private readonly record struct Candidate(

@@ -17,20 +17,21 @@ internal sealed record Piece(Equipment Equipment, int Number, int Count, int Fro
     public override int GetHashCode() => HashCode.Combine(Equipment.Index, Number, From, To);
 
     /// <summary>
-    /// The ends that it shows where not even one terminal after the other finds room; null: all ends of its terminals.
+    /// The ends that it shows where not even one terminal after the other finds room, by terminal and in their order there; null: all ends
+    /// of its terminals.
     /// </summary>
-    public ImmutableHashSet<LinkEnd>? Only { get; init; }
+    public ILookup<TerminalId, LinkEnd>? Only { get; init; }
 
     /// <summary>Whether it is a place holder for what fits on no sheet at all.</summary>
     public bool IsPlaceHolder { get; init; }
 
     /// <summary>The ends at a terminal that the piece shows.</summary>
     public IEnumerable<LinkEnd> EndsAt(WiringMap map, TerminalId terminal) =>
-        Only is { } only ? map.EndsAt(terminal).Where(only.Contains) : map.EndsAt(terminal);
+        Only is { } only ? only[terminal] : map.EndsAt(terminal);
 
     /// <summary>Of terminals in order, those that it shows.</summary>
     public ImmutableArray<TerminalId> Of(WiringMap map, ImmutableArray<TerminalId> terminals) =>
-        [.. terminals[Math.Min(From, terminals.Length)..Math.Min(To, terminals.Length)].Where(t => Only is null || EndsAt(map, t).Any())];
+        [.. terminals[Math.Min(From, terminals.Length)..Math.Min(To, terminals.Length)].Where(t => Only is not { } only || only.Contains(t))];
 
     /// <summary>The piece as a thing that another piece refers to.</summary>
     public Thing AsThing => ThingOf(Number);

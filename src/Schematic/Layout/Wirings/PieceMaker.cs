@@ -104,11 +104,12 @@ internal sealed class PieceMaker(WiringMap map, WiringWeights weights, double wi
         var ends = equipment.Parts.SelectMany(p => p.Terminals.Select(t => p.At(t.Name))).SelectMany(map.EndsAt).ToList();
         for (var n = 2; n <= ends.Count; n++)
         {
-            ImmutableArray<Piece> pieces = [.. Enumerable.Range(0, n).Select(i => new Piece(equipment, i + 1, n, 0, int.MaxValue)
+            Piece PieceOf(int i) => new(equipment, i + 1, n, 0, int.MaxValue)
             {
-                Only = [.. ends[(ends.Count * i / n)..(ends.Count * (i + 1) / n)]],
-            })];
-            if (pieces.All(Fits)) return pieces;
+                Only = ends[(ends.Count * i / n)..(ends.Count * (i + 1) / n)].ToLookup(e => e.Terminal),
+            };
+            ImmutableArray<Piece> pieces = [.. Enumerable.Range(0, n).Select(PieceOf).TakeWhile(Fits)];
+            if (pieces.Length == n) return pieces;
         }
 
         return [];

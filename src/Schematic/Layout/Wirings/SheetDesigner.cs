@@ -36,6 +36,9 @@ internal sealed class SheetDesigner
     /// <summary>How much of a sheet a piece covers as it stands alone, in square millimetres.</summary>
     public double AreaOf(Piece piece) => _alone[piece].WidthMm * _alone[piece].Units * Metrics.Unit;
 
+    /// <summary>Width and height of a piece as it stands alone: what <see cref="MayFit"/> and <see cref="HasWidthFor"/> ask of it.</summary>
+    public (double WidthMm, int Units) SizeOf(Piece piece) => (_alone[piece].WidthMm, _alone[piece].Units);
+
     /// <summary>Whether the arrangement can fit at all: heights of things as they stand alone, widths without channels.</summary>
     public bool MayFit(Arrangement arrangement) =>
         arrangement.Columns.All(c => c.Sum(p => _alone[p].Units + _weights.Gap) - _weights.Gap <= _units)

@@ -13,8 +13,11 @@ internal sealed class SheetFiller
     private readonly bool _prefersShare;
     private readonly SheetDesigner _designer;
     private readonly ImmutableArray<Piece> _pieces;
+    private readonly ImmutableArray<Piece> _largestFirst;
+    private readonly Dictionary<Piece, int> _places = [];
     private readonly Dictionary<Piece, Dictionary<Piece, int>> _links = [];
-    private readonly Dictionary<string, PlaceHint> _hints = new(StringComparer.Ordinal);
+    private readonly ILookup<Piece, Piece> _linkedTo;
+    private readonly Dictionary<Piece, PlaceHint> _hints = [];
 
     /// <param name="map">The panel.</param>
     /// <param name="designer">Designs sheets.</param>
@@ -27,11 +30,16 @@ internal sealed class SheetFiller
         WiringMap map, SheetDesigner designer, ImmutableArray<Piece> pieces, WiringWeights weights, bool prefersShare)
     {
         (_weights, _designer, _pieces, _prefersShare) = (weights, designer, pieces, prefersShare);
-        foreach (var hint in map.Panel.PlaceHints) _hints.TryAdd(hint.Part, hint);
+        _largestFirst = [.. pieces.OrderByDescending(designer.AreaOf)];
+        var hints = map.Panel.PlaceHints.DistinctBy(h => h.Part).ToDictionary(h => h.Part, StringComparer.Ordinal);
         foreach (var piece in pieces)
         {
+            _places[piece] = _places.Count;
             _links[piece] = designer.PartnersOf(piece).Where(p => p.Partner != piece).GroupBy(p => p.Partner).ToDictionary(g => g.Key, g => g.Count());
+            if (piece.Equipment.Parts.Select(p => hints.GetValueOrDefault(p.Designator)).FirstOrDefault(h => h is not null) is { } hint) _hints[piece] = hint;
         }
+
+        _linkedTo = pieces.SelectMany(p => _links[p].Keys.Select(o => (Piece: p, Other: o))).ToLookup(l => l.Other, l => l.Piece);
     }
 
     /// <summary>The sheets that hold all pieces.</summary>
@@ -55,7 +63,7 @@ internal sealed class SheetFiller
     {
         var seed = left.Find(p => SheetOf(p) is not null) ?? left.Find(p => p.Equipment.IsTwoSided && _links[p].Values.Sum() > 3) ?? left[0];
         var design = _designer.TryDesign(Arrangement.Of(seed)) ?? throw new InvalidOperationException($"{seed.Equipment.Name} was measured to fit.");
-        var rest = left.Where(p => p != seed).ToList();
+        var rest = left.Where(p => p != seed).ToHashSet();
         var failed = new HashSet<(Piece, Piece?, int)>();
         while (Grow(design, rest, failed) is { } grown)
         {
@@ -70,7 +78,7 @@ internal sealed class SheetFiller
     /// The sheet with one more piece, or null when it is full. What did not fit once does not fit when the sheet is fuller:
     /// <paramref name="failed"/> remembers it.
     /// </summary>
-    private (SheetDesign Design, Piece Piece)? Grow(SheetDesign design, List<Piece> rest, HashSet<(Piece, Piece?, int)> failed)
+    private (SheetDesign Design, Piece Piece)? Grow(SheetDesign design, HashSet<Piece> rest, HashSet<(Piece, Piece?, int)> failed)
     {
         SheetDesign? Try(Piece piece, Spot spot)
         {
@@ -81,7 +89,8 @@ internal sealed class SheetFiller
             return tried;
         }
 
-        var related = rest.SelectMany(p => Spots(design.Arrangement, p).Select(s => (Piece: p, Spot: s, Gain: GainOf(design.Arrangement, p, s))))
+        var linked = design.Arrangement.Columns.SelectMany(c => c).SelectMany(p => _linkedTo[p]).Where(rest.Contains).ToHashSet();
+        var related = linked.OrderBy(p => _places[p]).SelectMany(p => Spots(design.Arrangement, p).Select(s => (Piece: p, Spot: s, Gain: GainOf(design.Arrangement, p, s))))
             .Where(c => c.Gain > 0).OrderByDescending(c => c.Gain);
         var best = related.GroupBy(c => c.Piece).Take(_weights.Tries)
             .Select(g => (Piece: g.Key, Design: g.Select(c => Try(c.Piece, c.Spot)).OfType<SheetDesign>()
@@ -94,14 +103,23 @@ internal sealed class SheetFiller
         if (best.Design is not null) return (best.Design, best.Piece);
 
         var tries = 0;
-        foreach (var piece in rest.OrderByDescending(p => design.Arrangement.Columns.SelectMany(c => c).Any(o => _links[p].ContainsKey(o))).ThenByDescending(_designer.AreaOf))
+        var unfit = new HashSet<(double WidthMm, int Units, SheetSide? Side)>();
+        foreach (var piece in _largestFirst.Where(linked.Contains).Concat(_largestFirst.Where(p => rest.Contains(p) && !linked.Contains(p))))
         {
+            // Of many things of one size the first that finds no room speaks for all.
+            var size = _designer.SizeOf(piece);
+            var kind = (size.WidthMm, size.Units, HintOf(piece)?.Side);
+            if (unfit.Contains(kind)) continue;
+            var mayFit = false;
             foreach (var spot in Spots(design.Arrangement, piece))
             {
                 if (!_designer.MayFit(spot.Apply(design.Arrangement, piece)) || !_designer.HasWidthFor(design, piece, spot.IsNew ? null : spot.Column)) continue;
+                mayFit = true;
                 if (Try(piece, spot) is { } grown) return (grown, piece);
                 if (++tries >= _weights.FillTries) return null;
             }
+
+            if (!mayFit) unfit.Add(kind);
         }
 
         return null;
@@ -132,7 +150,7 @@ internal sealed class SheetFiller
         return piece.Equipment.IsTwoSided ? before + after : Math.Max(before, after);
     }
 
-    private PlaceHint? HintOf(Piece piece) => piece.Equipment.Parts.Select(p => _hints.GetValueOrDefault(p.Designator)).FirstOrDefault(h => h is not null);
+    private PlaceHint? HintOf(Piece piece) => _hints.GetValueOrDefault(piece);
 
     private int? SheetOf(Piece piece) => HintOf(piece)?.Sheet;
 
