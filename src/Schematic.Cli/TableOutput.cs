@@ -73,7 +73,9 @@ public sealed class TableOutput
             });
         }
 
-        foreach (var row in table.Rows) shown.AddRow([.. row.Select(Markup.Escape)]);
+        foreach (var row in table.Rows) shown.AddRow([.. row.Zip(widths).Select(c => Markup.Escape(Broken(c.First, c.Second)))]);
         return shown;
     }
+
+    private static string Broken(string cell, int width) => string.Join('\n', cell.Split('\n').SelectMany(l => WordWrap.Lines(l, width)));
 }

@@ -14,6 +14,8 @@ public static class Lettering
     /// <summary>How far letters hang below the base line, as a share of the capital height.</summary>
     public const double DescentShare = 0.32;
 
+    private const int MostLetters = 4000;
+
     /// <summary>Width of one line of text in millimetres, capitals being <paramref name="heightMm"/> high.</summary>
     public static double WidthMm(ReadOnlySpan<char> text, double heightMm, bool bold = false)
     {
@@ -60,24 +62,34 @@ public static class Lettering
         return text[..length].TrimEnd() + "…";
     }
 
-    /// <summary>Breaks a text at blanks into lines of at most <paramref name="widthMm"/>; a longer word stands alone.</summary>
+    /// <summary>
+    /// Breaks a text at blanks into lines of at most <paramref name="widthMm"/>. What belongs together stays on one line
+    /// (<see cref="BoundBlanks"/>) where it fits one; a word that is longer than a line is broken inside.
+    /// </summary>
     public static IReadOnlyList<string> Wrap(string text, double heightMm, double widthMm, bool bold = false)
     {
         var font = FontFile.Of(bold);
         if (HasBlanksToDrop(text)) text = string.Join(' ', text.Split(' ', StringSplitOptions.RemoveEmptyEntries));
         if (text.Length == 0) return [];
-        if (WidthMm(font, UnitsOf(font, text), heightMm) <= widthMm) return [text];
+        bool Fits(int units) => WidthMm(font, units, heightMm) <= widthMm;
+        if (Fits(UnitsOf(font, text))) return [text];
         var blank = UnitsOf(font, new Rune(' '));
         var lines = new List<string>();
         var (start, end, width) = (0, 0, 0);
         while (end < text.Length)
         {
             var from = end == 0 ? 0 : end + 1;
-            var to = text.IndexOf(' ', from) is >= 0 and var next ? next : text.Length;
+            var to = BoundBlanks.NextBreak(text, from);
             // Widths in the font's own units are whole numbers: they add up exactly, and no line is measured again with each word.
             var own = UnitsOf(font, text.AsSpan(from..to));
+            if (!Fits(own) && text.IndexOf(' ', from) is >= 0 and var first && first < to)
+            {
+                to = first;
+                own = UnitsOf(font, text.AsSpan(from..to));
+            }
+
             if (end == 0) width = own;
-            else if (WidthMm(font, width + blank + own, heightMm) <= widthMm) width += blank + own;
+            else if (Fits(width + blank + own)) width += blank + own;
             else
             {
                 lines.Add(text[start..end]);
@@ -85,10 +97,31 @@ public static class Lettering
             }
 
             end = to;
+            if (Fits(width)) continue;
+            // Only a word that stands alone is longer than a line: all of it but the last piece is lines.
+            start += AddPieces(lines, text[start..end], heightMm, widthMm, bold);
+            width = UnitsOf(font, text.AsSpan(start..end));
         }
 
         lines.Add(text[start..end]);
         return lines;
+    }
+
+    /// <summary>Cuts full lines off a word that is longer than a line; returns where the rest begins.</summary>
+    private static int AddPieces(List<string> lines, string word, double heightMm, double widthMm, bool bold)
+    {
+        var from = 0;
+        while (true)
+        {
+            // No more letters than this can stand in a line, so that a very long word is not measured again for each piece.
+            var window = word.Substring(from, Math.Min(word.Length - from, MostLetters));
+            var length = FittingLength(window, heightMm, widthMm, bold);
+            if (from + length >= word.Length) return from;
+            if (length == 0) length = char.IsHighSurrogate(word[from]) && word.Length > from + 1 ? 2 : 1;
+            if (from + length >= word.Length) return from;
+            lines.Add(word.Substring(from, length));
+            from += length;
+        }
     }
 
     /// <summary>Whether blanks stand at an end of the text or beside each other.</summary>

@@ -8,7 +8,7 @@ public static class AssumedList
 {
     private static readonly ImmutableArray<ReportColumn> Columns =
     [
-        new("thing", "Thing"), new("assumed", "Assumed"), new("basis", "Because"), new("statement", "Would state it"),
+        new("thing", "Thing"), new("assumed", "Assumed"), new("basis", "Because"), new("statement", "Would state it") { IsTyped = true },
     ];
 
     /// <summary>Builds the list; no rows where nothing is assumed.</summary>

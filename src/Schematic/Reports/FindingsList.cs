@@ -16,8 +16,8 @@ public static class FindingsList
                 new ReportColumn("severity", "Severity"),
                 new ReportColumn("rule", "Rule"),
                 new ReportColumn("place", "Place"),
-                new ReportColumn("finding", "What was found"),
-                new ReportColumn("help", "What to do"),
+                new ReportColumn("finding", "What was found") { IsTyped = true },
+                new ReportColumn("help", "What to do") { IsTyped = true },
             ],
             [.. open.Select(f => ImmutableArray.Create(
                 f.Severity == Severity.Error ? "ERROR" : "warning", f.Rule, PlaceOf(f), f.Message, f.Help ?? ""))])

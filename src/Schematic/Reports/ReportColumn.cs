@@ -17,6 +17,9 @@ public sealed record ReportColumn(string Key, string Header, ColumnAlign Align =
 
     /// <summary>Whether the printed cells are never broken: what is read in one look.</summary>
     public bool IsWhole { get; init; }
+
+    /// <summary>Whether the cells say what is to be typed into a file: units are printed as they can be typed.</summary>
+    public bool IsTyped { get; init; }
 }
 
 /// <summary>What cells name that is drawn somewhere.</summary>

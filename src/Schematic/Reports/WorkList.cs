@@ -10,7 +10,7 @@ namespace Schematic.Reports;
 
 /// <summary>
 /// What to do at the bench, in order, each line with a box to tick: prepare the wires, make each connector in soldering
-/// order as seen from the wire side, then the other ends.
+/// order as seen from the wire side, then the other ends; all ends where there is no connector.
 /// </summary>
 public static class WorkList
 {
@@ -61,8 +61,7 @@ public static class WorkList
         var tables = ImmutableArray.CreateBuilder<ReportTable>();
         if (!context.Panel.Wires.IsEmpty || !context.Panel.Cables.IsEmpty) tables.Add(Preparation(context));
         foreach (var connector in stations.OfType<Connector>()) tables.Add(ConnectorTable(context, fastenings, connector));
-        var others = stations.Where(p => p is not Connector).ToImmutableArray();
-        if (!others.IsEmpty) tables.Add(OtherEnds(context, fastenings, others));
+        if (stations.Any(p => p is not Connector)) tables.Add(OtherEnds(context, fastenings, stations));
         return [.. tables.Select(t => WithBoxes(t, context.Panel.BuildCount))];
     }
 
@@ -74,9 +73,8 @@ public static class WorkList
     {
         var fastenings = new Fastenings(context);
         var stations = BuildOrder.Stations(context, fastenings);
-        var others = stations.Where(p => p is not Connector).ToImmutableArray();
-        if (others.IsEmpty) return [];
-        var all = JoinedColumns.Of(Short(WithBoxes(OtherEnds(context, fastenings, others), context.Panel.BuildCount)), "Wire or lead", "wire", "colour", "gauge");
+        if (stations.All(p => p is Connector)) return [];
+        var all = JoinedColumns.Of(Short(WithBoxes(OtherEnds(context, fastenings, stations), context.Panel.BuildCount)), "Wire or lead", "wire", "colour", "gauge");
         var connectors = stations.OfType<Connector>().Select(c => c.Designator).ToList();
         var first = connectors.Count == 0 ? "" : $"First the ends at {NameList.Compact(connectors)}: their order stands beside their faces. ";
         string[] notes = [$"{first}Disconnect every supply before work on the harness. Where nothing else is said: {Usual}. Rows of one name: together on that terminal. Far ends: wire list."];
@@ -177,10 +175,10 @@ public static class WorkList
         return new ReportTable($"Work list: {name}", EndColumns, [.. rows]) { Notes = [.. ConnectorNotes(context, connector)] };
     }
 
-    private static ReportTable OtherEnds(AnalysisContext context, Fastenings fastenings, ImmutableArray<Part> parts)
+    private static ReportTable OtherEnds(AnalysisContext context, Fastenings fastenings, ImmutableArray<Part> stations)
     {
-        var rows = Numbered(parts.Where(p => p is not FarEnd).SelectMany(BuildOrder.TerminalsOf).SelectMany(t => EndRows(context, fastenings, t)));
-        return new ReportTable("Work list: the other ends", EndColumns, [.. rows])
+        var rows = Numbered(stations.Where(p => p is not Connector and not FarEnd).SelectMany(BuildOrder.TerminalsOf).SelectMany(t => EndRows(context, fastenings, t)));
+        return new ReportTable($"Work list: {(stations.Any(p => p is Connector) ? "the other ends" : "all ends")}", EndColumns, [.. rows])
         {
             Notes =
             [

@@ -21,7 +21,7 @@ internal sealed record PartWords(SymbolKind Symbol, string Value)
         : new(SymbolKind.Phototransistor, part is ISemiconductorOutput output ? FigureFactory.LimitText(output.MaxVolts, output.MaxAmps) : "");
 
     /// <summary>Colour and gauge of a wire as they are written on it: <c>WH/BU 24 AWG</c>.</summary>
-    public static string Of(Wire wire) => string.Join(' ', new[] { wire.Colour?.Code, wire.GaugeText?.Replace("mm2", "mm²", StringComparison.Ordinal) }.Where(t => !string.IsNullOrEmpty(t)));
+    public static string Of(Wire wire) => string.Join(' ', new[] { wire.Colour?.Code, UnitSigns.Of(wire.GaugeText ?? "") }.Where(t => !string.IsNullOrEmpty(t)));
 
     private static string Number(double? value, string unit) => FigureFactory.Number(value, unit);
 

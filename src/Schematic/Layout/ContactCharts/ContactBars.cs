@@ -52,7 +52,7 @@ internal sealed class ContactBars : FlowBlock
     {
         foreach (var table in tables)
         {
-            var bars = new ContactBars(table) { Group = GroupName };
+            var bars = new ContactBars(Printed.WithSigns(table)) { Group = GroupName };
             if (bars.WidthAt(bars._positionMm) <= sheetMm + 1e-6) yield return bars;
             else foreach (var part in TableBlock.Of(table, sheetMm, group: GroupName)) yield return part;
         }

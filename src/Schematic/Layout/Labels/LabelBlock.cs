@@ -6,6 +6,7 @@ using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Frame;
 using Schematic.Layout.Tables;
+using Schematic.Model;
 using Schematic.Reports;
 
 namespace Schematic.Layout.Labels;
@@ -93,7 +94,7 @@ internal sealed class LabelBlock : FlowBlock
     private string Words(CutPieces pieces)
     {
         var count = pieces.Names.Length * _sets;
-        var name = string.Join(' ', new[] { pieces.Gauge, pieces.Colour }.Where(w => w.Length > 0));
+        var name = string.Join(' ', new[] { UnitSigns.Of(pieces.Gauge), pieces.Colour }.Where(w => w.Length > 0));
         var length = pieces.LengthMm is { } mm ? string.Create(CultureInfo.InvariantCulture, $"{mm:0.#} mm") : "cut to fit";
         return count == 1 ? $"{name}  {length}" : string.Create(CultureInfo.InvariantCulture, $"{name}  {count} x {length}");
     }

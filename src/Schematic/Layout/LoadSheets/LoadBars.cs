@@ -48,7 +48,7 @@ internal sealed class LoadBars : FlowBlock
     protected override FlowShape? Shape(FlowRoom room)
     {
         if (room.WidthMm < Math.Min(LeastWidth, room.SheetMm) - 1e-6) return null;
-        var advice = Advice(_supply, _uncounted).SelectMany(l => Lettering.Wrap(l, LetterHeight, room.WidthMm)).Select(l => WordRow.Of([l], pitchMm: LinePitch));
+        var advice = Advice(_supply, _uncounted).SelectMany(l => Lettering.Wrap(UnitSigns.Of(l), LetterHeight, room.WidthMm)).Select(l => WordRow.Of([l], pitchMm: LinePitch));
         IEnumerable<FlowRow> scale = SettingScale.HeightOf(_supply) > 0
             ? [new FlowRow(SettingScale.HeightOf(_supply), () => [.. SettingScale.Marks(_supply, new BoxMm(0, 0, room.WidthMm, 0))])] : [];
         ImmutableArray<FlowRow> notes = _leftOut.Length == 0 ? [] : [WordRow.Of(Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm), WordRow.NoteGapMm, LinePitch)];
@@ -97,7 +97,7 @@ internal sealed class LoadBars : FlowBlock
         foreach (var l in worst.Loads.Where(l => l.Drop is not null))
             yield return new LoadBar($"drop to {l.Name}", [("", l.Drop!.Value)], l.AllowedDrop, $"{ValueText.Volts(l.Drop.Value)} of {ValueText.Volts(l.AllowedDrop)}{Percent(l.Drop.Value / l.AllowedDrop)}");
         foreach (var w in worst.Wires.Where(w => w.Share > 0).OrderByDescending(w => Math.Round(w.Share!.Value, 9)).ThenBy(w => w.Wire.Designator, NaturalOrder.Comparer))
-            yield return new LoadBar($"{w.Wire.Designator}, {w.Wire.Gauge!.Text}", [("", w.Amps.Value)], w.Capacity!.Amps, Words(w.Amps.Value, w.Capacity.Amps));
+            yield return new LoadBar($"{w.Wire.Designator}, {UnitSigns.Of(w.Wire.Gauge!.Text)}", [("", w.Amps.Value)], w.Capacity!.Amps, Words(w.Amps.Value, w.Capacity.Amps));
     }
 
     /// <summary>The loads that make up the current; what they leave (boards, resistors) is a part without a name.</summary>
@@ -136,7 +136,7 @@ internal sealed class LoadBars : FlowBlock
 
     private static Ink PartInk => new(205, 205, 205);
 
-    private static string Words(double amps, double limit) => $"{ValueText.Amps(amps)} of {ValueText.Amps(limit)}{Percent(amps / limit)}";
+    private static string Words(double amps, double limit) => UnitSigns.Of($"{ValueText.Amps(amps)} of {ValueText.Amps(limit)}{Percent(amps / limit)}");
 
     private static string Percent(double share) =>
         string.Create(CultureInfo.InvariantCulture, $": {share * 100:0} %{(share > 1 ? ", OVER" : "")}");

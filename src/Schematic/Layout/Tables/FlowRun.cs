@@ -179,7 +179,7 @@ internal sealed class FlowRun
             {
                 var top = page.Top(column, form.Span);
                 var room = page.Box.Bottom - top - head - notes;
-                if (room < -1e-9) continue;
+                if (room < -1e-9 || !IsInOrder(page, block, column, top)) continue;
                 if (from == default ? form.WholeMm > room + 1e-9 : shape.Deal(from.Row, room) < shape.Rows.Length) continue;
                 var pane = from == default ? form.WholeMm : shape.LeastHeight(from.Row, room);
                 var bottom = top + head + pane + notes;
@@ -202,6 +202,7 @@ internal sealed class FlowRun
             for (var column = 0; column + form.Span <= _columns; column++)
             {
                 var top = page.Top(column, form.Span);
+                if (!IsInOrder(page, block, column, top)) continue;
                 var room = page.Box.Bottom - top - head;
                 var row = shape.Deal(from.Row, room);
                 // The last rows wait for the notes.
@@ -221,6 +222,13 @@ internal sealed class FlowRun
         return best;
     }
 
+    /// <summary>Whether a piece is read there after the pieces that the sheet has of its block: below the last of them, or right of it.</summary>
+    private bool IsInOrder(FlowPage page, FlowBlock block, int column, double top) =>
+        page.Pieces.FindLast(p => p.Block == block) is not { } last
+        || LeftOf(column) >= last.Place.Right - 1e-6 || (LeftOf(column) >= last.Place.Left - 1e-6 && top >= last.Place.Bottom - 1e-6);
+
+    private double LeftOf(int column) => _box.Left + (column * (_unit + FlowShape.PaneGapMm));
+
     private static Candidate Better(Candidate? found, Candidate way) =>
         found is not { } best || way.Cost < best.Cost - 1e-6 || (way.Cost < best.Cost + 1e-6 && way.Bottom < best.Bottom - 1e-6) ? way : best;
 
@@ -238,7 +246,7 @@ internal sealed class FlowRun
 
     private void Put(FlowBlock block, Cursor from, Candidate chosen)
     {
-        var left = _box.Left + (chosen.Column * (_unit + FlowShape.PaneGapMm));
+        var left = LeftOf(chosen.Column);
         var place = new BoxMm(left, chosen.Top, left + chosen.Form.WidthMm, chosen.Bottom);
         chosen.Page.Pieces.Add(new FlowPiece(block, place, () => Drawn(from, chosen, place)));
         for (var i = 0; i < chosen.Form.Span; i++) chosen.Page.Filled[chosen.Column + i] = chosen.Bottom + BlockGap;

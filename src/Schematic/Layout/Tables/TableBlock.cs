@@ -43,7 +43,7 @@ internal sealed class TableBlock : FlowBlock
     /// </summary>
     public static IEnumerable<TableBlock> Of(ReportTable table, double sheetWidthMm, bool isLeading = false, string? group = null)
     {
-        var shown = WithoutEmptyColumns(table);
+        var shown = Printed.WithSigns(WithoutEmptyColumns(table));
         var measures = new TableMeasures(shown);
         var parts = TableColumns.Split(measures, sheetWidthMm).Select(p => p.Columns).ToList();
         if (parts.Count == 1)

@@ -1,6 +1,7 @@
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Shapes;
+using Schematic.Model;
 
 namespace Schematic.Layout.Wirings;
 
@@ -17,7 +18,7 @@ internal static class StubWords
     public static string DataOf(Link link, bool isBrief)
     {
         if (isBrief || link.Wire is not { } wire) return "";
-        return $"{wire.Colour?.Code ?? "?"} {wire.GaugeText?.Replace("mm2", "mm²", StringComparison.Ordinal) ?? "?"}";
+        return $"{wire.Colour?.Code ?? "?"} {UnitSigns.Of(wire.GaugeText ?? "?")}";
     }
 
     /// <summary>Width of both.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
 using Schematic.Diagnostics;
+using Schematic.Layout.Tables;
 using Schematic.Reports;
 
 namespace Schematic.Page.Content;
@@ -29,6 +30,7 @@ internal static class ListSections
 
     private static void WriteTable(Markup page, ReportTable table, string id)
     {
+        table = Printed.WithSigns(table);
         page.Open("div", ("class", "list"), ("id", id), ("data-place", table.Title))
             .Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-labelledby", id + "-title"))
             .Open("table").Line("caption", table.Title, ("id", id + "-title")).Open("thead").Open("tr");
