@@ -71,6 +71,10 @@ public sealed class CaseSolution
     /// <summary>Volts across an element from its first end to its second; zero where nothing defines them.</summary>
     public double ElementVolts(Element element) => Volts(element.From, element.To) ?? 0;
 
+    /// <summary>Volts across a load without sign; of an LED those alone that drive it forwards.</summary>
+    public double LoadVolts(Element load) =>
+        load.IsOneWay ? Math.Max(0, Math.Max(Halves(load).First, Halves(load).Second)) : Math.Abs(ElementVolts(load));
+
     private (double First, double Second) Halves(Element element) =>
         (Volts(_result, element.From, element.To) ?? 0, Volts(_otherHalf ?? _result, element.From, element.To) ?? 0);
 

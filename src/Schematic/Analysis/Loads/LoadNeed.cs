@@ -64,7 +64,7 @@ public sealed record LoadNeed(double? RatedVolts, double? ColdVolts, double? Hot
 
         /// <summary>As an LED: on its straight line it carries its rated current at its rated voltage.</summary>
         public LoadNeed Visit(Optocoupler coupler) => load.Kind == ElementKind.Led
-            ? new(LoadLimits.ForwardVolts(coupler), load.Volts, load.Volts, LoadLimits.ForwardVolts(coupler), true)
+            ? new(LoadLimits.ForwardVolts(coupler), load.Volts, load.Volts, coupler.RatedAmps is null ? null : LoadLimits.ForwardVolts(coupler), coupler.RatedAmps is not null)
             : None;
 
         public LoadNeed Visit(Consumer consumer)

@@ -22,8 +22,13 @@ public sealed class LoadRatingCheck : ICheck
 
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context) => context.Worst.Loads
-        .Where(l => l.MostVolts?.Value > l.Need.MostVolts * Tolerance && !LoadWords.IsMatterOfSetting(context, l.Name)).Select(Find)
+        .Where(l => IsOver(l) && !LoadWords.IsMatterOfSetting(context, l.Name)).Select(Find)
         .Concat(context.Worst.Wipers.Select(OfWiper).OfType<Diagnostic>());
+
+    /// <summary>An LED is rated by its current: what lies across it the other way round drives none.</summary>
+    private static bool IsOver(LoadLevel load) => load.Load.Kind == ElementKind.Led
+        ? load.Need.MostIsStated && load.MostAmps?.Value > load.Load.Scale!.Rated * Tolerance
+        : load.MostVolts?.Value > load.Need.MostVolts * Tolerance;
 
     /// <summary>A wiper at the end of its track carries all the current, and a little beside the end a little of the track does.</summary>
     private static Diagnostic? OfWiper(ContactLoad wiper)
@@ -44,10 +49,10 @@ public sealed class LoadRatingCheck : ICheck
 
     private static Diagnostic Find(LoadLevel load)
     {
+        if (load.Load.Kind == ElementKind.Led) return OfLed(load);
         var most = load.MostVolts!;
         var (rule, severity) = load.Need.MostIsStated ? (OverRule, Severity.Error) : (HighRule, Severity.Warning);
-        var (message, help) = load.Load.Part is Led led ? OfLed(load, led)
-            : load.Load.Kind == ElementKind.Resistor ? OfResistor(load)
+        var (message, help) = load.Load.Kind == ElementKind.Resistor ? OfResistor(load)
             : ($"{load.Name} gets {ValueText.Volts(most.Value)}; it stands {ValueText.Volts(load.Need.MostVolts!.Value)}.",
                 "Lower the supply, or put a resistor in series, or take a part for this voltage.");
         return new Diagnostic(rule, severity, message, load.Load.Part.Span)
@@ -59,9 +64,19 @@ public sealed class LoadRatingCheck : ICheck
         };
     }
 
-    private static (string Message, string Help) OfLed(LoadLevel load, Led led) => (
-        $"{load.Name} gets {ValueText.Amps(load.MostAmps!.Value)}; it is rated {ValueText.Amps(led.RatedAmps)}.",
-        "Take a larger series resistor.");
+    private static Diagnostic OfLed(LoadLevel load)
+    {
+        var (most, rated) = (load.MostAmps!, load.Load.Scale!.Rated);
+        return new Diagnostic(
+            OverRule, Severity.Error,
+            $"{(load.Load.Part is Led ? load.Name : $"The diode of {load.Name}")} gets {ValueText.Amps(most.Value)}; it is rated {ValueText.Amps(rated)}.", load.Load.Part.Span)
+        {
+            Help = "Take a larger series resistor.",
+            Subjects = [About.Part(load.Load.Part)],
+            Values = [About.Amps("gets", most.Value), About.Amps("rated", rated)],
+            Trace = LoadWords.Trace(most),
+        };
+    }
 
     private static (string Message, string Help) OfResistor(LoadLevel load)
     {

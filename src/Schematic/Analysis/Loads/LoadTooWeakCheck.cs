@@ -56,6 +56,8 @@ public sealed class LoadTooWeakCheck : ICheck
             ? $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} of its {ValueText.Volts(rated)}: {Light(weak.Volts, rated)}."
         : weak.Load.Part is Led led
             ? $"{weak.Load.Name} gets at most {ValueText.Amps(weak.Amps)} of its {ValueText.Amps(led.RatedAmps)}: too little to be seen."
+        : weak.Load.Part is Optocoupler coupler
+            ? $"The diode of {weak.Load.Name} gets at most {ValueText.Amps(weak.Amps)} in any position; it switches from {ValueText.Amps(LoadLimits.CouplerFraction * LoadLimits.RatedAmps(coupler))}{(coupler.RatedAmps is null ? " (assumed)" : "")}."
         : weak.Load.Part.Winding is { } coil
             ? $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} in any position; it needs {ValueText.Volts(LoadLimits.OperateVolts(coil))} to operate{(coil.OperatesVolts is null ? " (assumed: 75 % of its rated voltage)" : "")}."
         : $"{weak.Load.Name} gets at most {ValueText.Volts(weak.Volts)} in any position.";

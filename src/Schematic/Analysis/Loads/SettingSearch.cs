@@ -110,18 +110,18 @@ internal sealed class SettingSearch
     /// </summary>
     private double? OnLine(Element load, double wanted, int place, bool weakest)
     {
-        var (low, high) = (Math.Abs(_atLow[place].ElementVolts(load)), Math.Abs(_atHigh[place].ElementVolts(load)));
+        var (low, high) = (_atLow[place].LoadVolts(load), _atHigh[place].LoadVolts(load));
         if (high - low < NoChange) return null;
         var share = (wanted - low) / (high - low);
         if (weakest ? share > 1 : share < 0) return null;
-        var isStraight = _between[place].Value.Zip(Between).All(p => Math.Abs(Math.Abs(p.First.ElementVolts(load)) - low - (p.Second * (high - low))) < Rounding);
+        var isStraight = _between[place].Value.Zip(Between).All(p => Math.Abs(p.First.LoadVolts(load) - low - (p.Second * (high - low))) < Rounding);
         return isStraight ? _low + (share * (_high - _low)) : null;
     }
 
     private double? Refined(Element load, double wanted, CaseSolution atLow, CaseSolution atHigh)
     {
-        var (x0, y0) = (_low, Math.Abs(atLow.ElementVolts(load)));
-        var (x1, y1) = (_high, Math.Abs(atHigh.ElementVolts(load)));
+        var (x0, y0) = (_low, atLow.LoadVolts(load));
+        var (x1, y1) = (_high, atHigh.LoadVolts(load));
         const double noSlope = 1e-6;
         for (var i = 0; i < Refinements && Math.Abs(y1 - wanted) > 1e-4; i++)
         {
@@ -129,7 +129,7 @@ internal sealed class SettingSearch
             var next = x1 + ((wanted - y1) * (x1 - x0) / (y1 - y0));
             if (next <= 0) return null;
             (x0, y0) = (x1, y1);
-            (x1, y1) = (next, Math.Abs(_network.Solve(atHigh.Case, atHigh.Part, At(next)).ElementVolts(load)));
+            (x1, y1) = (next, _network.Solve(atHigh.Case, atHigh.Part, At(next)).LoadVolts(load));
         }
 
         return Math.Abs(y1 - y0) < noSlope * Math.Abs(x1 - x0) && Math.Abs(y1 - wanted) > 1e-2 ? null : x1;

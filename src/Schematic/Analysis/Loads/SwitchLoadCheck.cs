@@ -23,12 +23,12 @@ public sealed class SwitchLoadCheck : ICheck
 
     /// <inheritdoc/>
     public IEnumerable<Diagnostic> Run(AnalysisContext context) =>
-        context.Worst.Contacts.Select(OfContact).Concat(context.Worst.Supplies.Where(s => CutsOff(context, s)).Select(OfSupply)).OfType<Diagnostic>();
+        context.Worst.Contacts.Select(c => OfContact(context, c)).Concat(context.Worst.Supplies.Where(s => CutsOff(context, s)).Select(OfSupply)).OfType<Diagnostic>();
 
     /// <summary>A transformer gives a multiple of its rated current for the moment in which lamps are cold; what limits electronically does not.</summary>
     private static bool CutsOff(AnalysisContext context, SupplyLoad load) => context.Part(load.Supply.Designator) is not Transformer;
 
-    private static Diagnostic? OfContact(ContactLoad load)
+    private static Diagnostic? OfContact(AnalysisContext context, ContactLoad load)
     {
         if (load.Rating is not { } rating) return null;
         var name = $"Contact {load.Contact.Common} to {load.Contact.Throw}";
@@ -60,9 +60,10 @@ public sealed class SwitchLoadCheck : ICheck
         }
 
         if (load.PeakAmps.Value <= rating.Amps + 1e-9) return null;
+        var lamps = load.Loads.Where(n => context.Part(n) is Lamp).ToList();
         return new Diagnostic(
             LampRule, Severity.Warning,
-            $"{name} gets {ValueText.Amps(load.PeakAmps.Value)} while {NameList.Sentence(load.Loads)} {(load.Loads.Length == 1 ? "is" : "are")} cold; it is rated {ValueText.Amps(rating.Amps)}.",
+            $"{name} gets {ValueText.Amps(load.PeakAmps.Value)} while {NameList.Sentence(lamps)} {(lamps.Count == 1 ? "is" : "are")} cold; it is rated {ValueText.Amps(rating.Amps)}.",
             load.Contact.Part.Span)
         {
             Help = "Take a larger switch, put a small resistor in series, or use LEDs in place of the lamps.",

@@ -127,7 +127,7 @@ internal sealed class Tally
         }
 
         if (!(element.IsLoad || element.Kind == ElementKind.Resistor)) return;
-        var volts = Math.Abs(solution.ElementVolts(element));
+        var volts = solution.LoadVolts(element);
         if (volts < NoVolts) return;
         Elements[index].Raise(look.AmpsOf(index), solution.Case);
         MostVolts[index].Raise(volts, solution.Case);

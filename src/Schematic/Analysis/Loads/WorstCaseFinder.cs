@@ -93,7 +93,7 @@ public sealed class WorstCaseFinder
         Extreme(worst.ContactAmps[contact.Index]),
         Extreme(worst.ContactRequired[contact.Index]),
         Extreme(worst.ContactPeak[contact.Index]),
-        [.. worst.ContactLoads[contact.Index].Where(l => _circuit.Elements[l].Kind != ElementKind.Pull).Select(l => _circuit.Elements[l].Name)]);
+        [.. worst.ContactLoads[contact.Index].Where(l => _circuit.Elements[l].Kind != ElementKind.Pull).Select(l => _circuit.Elements[l].Name).Distinct()]);
 
     private ProtectorLoad ProtectorLoad(Protector part, Peak amps, ImmutableArray<Wire> wires)
     {
