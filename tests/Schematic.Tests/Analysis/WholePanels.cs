@@ -299,23 +299,25 @@ internal static class WholePanels
         // More open contacts than are told apart, each of them with something on it.
         ["many-open"] = """
             actuator KEY { off rest ; on }
-            connector J1 "found unit" { pins ; strip 10 pitch 5 mm ; not-traced 1..9 ; spare 10 }
+            connector J1 "found unit" { pins ; strip 10 pitch 5 mm ; not-traced 1..8 ; spare 9..10 }
             supply PS1 24 V
             switch S1 make on KEY when on
-            lamp DS1..DS6 24 V 40 mA
+            switch S2 break on KEY when on
+            lamp DS1 24 V 40 mA
             board A1 { inputs IN1 max 5 V pull-up 5 V 10 kohm ; ground GND }
+            terminals X1 { 1..6 }
             net P PS1:+ S1:1
             net A S1:2 J1:1
-            net L2 J1:2 DS1:X1
-            net L3 J1:3 DS2:X1
-            net L4 J1:4 DS3:X1
-            net L5 J1:5 DS4:X1
-            net L6 J1:6 DS5:X1
-            net L7 J1:7 DS6:X1
+            net L1 J1:2 DS1:X1
             net B J1:8 A1:IN1
-            net M PS1:- DS1:X2 DS2:X2 DS3:X2 DS4:X2 DS5:X2 DS6:X2 A1:GND J1:9
+            net T3 J1:3 X1:3
+            net T4 J1:4 X1:4
+            net T5 J1:5 X1:5
+            net T6 J1:6 S2:1
+            net M PS1:- DS1:X2 A1:GND J1:7 S2:2
             expect DS1 released when KEY off
             never J1:1 reaches J1:8
+            never J1:3 J1:4 J1:5 reaches J1:8
             """,
 
         // Time: a flasher of two relays, an on-delay, an off-delay, one of unknown delay, a claim about the time before a delay is over.
@@ -589,10 +591,10 @@ internal static class WholePanels
             wire W26 22 AWG 1 m S4:2 -> S2:2
             wire W27 22 AWG 1 m K1:A1 -> S4:2
             wire W28 22 AWG 1 m K1:A2 -> SP1:1
-            wire W29 22 AWG 1 m J1:3 -> X1:3
+            wire W29 22 AWG 1 m J1:3 -> X1:4
             wire W30 22 AWG 1 m P1:3 -> S4:2
             wire W34 22 AWG 1 m K1:13 -> X1:4
-            wire W35 22 AWG 1 m K1:14 -> X1:6
+            wire W35 22 AWG 1 m K1:14 -> DS3:X1
             """,
 
         // Relays that hunt: one that opens its own feed, two that shut each other out, one that follows another, a lock that one of them

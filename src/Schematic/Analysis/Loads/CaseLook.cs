@@ -91,10 +91,10 @@ internal sealed class CaseLook
             : 0;
     }
 
-    /// <summary>The loads that a supply feeds, contacts, diodes and resistors counting as joints.</summary>
-    public ImmutableArray<int> FedBy(Element supply) =>
+    /// <summary>The loads that a supply feeds, contacts counting as joints, and diodes and resistors that carry current; none where it gives none.</summary>
+    public ImmutableArray<int> FedBy(Element supply) => _solution.ElementAmps(_placeOf[supply]) <= NoAmps ? [] :
     [
-        .. Flood(supply.FromNode, null, e => e.Kind is ElementKind.Diode or ElementKind.Resistor, stopAt: -1, stopsAtSupply: false)!.Value
+        .. Flood(supply.FromNode, null, e => e.Kind is ElementKind.Diode or ElementKind.Resistor && AmpsOf(_placeOf[e]) > NoAmps, stopAt: -1, stopsAtSupply: false)!.Value
             .Where(l => _circuit.Elements[l].IsLoad && AmpsOf(l) > NoAmps),
     ];
 

@@ -22,8 +22,8 @@ internal struct Peak
     /// <summary>Puts a bound that was found otherwise, and what its case shows when it is solved.</summary>
     public void Put(double value, double shown, SwitchingCase state) => (Value, Shown, Case) = (value, Math.Max(Shown, shown), state);
 
-    /// <summary>Adds to the value: what other regions may add to a shared feed.</summary>
-    public void Lift(double more) => Value += more;
+    /// <summary>Adds to the value, up to a highest: what other regions may add to a shared feed.</summary>
+    public void Lift(double more, double highest = double.PositiveInfinity) => Value = Math.Min(Value + more, highest);
 
     /// <summary>Raises the value to a bound; the case stays the one that shows most.</summary>
     public void RaiseToBound(double value) => Value = Case is null ? Value : Math.Max(Value, value);

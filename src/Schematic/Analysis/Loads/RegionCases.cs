@@ -18,10 +18,14 @@ internal sealed class RegionCases
 
     private const double LeastGain = 1e-9;
 
+    /// <summary>Of an element that hangs on no contact.</summary>
+    private const int NoRegion = -1;
+
     private readonly StateSpace _space;
     private readonly Circuit _circuit;
     private readonly SwitchingCase _allOpen;
     private readonly NetworkPart _openPart;
+    private readonly int[] _regionOfElement;
     private readonly Dictionary<Diagram, IReadOnlyCollection<int>> _behind = [];
     private readonly Dictionary<Diagram, SwitchingCase> _shownIn = [];
 
@@ -29,11 +33,11 @@ internal sealed class RegionCases
     public RegionCases(StateSpace space, WiredNetwork network, int most)
     {
         (_space, _circuit) = (space, space.Circuit.Circuit);
-        var regionOf = RegionsOf(_circuit);
+        (var regionOf, _regionOfElement) = RegionsOf(_circuit);
         var contacts = regionOf.Select((r, i) => (Region: r, Contact: i)).ToLookup(p => p.Region, p => p.Contact);
         _allOpen = Case(Diagram.Always, []);
         _openPart = new NetworkPart(network, _allOpen);
-        Regions = [.. contacts.OrderBy(r => r.Key).Select(r => Read(network, [.. r], most))];
+        Regions = [.. contacts.OrderBy(r => r.Key).Select(r => Read(network, r.Key, [.. r], most))];
     }
 
     /// <summary>The regions.</summary>
@@ -50,14 +54,15 @@ internal sealed class RegionCases
     public void Add(Tally whole, WiredNetwork network, WiredJudge judge)
     {
         var start = network.Solve(_allOpen, _openPart);
-        whole.Add(start);
+        whole.Add(start, i => _regionOfElement[i] == NoRegion);
         var gains = new RegionGains(_circuit, start, LeastGain);
         for (var i = 0; i < Regions.Length; i++)
         {
+            var region = i;
             foreach (var state in Regions[i].Cases)
             {
                 var solution = network.Solve(state, Regions[i].Part);
-                whole.Add(solution);
+                whole.Add(solution, e => _regionOfElement[e] == NoRegion || _regionOfElement[e] == Regions[region].Number);
                 gains.Add(i, solution, whole);
             }
         }
@@ -114,8 +119,8 @@ internal sealed class RegionCases
                 .Sum(i => _circuit.Elements[i].CountedOhms * Math.Max(0, whole.Elements[i].Value - alone.Elements[i]));
         for (var i = 0; i < whole.LeastVolts.Length; i++)
         {
-            if (whole.LeastVolts[i].Case is not null) whole.LeastVolts[i].Lift(volts);
-            if (whole.HeldVolts[i].Case is not null) whole.HeldVolts[i].Lift(volts);
+            if (whole.LeastVolts[i].Case is not null) whole.LeastVolts[i].Lift(volts, highest: 0);
+            if (whole.HeldVolts[i].Case is not null) whole.HeldVolts[i].Lift(volts, highest: 0);
             if (whole.Drops[i].Case is not null) whole.Drops[i].Lift(volts);
         }
     }
@@ -133,12 +138,12 @@ internal sealed class RegionCases
         }
     }
 
-    private CaseRegion Read(WiredNetwork network, ImmutableArray<int> contacts, int most)
+    private CaseRegion Read(WiredNetwork network, int number, ImmutableArray<int> contacts, int most)
     {
         var isIn = contacts.ToHashSet();
         var part = new NetworkPart(network, Case(Diagram.Always, contacts));
         var cases = SwitchingCases.Find(_space, most, c => isIn.Contains(c.Index));
-        return new CaseRegion(part, cases ?? Tried(contacts), cases is not null);
+        return new CaseRegion(number, part, cases ?? Tried(contacts), cases is not null);
     }
 
     /// <summary>Positions in which much may be on: rest, each contact closed from nearby, and as many closed together as will.</summary>
@@ -167,8 +172,11 @@ internal sealed class RegionCases
         return new SwitchingCase(when, [.. isClosed], [.. _circuit.Supplies.Select(_ => true)]);
     }
 
-    /// <summary>For each contact the number of its region: what hangs together without passing a rail.</summary>
-    private static int[] RegionsOf(Circuit circuit)
+    /// <summary>
+    /// For each contact the number of its region: what hangs together without passing a rail; and for each element that of the contacts
+    /// that it hangs on, on which it hangs whether it is meant to work.
+    /// </summary>
+    private static (int[] OfContacts, int[] OfElements) RegionsOf(Circuit circuit)
     {
         var rails = circuit.Supplies.SelectMany(s => new[] { s.FromNode, s.ToNode }).Concat(circuit.Inputs.Select(i => i.GroundNode)).ToHashSet();
         var sets = new DisjointSets(circuit.NodeCount + circuit.Contacts.Length);
@@ -185,6 +193,9 @@ internal sealed class RegionCases
             Join(circuit.NodeCount + contact.Index, contact.ThrowNode);
         }
 
-        return [.. circuit.Contacts.Select(c => sets.Find(circuit.NodeCount + c.Index))];
+        int[] ofContacts = [.. circuit.Contacts.Select(c => sets.Find(circuit.NodeCount + c.Index))];
+        var switched = ofContacts.ToHashSet();
+        int OfNode(int node) => node >= 0 && !rails.Contains(node) && switched.Contains(sets.Find(node)) ? sets.Find(node) : NoRegion;
+        return (ofContacts, [.. circuit.Elements.Select(e => OfNode(e.FromNode) is >= 0 and var own ? own : OfNode(e.ToNode))]);
     }
 }

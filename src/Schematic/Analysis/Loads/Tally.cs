@@ -85,14 +85,16 @@ internal sealed class Tally
     public bool[] IsBackward { get; }
 
     /// <summary>Takes in one case.</summary>
-    public void Add(CaseSolution solution)
+    /// <param name="solution">The case.</param>
+    /// <param name="isJudged">Whether the case says how an element stands, by its place; else that of what is closed before it was left out.</param>
+    public void Add(CaseSolution solution, Func<int, bool>? isJudged = null)
     {
         var (state, part) = (solution.Case, solution.Part);
         foreach (var i in part?.Wires ?? All(Wires.Length)) Wires[i].Raise(solution.WireAmps(i), state);
         foreach (var i in part?.Protectors ?? All(Protectors.Length)) Protectors[i].Raise(solution.ProtectorAmps(i), state);
         var look = new CaseLook(_circuit, _placeOf, _standing, solution);
         foreach (var i in part?.Contacts ?? All(_circuit.Contacts.Length)) AddContact(_circuit.Contacts[i], solution, look);
-        foreach (var i in part?.Elements ?? All(Elements.Length)) AddElement(i, solution, look);
+        foreach (var i in part?.Elements ?? All(Elements.Length)) AddElement(i, solution, look, isJudged?.Invoke(i) ?? true);
         Outputs.Add(solution);
     }
 
@@ -116,7 +118,7 @@ internal sealed class Tally
         ContactLoads[contact.Index].UnionWith(loads);
     }
 
-    private void AddElement(int index, CaseSolution solution, CaseLook look)
+    private void AddElement(int index, CaseSolution solution, CaseLook look, bool isJudged)
     {
         var element = _circuit.Elements[index];
         if (element.Kind == ElementKind.Supply)
@@ -131,6 +133,7 @@ internal sealed class Tally
         if (volts < NoVolts) return;
         Elements[index].Raise(look.AmpsOf(index), solution.Case);
         MostVolts[index].Raise(volts, solution.Case);
+        if (!isJudged) return;
         if (look.IsHeld(index)) HeldVolts[index].Raise(-volts, solution.Case);
         if (!look.IsFed(index)) return;
         LeastVolts[index].Raise(-volts, solution.Case);
