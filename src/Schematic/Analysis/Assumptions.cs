@@ -56,8 +56,8 @@ public sealed class Assumptions
             if (lamp.RatedAmps is null && lamp.ColdOhms is { } cold)
                 yield return Make(AssumptionKind.Takes, lamp, $"has {ValueText.Ohms(lamp.HotOhms)} when lit", $"ten times its {ValueText.Ohms(cold)} cold", "its amperes");
             if (lamp.RatedVolts is not { } rated) yield break;
-            yield return Make(AssumptionKind.Lit, lamp, $"counts as lit from {ValueText.Volts(LoadLimits.LampFraction * rated)}",
-                "half its rated voltage, a tenth of its light", null);
+            yield return Make(AssumptionKind.Lit, lamp, $"counts as lit from {ValueText.Volts(LoadLimits.LampFraction * rated)}, as bright enough from {ValueText.Volts(LoadNeed.LampLeast * rated)}",
+                "half its rated voltage, a tenth of its light; 80 % of it (common practice, no source)", null);
             yield return Make(AssumptionKind.Stands, lamp, $"stands {ValueText.Volts(LoadNeed.LampMost * rated)}",
                 "110 % of its rated voltage (common practice, no source)", null);
         }

@@ -34,11 +34,22 @@ public static class BenchCut
             _ => (panel, MatedParts(panel, inside)),
         };
         var kept = cut.Parts.Where(p => accessible.Contains(p.Designator) && (part is null || p.Designator == part)).ToList();
+        // What is taken off leaves the ends of its wires, and where it has none there is nothing to put a lead on.
+        var wired = side == BenchSide.Harness ? WiredTerminals(panel) : null;
         return (
             cut,
-            [.. kept.SelectMany(p => p.Terminals.Where(t => !p.NotTraced.Contains(t.Name)).Select(t => p.At(t.Name))).Distinct()],
+            [
+                .. kept.SelectMany(p => p.Terminals.Where(t => !p.NotTraced.Contains(t.Name)).Select(t => p.At(t.Name))
+                    .Where(t => wired is null || !IsTakenOff(p) || wired.Contains(t))).Distinct(),
+            ],
             [.. kept.Where(p => p is not FarEnd).SelectMany(p => p.Terminals.Where(t => p.NotTraced.Contains(t.Name)).Select(t => p.At(t.Name))).Distinct()]);
     }
+
+    /// <summary>Whether a part's wires are taken off, or its plug is pulled, before a harness is measured: what is inside would be measured too.</summary>
+    internal static bool IsTakenOff(Part part) => part is Supply or Board;
+
+    private static HashSet<TerminalId> WiredTerminals(Panel panel) =>
+        [.. panel.Wires.SelectMany(w => new[] { w.From, w.To }), .. panel.Nets.SelectMany(n => n.Members.Select(m => m.Terminal))];
 
     /// <summary>Devices that are wired to the contacts of a unit's connector by whoever made the unit.</summary>
     private static HashSet<string> DevicesInside(Panel panel, IReadOnlySet<string> hosts) =>

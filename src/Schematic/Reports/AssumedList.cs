@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Schematic.Analysis;
+using Schematic.Analysis.Quantities;
+using Schematic.Model;
 
 namespace Schematic.Reports;
 
@@ -18,11 +20,16 @@ public static class AssumedList
             .Select(g => Row(NameList.Compact(g.Select(w => w.Wire.Designator)), g.Key, "chosen for the current and the stated drop", g.Key));
         return new ReportTable(
             "Assumed, not stated", Columns,
-            [.. Alike(context.Assumptions.All), .. chosen])
+            [.. Alike(context.Assumptions.All), .. chosen, .. Insulation(context)])
         {
             Notes = [$"{Assumption.Mark} marks such a value where a sheet prints it. Measure it, write the words of the last column into the statement, and it is yours."],
         };
     }
+
+    /// <summary>Bends and bundles count with insulation that no word states.</summary>
+    private static IEnumerable<ImmutableArray<string>> Insulation(AnalysisContext context) =>
+        context.Panel.Wires.Any(w => w.Gauge is not null) && context.Panel.Parts.OfType<Connector>().Any()
+            ? [Row("wires", $"have insulation {ValueText.Number(InsulatedWire.WallMm)} mm thick", "usual 300 V hook-up wire (common practice, no source)", "")] : [];
 
     /// <summary>A row for what is assumed alike, whatever it is assumed of.</summary>
     private static IEnumerable<ImmutableArray<string>> Alike(IEnumerable<Assumption> assumptions) =>

@@ -61,7 +61,7 @@ public static class PartsList
     {
         static string KindOf(Line line) => line.Text["wire ".Length..];
         var measured = loose.FindAll(l => l.Quantity is not null);
-        if (measured.Count > 0) yield return $"Loose wire to buy in metres, a tenth more for waste and slack (common practice, no source): {string.Join(", ", measured.Select(l => $"{KindOf(l)} {Number(l.Quantity)}"))}.";
+        if (measured.Count > 0) yield return $"Loose wire, net length of all pieces in metres; buy a tenth more for waste and slack (common practice, no source): {string.Join(", ", measured.Select(l => $"{KindOf(l)} {Number(l.Quantity)}"))}.";
         var open = loose.FindAll(l => l.Quantity is null);
         if (open.Count == 0) yield break;
         var kinds = open.Select(KindOf).GroupBy(k => k.LastIndexOf(' ') is > 0 and var i && !k.StartsWith("of ", StringComparison.Ordinal) ? k[..i] : k)
@@ -117,6 +117,9 @@ public static class PartsList
                 (perSet * sets) + spares, "pc", group.Key.UnitPrice);
         }
 
+        foreach (var group in Bars(panel).GroupBy(b => b.Terminals).OrderBy(g => g.Key))
+            yield return new Line(NameList.Compact(group.Select(b => b.Strip).Distinct()), $"jumper bar over {Figures.Count(group.Key)} terminals", group.Count(), 0, group.Count() * sets, "pc", null);
+
         foreach (var group in panel.Cables.GroupBy(c => (Text: PartNames.Of(c), c.PricePerMetre)))
             foreach (var line in Metres([.. group.Select(c => (c.Designator, c.LengthMm))], group.Key.Text, sets, group.Key.PricePerMetre)) yield return line;
         foreach (var group in LooseWire(panel))
@@ -128,6 +131,10 @@ public static class PartsList
     /// <summary>The pieces that are bought: the poles of one gang together are one.</summary>
     private static IEnumerable<ImmutableArray<Part>> Pieces(Panel panel) => panel.Parts.Where(p => !p.OnHand)
         .GroupBy(p => p is Switch pole ? pole.Gang : p.Designator).Select(g => g.ToImmutableArray());
+
+    /// <summary>The jumper bars of strips that are bought; a strip's own words may tell that they come with it.</summary>
+    private static IEnumerable<(string Strip, int Terminals)> Bars(Panel panel) =>
+        panel.Parts.OfType<TerminalStrip>().Where(s => !s.OnHand).SelectMany(s => s.Jumpers.Select(j => (s.Designator, j.Length)));
 
     private static string TextOf(ImmutableArray<Part> piece) => piece.Length == 1 || piece[0].OrderText is not null
         ? PartNames.Of(piece[0]) : $"{PartNames.Of(piece[0])}, {Figures.Count(piece.Length)} poles";

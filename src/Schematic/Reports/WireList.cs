@@ -59,7 +59,7 @@ public static class WireList
             row.SetItem(cable, row[wire].Length > 0 && row[cable] == string.Join(" core ", row[wire].Split(CoreMarks, 2)) ? "" : row[cable]);
         var shown = table with
         {
-            Columns = [.. kept.Select(i => table.Columns[i])],
+            Columns = [.. kept.Select(i => table.Columns[i]).Select(c => c.Key == "done" ? c with { Header = WorkList.BoxHeader(context.Panel.BuildCount) } : c)],
             Rows = [.. table.Rows.Select(Short).Select(r => kept.Select(i => r[i]).ToImmutableArray())],
             Notes = [.. table.Notes.Where(n => !n.StartsWith(MarksNote, StringComparison.Ordinal))],
         };

@@ -101,8 +101,14 @@ public static class WorkList
     /// <summary>A box to tick for each set that is built; one for all where they are many.</summary>
     public static string Boxes(int sets) => new('☐', sets > MostBoxes ? 1 : Math.Max(1, sets));
 
-    private static ReportTable WithBoxes(ReportTable table, int sets) =>
-        table with { Rows = [.. table.Rows.Select(r => r.SetItem(0, Boxes(sets)))] };
+    /// <summary>What stands above the boxes: whether there is one for each set.</summary>
+    internal static string BoxHeader(int sets) => sets is 1 or > MostBoxes ? "Done" : "Sets";
+
+    private static ReportTable WithBoxes(ReportTable table, int sets) => table with
+    {
+        Columns = table.Columns.SetItem(0, table.Columns[0] with { Header = BoxHeader(sets) }),
+        Rows = [.. table.Rows.Select(r => r.SetItem(0, Boxes(sets)))],
+    };
 
     /// <summary>
     /// The table without step numbers, without what is done with every end and without the far ends of wires, which stand in the
@@ -295,7 +301,7 @@ public static class WorkList
         var inner = InnerFree(context, connector);
         var places = inner.Count == 0 ? "" : $" Of the free ones {NameList.Compact(inner)} {(inner.Count == 1 ? "lies" : "lie")} in the inner half: hard to reach later.";
         var wanted = SpareContacts.GoodPractice(connector.Terminals.Length);
-        return $"{Figures.Count(free)} contacts stay free; {Figures.Count(wanted)} spares are good practice for {Figures.Count(connector.Terminals.Length)} contacts, in the outer part of the connector ({Sources.Spares}).{places} Fill every cavity with its contact.";
+        return $"{Figures.Count(free)} contacts stay free; {Figures.Count(wanted)} spares are good practice for {Figures.Count(connector.Terminals.Length)} contacts, in the outer part of the connector ({Sources.Spares}).{places}{(connector.Termination == Termination.Crimp ? " Fill every cavity with its contact, wired or not." : "")}";
     }
 
     /// <summary>Free contacts of a round insert that lie nearer to the centre than to the rim.</summary>

@@ -19,6 +19,15 @@ public sealed class ListTests
         Assert.Equal(["F1:1", "F1:2", "X1:1", "DS1:X1", "P1:3"], Column(list, "to"));
     }
 
+    [Fact]
+    public void Jumper_bars_of_strips_are_bought_and_those_on_hand_are_not()
+    {
+        var context = new AnalysisContext(TestPanels.Load(
+            "build 3\nterminals X1 { 1..9 ; jumper 1 2 ; jumper 3 4 5 ; jumper 8 9 }\nterminals X2 on-hand { 1 2 ; jumper 1 2 }\nwire W1 22 AWG red 50 mm X1:1 -> X2:1\n"));
+        var bars = PartsList.Build(context).Rows.Where(r => r[2].StartsWith("jumper bar", StringComparison.Ordinal)).ToList();
+        Assert.Equal([("X1", "jumper bar over 2 terminals", "2", "6"), ("X1", "jumper bar over 3 terminals", "1", "3")], bars.Select(r => (r[1], r[2], r[3], r[5])));
+    }
+
     // Centre first, then the ring clockwise seen from the wire side: sockets seen from the rear look like the front of the pins
     // (common practice, no source for the order itself).
     [Fact]

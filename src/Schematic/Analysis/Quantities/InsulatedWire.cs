@@ -9,7 +9,9 @@ namespace Schematic.Analysis.Quantities;
 public static class InsulatedWire
 {
     private const double StrandFill = 1.15;
-    private const double WallMm = 0.4;
+
+    /// <summary>The wall of the insulation in millimetres.</summary>
+    public const double WallMm = 0.4;
 
     /// <summary>Estimated outside diameter in millimetres.</summary>
     public static double DiameterMm(WireGauge gauge) => (gauge.DiameterMm * StrandFill) + (2 * WallMm);

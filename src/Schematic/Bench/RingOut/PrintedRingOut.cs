@@ -20,16 +20,15 @@ internal static class PrintedRingOut
     /// <summary>
     /// The steps of one plan under headings of what is held and what the meter must show; it begins with what is done before any step.
     /// </summary>
-    public static ReportTable Steps(RingOutPlan plan, IReadOnlyList<RingOutPlan> all) => new(
-        $"Ring-out with power off: {RingOutList.SideWords(plan.Circuit)}",
+    public static ReportTable Steps(RingOutPlan plan) => new(
+        $"Ring-out of {RingOutList.ShortWords(plan.Circuit)}, power off",
         [new("step", "", ColumnAlign.Right), new("red", "Red"), new("black", "Black"), new("reading", "Shows", ColumnAlign.Centre)],
         [.. Rows(plan)])
     {
-        // Lists flow to where they find room: each says for itself what is done first.
-        Lead = plan == all[0] ? [First(all), .. Before(all)] : [First(all)],
+        // Lists flow to where they find room: each says for itself what is done first and how it is read.
+        Lead = [First(plan), .. Before(plan)],
         Notes =
         [
-            .. RingOutList.Cautions(plan.Circuit).Except(Common(all)),
             $"{Number(plan.Steps.Length)} placements find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults.",
             .. RingOutList.Besides(plan),
             .. plan.Undecided.IsEmpty ? ImmutableArray<string>.Empty : [RingOutList.Limit(plan)],
@@ -37,23 +36,19 @@ internal static class PrintedRingOut
         ],
     };
 
-    private static string First(IReadOnlyList<RingOutPlan> plans) =>
-        $"First: {string.Join(' ', Common(plans).Select((c, i) => $"{Number(i + 1)}. {c}"))}";
+    private static string First(RingOutPlan plan) =>
+        $"First: {string.Join(' ', RingOutList.Cautions(plan.Circuit).Select((c, i) => $"{Number(i + 1)}. {c}"))}";
 
-    /// <summary>How to read the lists.</summary>
-    private static IEnumerable<string> Before(IReadOnlyList<RingOutPlan> plans)
+    /// <summary>How to read the list.</summary>
+    private static IEnumerable<string> Before(RingOutPlan plan)
     {
-        var steps = plans.SelectMany(p => p.Steps).ToList();
+        var steps = plan.Steps;
         yield return "Contacts under one lead are clipped together; \"+\": clip that on as well and take nothing off. A position is held until the next one is named.";
-        if (plans.Any(p => Enumerable.Range(0, p.Steps.Length).Any(i => LastInTurn(p, i) > i)))
+        if (Enumerable.Range(0, steps.Length).Any(i => LastInTurn(plan, i) > i))
             yield return $"\"{EachInTurn}\": clip to black as well what red touched before, then touch red to the next contact of the row; a box each.";
-        yield return $"Meter at ohms{(steps.Exists(s => s.Placement.Test == MeterTest.Diode) ? ", or at diode test where that is said (current from red to black)" : "")}. closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.";
-        if (!steps.TrueForAll(IsTicked)) yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above.";
+        yield return $"Meter at ohms{(steps.Any(s => s.Placement.Test == MeterTest.Diode) ? ", or at diode test where that is said (current from red to black)" : "")}. closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.";
+        if (!steps.All(IsTicked)) yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above; the meter's own error besides.";
     }
-
-    /// <summary>What is said of every plan.</summary>
-    private static IEnumerable<string> Common(IReadOnlyList<RingOutPlan> plans) =>
-        plans.Select(p => RingOutList.Cautions(p.Circuit)).Aggregate((a, b) => a.Intersect(b));
 
     /// <summary>
     /// The steps, under headings where what is held or what must show is not as before. Where red goes on to the next contact and

@@ -18,7 +18,7 @@ public static class RingOutSheets
     /// <summary>The tables of plans that are made.</summary>
     internal static ImmutableArray<ReportTable> Build(Panel panel, ImmutableArray<RingOutPlan> plans) =>
     [
-        .. plans.Select(p => WithHidden(p, [.. plans])),
+        .. plans.Select(WithHidden),
         .. CircuitsOf(panel).Where(c => c.Accessible.Length > MostContacts).Select(TooMany),
     ];
 
@@ -51,9 +51,9 @@ public static class RingOutSheets
         if (!panel.Wires.IsEmpty || !panel.Nets.IsEmpty) yield return BenchSide.Harness;
     }
 
-    private static ReportTable WithHidden(RingOutPlan plan, List<RingOutPlan> all)
+    private static ReportTable WithHidden(RingOutPlan plan)
     {
-        var table = PrintedRingOut.Steps(plan, all);
+        var table = PrintedRingOut.Steps(plan);
         var hidden = RingOutList.AmongThemselves(plan).Concat(plan.Hidden.Where(f => f.Kind != FaultKind.Exchange && !RingOutList.IsByCoil(plan, f)).Select(f => f.Words)).ToList();
         return hidden.Count == 0 ? table : table with
         {

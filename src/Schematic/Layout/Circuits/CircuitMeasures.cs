@@ -51,6 +51,9 @@ internal sealed record CircuitMeasures
     /// <summary>More room where a piece begins at a line on which a terminal is named.</summary>
     public double BesideMark { get; init; } = 1.5;
 
+    /// <summary>More room for the words of a wire that comes down on a line from above, so that they are not read as those of the line.</summary>
+    public double AboveLine { get; init; } = 2.2;
+
     /// <summary>Radius of a strip's terminal.</summary>
     public double TerminalRadius { get; init; } = 0.9;
 

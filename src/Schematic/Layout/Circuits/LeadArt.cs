@@ -35,9 +35,10 @@ internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
         {
             var step = lead.Steps[i];
             var isLast = i == lead.Steps.Length - 1;
-            var length = LengthOf(step) + (i == 0 && isOnLine && IsMarked(step.Near) ? measures.BesideMark : 0);
+            var isAboveLine = i == 0 && isOnLine && way < 0 && step.Joint?.Kind is JointKind.Wire or JointKind.Net;
+            var length = LengthOf(step) + (i == 0 && isOnLine && IsMarked(step.Near) ? measures.BesideMark : 0) + (isAboveLine ? measures.AboveLine : 0);
             if (step.Joint?.Kind == JointKind.Mate) DrawPair(drawing, step, at, at + length, way, isFirst: i == 0 && isOnLine);
-            else DrawStep(drawing, step, (at, at + length), way, i > 0 || isOnLine, isLast);
+            else DrawStep(drawing, step, (at, at + length), way, i > 0 || isOnLine, isLast, isAboveLine ? measures.AboveLine / 2 : 0);
             at += length;
             var isPaired = step.Joint?.Kind == JointKind.Mate || (!isLast && lead.Steps[i + 1].Joint?.Kind == JointKind.Mate);
             if (!isLast && !isPaired) DrawMark(drawing, step.Far, 0, way * at);
@@ -129,14 +130,15 @@ internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
         _ => measures.Step,
     };
 
-    private void DrawStep(ArtDrawing drawing, LeadStep step, (double From, double To) piece, int way, bool beginsAtMark, bool isLast)
+    /// <summary>One step of a lead; its words stand <paramref name="lift"/> beyond the middle of the piece.</summary>
+    private void DrawStep(ArtDrawing drawing, LeadStep step, (double From, double To) piece, int way, bool beginsAtMark, bool isLast, double lift)
     {
         var (from, to) = piece;
         var middle = (from + to) / 2;
         drawing.WireOf(ThingOf(step.Joint), step.Near.ToString(), new(0, way * (from + (beginsAtMark ? StartAt(step.Near) : 0))), new(0, way * middle));
         drawing.WireOf(ThingOf(step.Joint), step.Far.ToString(), new(0, way * middle), new(0, way * (to - (isLast ? 0 : StartAt(step.Far)))));
         if (step.Joint is { Kind: JointKind.Wire or JointKind.Net } joint)
-            DrawWireBeside(drawing, joint, way * middle);
+            DrawWireBeside(drawing, joint, way * (middle + lift));
     }
 
     /// <summary>Number, colour and gauge beside the middle of a wire's piece of line.</summary>

@@ -65,7 +65,7 @@ internal sealed class FacePage(
         {
             foreach (var (rear, matings) in pairs)
             {
-                if (OnOne(rear, matings[mating], withTrueSize, isTogether) is var (sheet, hasNotes)) return ([sheet], withTrueSize, hasNotes ? null : new NoteBlock($"Notes on faces of {string.Join(" and ", Halves.Select(h => h.Name))}", [.. FurtherNotes]));
+                if (OnOne(rear, matings[mating], withTrueSize, isTogether) is var (sheet, hasNotes)) return ([sheet], withTrueSize, hasNotes ? null : new NoteBlock($"Notes on {string.Join(", ", Halves.Select(h => h.Name))}", [.. FurtherNotes]));
             }
         }
 

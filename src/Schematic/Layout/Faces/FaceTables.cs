@@ -30,7 +30,7 @@ internal static class FaceTables
         var rows = Merged(half, mate).ToList();
         var boxes = WorkList.Boxes(context.Panel.BuildCount);
         ImmutableArray<(ReportColumn Column, Func<UsedPair, string> Cell)> shown =
-            [(new ReportColumn("done", "Done", ColumnAlign.Centre), u => u.Own.Wires.IsEmpty ? "" : boxes), .. Shown(half, mate, rows)];
+            [(new ReportColumn("done", WorkList.BoxHeader(context.Panel.BuildCount), ColumnAlign.Centre), u => u.Own.Wires.IsEmpty ? "" : boxes), .. Shown(half, mate, rows)];
         return new ReportTable($"Contacts of {Names(half, mate)}", [.. shown.Select(c => c.Column)], [.. rows.Select(u => shown.Select(c => c.Cell(u)).ToImmutableArray())])
         {
             Lead = [$"{WorkOf(half.Connector)} at {half.Name}, wire side: {OrderWords(half.Connector)}."],

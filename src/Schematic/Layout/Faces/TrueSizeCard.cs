@@ -44,7 +44,7 @@ internal static class TrueSizeCard
         // What the notes of the sheet say already is not said again.
         IEnumerable<string> mates = mate is null ? [] : [$"{mate.Designator}: the same, front and rear exchanged."];
         var words = Block.Stack(0.9, mates.Concat(Measures(connector)).Select(l => FaceText.Lines(l, FaceText.MainMm, Math.Max(60, both.Width), owner: connector.Designator)));
-        yield return ($"{(mate is null ? connector.Designator : $"{connector.Designator}, {mate.Designator}")} at true size", Fitting(Block.Stack(3, Block.Around(ScaleBar.Compact()), both, words), box));
+        yield return ($"True size of {(mate is null ? connector.Designator : $"{connector.Designator}, {mate.Designator}")}", Fitting(Block.Stack(3, Block.Around(ScaleBar.Compact()), both, words), box));
         foreach (var panel in Panel(connector, box)) yield return panel;
     }
 
@@ -71,7 +71,7 @@ internal static class TrueSizeCard
         if (contacts.Length > 1)
             yield return $"Smallest distance of contact centres {Mark(connector)}{Text(FaceGeometry.LeastSpacingMm(contacts))} mm. {Extent(connector)}";
         if (connector.Cutout is null && connector.Flange is null)
-            yield return "No panel hole stated: contact centres only; the outline is computed from them, the part's shell is larger.";
+            yield return $"No panel hole of {connector.Designator} stated: contact centres only; the outline is computed from them, the part's shell is larger.";
     }
 
     private static string Extent(Connector connector)

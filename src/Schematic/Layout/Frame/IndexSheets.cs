@@ -59,8 +59,8 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
     private (List<SheetContent> Pages, ImmutableArray<SheetContent> Drawings) Flow(
         IReadOnlyList<SheetContent> drawings, int front, IEnumerable<string> titles, bool cautionsAreElsewhere, ref FlowWay? way, out int fronts)
     {
-        // A contact on a face is found with its connector.
-        List<SheetContent> searched = [.. drawings.Select(c => c with { Things = [.. c.Things.Where(t => t.Thing is not { Kind: ThingKind.Terminal, Role: "face" })] })];
+        // A contact on a face is found with its connector, contacts of a switch or relay with their part.
+        List<SheetContent> searched = [.. drawings.Select(c => c with { Things = [.. c.Things.Where(t => t.Thing is not { Kind: ThingKind.Terminal, Role: "face" }).Select(AsPart)] })];
         var places = new PlaceDirectory(searched.Select((c, i) => (front + i + 1, c)), frame.ZoneAt);
         IEnumerable<string> cautions = cautionsAreElsewhere ? [] : Cautions.For(panel).Select(c => "Caution: " + c);
         List<FlowBlock> index =
@@ -74,6 +74,9 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
         fronts = 1 + flowed.Pages.ToList().FindLastIndex(p => p.Blocks.Any(index.Contains));
         return ([.. flowed.Pages.Select(p => p.Content)], flowed.Drawings);
     }
+
+    private static PlacedThing AsPart(PlacedThing placed) => placed.Thing.Kind == ThingKind.Contact
+        ? placed with { Thing = Thing.Part(PartOf(placed.Thing.Name)) } : placed;
 
     /// <summary>The drawings, each with what a sheet of its kind may use.</summary>
     private IReadOnlyList<FlowDrawing> Lent(IEnumerable<SheetContent> drawings) => [.. drawings.Select(d => new FlowDrawing(d, frame.ContentBox(d.Kind)))];

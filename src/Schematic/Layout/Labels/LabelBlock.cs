@@ -44,7 +44,7 @@ internal sealed class LabelBlock : FlowBlock
     {
         _groups = [.. groups.Select(g => (g.Pieces, g.Labels.Select(l => (l, WidthOf(l))).ToImmutableArray()))];
         _sets = context.Panel.BuildCount;
-        _note = $"{CutList.Note(_sets)} Labels of {NameOf(context)}: cut them out at the lines.{MarkWords(groups)}{(context.Panel.Cables.IsEmpty ? "" : " Cable cores: at both ends.")}";
+        _note = $"{CutList.Note(_sets)} Labels of {NameOf(context)}: cut them out at the lines.{MarkWords(groups)}{(context.Panel.Cables.IsEmpty ? "" : " Cable cores: at both ends.")}{(WorkList.Boxes(_sets).Length > 1 ? " A box for each set." : "")}";
         _piecesMm = PiecesGap + groups.Max(g => CellSign.WidthOf(WorkList.Boxes(_sets))!.Value + 2 + Lettering.WidthMm(Words(g.Pieces), LetterHeight));
     }
 
@@ -99,6 +99,10 @@ internal sealed class LabelBlock : FlowBlock
         return count == 1 ? $"{name}  {length}" : string.Create(CultureInfo.InvariantCulture, $"{name}  {count} x {length}");
     }
 
+    /// <summary>The wires themselves beside pieces that are too short for a label.</summary>
+    private string HeadWords(CutPieces pieces, bool isLabelled) =>
+        isLabelled || pieces.Gauge.Length == 0 ? Words(pieces) : $"{Words(pieces)}   {NameList.Compact(pieces.Names)}: too short for a label";
+
     /// <summary>The pieces at the left of the first row, the labels of one wire after the other in as many rows as they take.</summary>
     private IEnumerable<FlowRow> Rows(CutPieces pieces, ImmutableArray<(WireLabel Label, double WidthMm)> labels, double width)
     {
@@ -108,7 +112,7 @@ internal sealed class LabelBlock : FlowBlock
         FlowRow Row()
         {
             var (isHead, here) = (isFirst, row);
-            return new(LabelHeight + Gap, () => [.. isHead ? Head(pieces, width) : [], .. here.SelectMany(l => Draw(l.Label, l.Left, 0, l.WidthMm))]);
+            return new(LabelHeight + Gap, () => [.. isHead ? Head(HeadWords(pieces, labels.Length > 0), width) : [], .. here.SelectMany(l => Draw(l.Label, l.Left, 0, l.WidthMm))]);
         }
 
         foreach (var (label, own) in labels.GroupBy(l => l.Label.Wire).SelectMany(g => Enumerable.Repeat(g, _sets).SelectMany(s => s)))
@@ -126,12 +130,12 @@ internal sealed class LabelBlock : FlowBlock
         yield return Row();
     }
 
-    private IEnumerable<Mark> Head(CutPieces pieces, double width)
+    private IEnumerable<Mark> Head(string words, double width)
     {
         const double middle = LabelHeight / 2;
         var boxes = WorkList.Boxes(_sets);
         var room = CellSign.WidthOf(boxes)!.Value + 2;
-        return [.. CellSign.Of(boxes, ColumnAlign.Left, 0, middle), Text(Lettering.Fit(Words(pieces), LetterHeight, width - room), new PointMm(room, middle + (LetterHeight / 2)))];
+        return [.. CellSign.Of(boxes, ColumnAlign.Left, 0, middle), Text(Lettering.Fit(words, LetterHeight, width - room), new PointMm(room, middle + (LetterHeight / 2)))];
     }
 
     private static WireLabel Shown(WireLabel label) => new(

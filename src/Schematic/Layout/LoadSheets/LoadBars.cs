@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
 using Schematic.Analysis.Loads;
+using Schematic.Analysis.Quantities;
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Tables;
@@ -25,6 +26,9 @@ internal sealed class LoadBars : FlowBlock
 
     // What uses less of its limit is not drawn: nobody has to look at it.
     private const double LeastShare = 0.2;
+
+    private const string Derated = ", derated";
+    private static readonly string DeratedNote = $"derated: a contact's current counted more for coils and lamps ({Sources.SwitchDerating}).";
 
     private readonly SupplyLoad _supply;
     private readonly ImmutableArray<LoadBar> _bars;
@@ -51,7 +55,8 @@ internal sealed class LoadBars : FlowBlock
         var advice = Advice(_supply, _uncounted).SelectMany(l => Lettering.Wrap(UnitSigns.Of(l), LetterHeight, room.WidthMm)).Select(l => WordRow.Of([l], pitchMm: LinePitch));
         IEnumerable<FlowRow> scale = SettingScale.HeightOf(_supply) > 0
             ? [new FlowRow(SettingScale.HeightOf(_supply), () => [.. SettingScale.Marks(_supply, new BoxMm(0, 0, room.WidthMm, 0))])] : [];
-        ImmutableArray<FlowRow> notes = _leftOut.Length == 0 ? [] : [WordRow.Of(Lettering.Wrap(_leftOut, LetterHeight, room.WidthMm), WordRow.NoteGapMm, LinePitch)];
+        var words = string.Join(' ', new[] { _bars.Any(b => b.Words.EndsWith(Derated, StringComparison.Ordinal)) ? DeratedNote : "", _leftOut }.Where(w => w.Length > 0));
+        ImmutableArray<FlowRow> notes = words.Length == 0 ? [] : [WordRow.Of(Lettering.Wrap(words, LetterHeight, room.WidthMm), WordRow.NoteGapMm, LinePitch)];
         return new FlowShape(
             room.WidthMm, 1, FlowRow.None, [.. advice, .. scale, .. _bars.Select(b => new FlowRow(BarPitch, () => [.. Draw(b, room.WidthMm)]))], notes);
     }
@@ -93,7 +98,7 @@ internal sealed class LoadBars : FlowBlock
     private static IEnumerable<LoadBar> OtherBars(WorstCases worst)
     {
         foreach (var c in worst.Contacts.Where(c => c.Rating is not null && !c.Loads.IsEmpty))
-            yield return new LoadBar($"{c.Contact.Common} – {c.Contact.Throw}", [("", c.RequiredAmps.Value)], c.Rating!.Amps, $"{Words(c.RequiredAmps.Value, c.Rating.Amps)}, derated");
+            yield return new LoadBar($"{c.Contact.Common} – {c.Contact.Throw}", [("", c.RequiredAmps.Value)], c.Rating!.Amps, $"{Words(c.RequiredAmps.Value, c.Rating.Amps)}{Derated}");
         foreach (var l in worst.Loads.Where(l => l.Drop is not null))
             yield return new LoadBar($"drop to {l.Name}", [("", l.Drop!.Value)], l.AllowedDrop, $"{ValueText.Volts(l.Drop.Value)} of {ValueText.Volts(l.AllowedDrop)}{Percent(l.Drop.Value / l.AllowedDrop)}");
         foreach (var w in worst.Wires.Where(w => w.Share > 0).OrderByDescending(w => Math.Round(w.Share!.Value, 9)).ThenBy(w => w.Wire.Designator, NaturalOrder.Comparer))

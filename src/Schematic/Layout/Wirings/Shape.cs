@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Fonts;
 using Schematic.Layout.Shapes;
+using Schematic.Model;
 
 namespace Schematic.Layout.Wirings;
 
@@ -27,7 +28,8 @@ internal abstract record Shape(Piece Piece, int Units, double WidthMm, Immutable
 
         if (Piece.Number == 1)
         {
-            foreach (var part in Piece.Equipment.Parts) canvas.Place(Thing.Part(part.Designator), box);
+            // A device inside a unit stands where its own figure does.
+            foreach (var part in Piece.Equipment.Parts.Where(p => Piece.Equipment is not UnitEquipment || p is Connector)) canvas.Place(Thing.Part(part.Designator), box);
         }
 
         DrawBody(canvas, box with { Top = box.Top + (Piece.HeadUnits * Metrics.Unit) });

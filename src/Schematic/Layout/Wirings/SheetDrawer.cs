@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Schematic.Drawing;
 using Schematic.Layout.Shapes;
 
@@ -28,7 +29,25 @@ internal static class SheetDrawer
             x += design.ColumnMm[i];
         }
 
-        return canvas.Finish(SheetKind.Wiring, SheetTitle.Of(map, design));
+        var sheet = canvas.Finish(SheetKind.Wiring, SheetTitle.Of(map, design));
+        return sheet with { Things = [.. EndsAtTheirTerminals(sheet.Things)] };
+    }
+
+    private static double Distance(PointMm one, PointMm other) => Math.Abs(one.X - other.X) + Math.Abs(one.Y - other.Y);
+
+    /// <summary>
+    /// The end of a wire is where its terminal is: a reference from the wire's other end and the place in the wire list name the same
+    /// zone. Of a terminal that is drawn twice on the sheet it is the symbol beside it.
+    /// </summary>
+    private static IEnumerable<PlacedThing> EndsAtTheirTerminals(ImmutableArray<PlacedThing> things)
+    {
+        var terminals = things.Where(t => t.Thing is { Kind: ThingKind.Terminal, Role: "" }).ToLookup(t => t.Thing.Name, t => t.Box);
+        foreach (var placed in things)
+        {
+            var symbol = placed.Thing.Kind is ThingKind.Wire or ThingKind.Net
+                ? terminals[placed.Thing.Role].OrderBy(b => Distance(b.Centre, placed.Box.Centre)).Take(1).ToArray() : [];
+            yield return symbol.Length == 0 ? placed : placed with { Box = symbol[0] };
+        }
     }
 
     /// <summary>A thing that looks to one side stands at that side of its column.</summary>

@@ -14,14 +14,25 @@ public class PrintedRingOutTests
     private static readonly Panel Lever = PanelLoader.LoadFile(Repository.PathOf("examples/lever-frame/lever.panel")).Panel;
 
     [Fact]
-    public void What_is_done_first_stands_above_each_list_and_how_to_read_them_above_the_first()
+    public void What_is_done_first_and_how_to_read_it_stands_above_each_list()
     {
         var tables = RingOutSheets.Build(Lever);
         Assert.Equal(2, tables.Length);
         Assert.All(tables, t => Assert.StartsWith("First: 1. Switch every supply off", t.Lead[0], StringComparison.Ordinal));
-        Assert.True(tables[0].Lead.Length > 1);
-        Assert.Single(tables[1].Lead);
-        Assert.All(tables, t => Assert.StartsWith("Ring-out with power off", t.Title, StringComparison.Ordinal));
+        Assert.All(tables, t => Assert.Contains(t.Lead, l => l.Contains("open: over range", StringComparison.Ordinal)));
+        // What holds of one list alone stands above its steps too, not behind them.
+        Assert.Contains("LEVER is locked at normal and reverse", tables[0].Lead[0], StringComparison.Ordinal);
+        Assert.Contains("Take the wires off PS1 and A1", tables[1].Lead[0], StringComparison.Ordinal);
+        Assert.DoesNotContain(tables.SelectMany(t => t.Notes), n => n.StartsWith("Take the wires off", StringComparison.Ordinal));
+        Assert.All(tables, t => Assert.Matches("^Ring-out of .*, power off$", t.Title));
+    }
+
+    [Fact]
+    public void Of_what_is_taken_off_a_harness_only_the_ends_of_wires_are_measured()
+    {
+        var circuit = RingOutSheets.Plans(Lever)[1].Circuit;
+        var ofBoard = circuit.Accessible.Select(t => circuit.Terminals[t]).Where(t => t.Part == "A1").Select(t => t.Name);
+        Assert.Equal(["IN1", "IN2", "IN3", "IN4", "GND"], ofBoard);
     }
 
     [Fact]
@@ -29,7 +40,7 @@ public class PrintedRingOutTests
     {
         foreach (var example in (string[])["lever-frame/lever", "relay-latch/latch", "engine-order/engine-order", "dsub-breakout/breakout"])
         {
-            var sheet = ExamplePacks.Of($"examples/{example}.panel").Sheets.First(s => s.Marks.OfType<TextMark>().Any(t => t.Text.StartsWith("Ring-out with power off", StringComparison.Ordinal) && t.IsBold));
+            var sheet = ExamplePacks.Of($"examples/{example}.panel").Sheets.First(s => s.Marks.OfType<TextMark>().Any(t => t.Text.StartsWith("Ring-out of", StringComparison.Ordinal) && t.IsBold));
             var texts = sheet.Marks.OfType<TextMark>().Where(t => t.Role == MarkRole.Table).ToList();
             var first = texts.First(t => t.Text.StartsWith("First: 1. Switch every supply off", StringComparison.Ordinal));
             var heading = texts.First(t => t.Text == "Red" && t.Anchor.Y > first.Anchor.Y);

@@ -200,7 +200,7 @@ public class FaceSheetsTests
     {
         var panel = FaceSamples.PanelOf(A4, FaceSamples.Spiral(19));
         var sheet = TrueSize(panel);
-        Assert.Contains(sheet.Marks.OfType<TextMark>(), t => t.Text.StartsWith("No panel hole stated", StringComparison.Ordinal));
+        Assert.Contains(sheet.Marks.OfType<TextMark>(), t => t.Text.StartsWith("No panel hole of P1 stated", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -209,7 +209,7 @@ public class FaceSheetsTests
         var panel = FaceSamples.PanelOf(A4, new RowsInsert([5, 4]) { IsStaggered = true }, new StripInsert(4));
         var sheets = Faces(panel, SheetFrame.For(panel));
         Assert.Equal(["Faces of P1", "Faces of P2"], sheets.Select(s => s.Title));
-        Assert.All(sheets, s => Assert.Contains(s.Marks.OfType<TextMark>(), t => t.Text.EndsWith("at true size", StringComparison.Ordinal)));
+        Assert.All(sheets, s => Assert.Contains(s.Marks.OfType<TextMark>(), t => t.Text.StartsWith("True size of", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -28,7 +28,19 @@ internal static class SheetProof
         ProveWireNumbers(panel, contents, name);
         ProveReferences(panel, wirings, frame, name);
         ProveLengths(panel, wirings, name);
+        ProveEnds(wirings, frame, name);
         return qualities;
+    }
+
+    /// <summary>The wire list finds an end by its terminal, a flag by the wire: both name the same zone.</summary>
+    private static void ProveEnds(List<Sheet> wirings, SheetFrame frame, string name)
+    {
+        foreach (var sheet in wirings)
+        {
+            var terminals = sheet.Things.Where(t => t.Thing is { Kind: ThingKind.Terminal, Role: "" }).ToLookup(t => t.Thing.Name, t => frame.ZoneAt(t.Box.Centre));
+            foreach (var end in sheet.Things.Where(t => t.Thing is { Kind: ThingKind.Wire, Role.Length: > 0 } && terminals.Contains(t.Thing.Role)))
+                Assert.True(terminals[end.Thing.Role].Contains(frame.ZoneAt(end.Box.Centre)), $"{name}: {end.Thing} stands in another zone than its terminal.");
+        }
     }
 
     private static void ProveConnectivity(Panel panel, IEnumerable<SheetContent> contents, string name)
