@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
 using Schematic.Bench.Faults;
-using Schematic.Model;
 using Schematic.Reports;
 
 namespace Schematic.Bench.RingOut;
