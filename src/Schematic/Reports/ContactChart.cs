@@ -27,6 +27,7 @@ public static class ContactChart
     public const string Unknown = "?";
 
     private const string NotReached = "not reached";
+    private const string Either = " / ";
 
     private const string PositionsNote = "Positions stand in mechanical order. Two words in a cell: other actuators or relays decide.";
     private const string HoldNote = "hold: it springs back from there when let go.";
@@ -57,9 +58,18 @@ public static class ContactChart
             .. context.Panel.Parts.OfType<Keypad>().Select(k => WithWords(OfKeypad(context, proof, k), null)),
             WithWords(OfRelays(context, proof), null),
         ];
-        const string legend = "Black: closed, ON or low as written. Nothing: open, off, high. Outlined: other actuators or relays decide. Positions in mechanical order; hold: it springs back when let go.";
-        return [.. tables.Where(t => !t.Rows.IsEmpty).Select((t, i) => i == 0 ? t with { Notes = [legend, .. t.Notes] } : t)];
+        var shown = tables.Where(t => !t.Rows.IsEmpty).ToList();
+        return [.. shown.Select((t, i) => i == 0 ? t with { Notes = [Legend(context.Panel, shown), .. t.Notes] } : t)];
     }
+
+    /// <summary>How to read the bars that are there.</summary>
+    private static string Legend(Panel panel, List<ReportTable> tables) => string.Join(' ', new[]
+    {
+        "Black: closed, ON or low as written. Nothing: open, off, high.",
+        tables.Exists(t => t.Rows.Any(r => r.Skip(Names).Any(c => c.Contains(Either, StringComparison.Ordinal)))) ? "Outlined: other actuators or relays decide." : "",
+        panel.Actuators.IsEmpty ? "" : "Positions in mechanical order.",
+        panel.Actuators.Any(a => a.Positions.Any(p => p.IsMomentary)) || panel.Parts.Any(p => p is Keypad) ? "hold: it springs back when let go." : "",
+    }.Where(w => w.Length > 0));
 
     /// <summary>Whether a row differs between positions that are reached: nothing else has to be looked up.</summary>
     private static bool Tells(ImmutableArray<string> row) => row.Contains(Open) || row.Contains(Closed) || row.Contains(Unknown)
@@ -139,7 +149,7 @@ public static class ContactChart
         {
             var here = proof.Circuit.Store.And(position, proof.Working);
             var words = answers.Where(a => proof.States.CanReach(proof.Circuit.Store.And(here, a.When))).Select(a => a.Word).ToList();
-            return words.Count == 0 ? NotReached : string.Join(" / ", words);
+            return words.Count == 0 ? NotReached : string.Join(Either, words);
         }
     }
 

@@ -38,7 +38,7 @@ public static class LoadSheet
         var loads = Loads(context, worst);
         loads = loads with
         {
-            Notes = [.. loads.Notes, CaseNote(worst), "Left out here: the tables of supplies, fuses, contacts and wires with their sources; \"schematic load\" prints them, the bars show the most loaded."],
+            Notes = [.. loads.Notes, CaseNote(worst), $"Left out here: the tables of supplies, fuses, contacts and wires with their sources; \"schematic load\" prints them, the bars of Load on {NameList.Sentence(worst.Supplies.Select(s => s.Supply.Designator))} show the most loaded."],
         };
         ReportTable[] tables = [loads, LedSubstitution.Build(context)];
         return [.. tables.Where(t => !t.Rows.IsEmpty)];

@@ -25,7 +25,7 @@ public static class Cautions
         if (coils.Count > 0)
         {
             texts.Add($"{(coils.Count == 1 ? "Coil" : "Coils")} {Names(coils)}: switching off gives a high voltage. "
-                + "Fit the suppression diode with its cathode to plus.");
+                + "A suppression diode lies with its cathode to plus.");
         }
 
         var charged = panel.Parts.OfType<Capacitor>().ToList();
