@@ -67,23 +67,27 @@ internal sealed class RegionCases
             }
         }
 
-        var alone = (Wires: Values(whole.Wires), Elements: Values(whole.Elements));
-        Lift(whole.Wires, gains.Wires, i => s => s.WireAmps(i), network);
-        Lift(whole.Protectors, gains.Protectors, i => s => s.ProtectorAmps(i), network);
-        Lift(whole.Elements, gains.Supplies, i => s => s.ElementAmps(i), network);
-        Lift(whole.SupplyPeak, gains.SupplyPeaks, i => s => whole.SupplyPeakOf(s, i), network);
-        LowerVoltages(network, whole, alone);
+        var lost = new double[Regions.Length];
+        Lift(whole.Wires, gains.Wires, i => s => s.WireAmps(i), network, (place, beside) => Lose(lost, p => p.Wires, place, network.WireOhms[place], beside));
+        Lift(whole.Protectors, gains.Protectors, i => s => s.ProtectorAmps(i), network, (place, beside) => Lose(lost, p => p.Protectors, place, Circuit.LeastOhms, beside));
+        Lift(whole.Elements, gains.Supplies, i => s => s.ElementAmps(i), network, (place, beside) => Lose(lost, p => p.Elements, place, _circuit.Elements[place].CountedOhms, beside));
+        Lift(whole.SupplyPeak, gains.SupplyPeaks, i => s => whole.SupplyPeakOf(s, i), network, (_, _) => { });
+        LowerVoltages(whole, lost);
         foreach (var region in Regions.Where(r => !r.IsComplete)) Bound(whole, region, judge);
     }
 
-    private static double[] Values(Peak[] peaks) => [.. peaks.Select(p => p.Value)];
-
-    /// <summary>Every value that several regions share is raised to the greatest sum that positions allow.</summary>
-    private void Lift(Peak[] peaks, RegionGains.Shared shared, Func<int, Func<CaseSolution, double>> shownBy, WiredNetwork network)
+    /// <summary>
+    /// Every value that several regions share is raised to the greatest sum that positions allow; <paramref name="lose"/> is told what
+    /// all regions but one add to it at most.
+    /// </summary>
+    private void Lift(Peak[] peaks, RegionGains.Shared shared, Func<int, Func<CaseSolution, double>> shownBy, WiredNetwork network, Action<int, Func<int, double>> lose)
     {
         foreach (var (place, start, regions) in shared.Several)
         {
-            var (sum, states) = GreatestSum.Find(_space, regions, BehindOf);
+            var (sum, states) = GreatestSum.Find(_space, [.. regions.Values], BehindOf);
+            var most = regions.ToDictionary(r => r.Key, r => r.Value.Max(c => c.Gain));
+            var all = most.Values.Sum();
+            lose(place, r => Math.Min(sum, all - most.GetValueOrDefault(r)));
             if (start + sum <= peaks[place].Value) continue;
             var state = ShownIn(states);
             peaks[place].Put(start + sum, shownBy(place)(network.Solve(state)), state);
@@ -108,17 +112,24 @@ internal sealed class RegionCases
             [.. _circuit.Supplies.Select(s => circuit.Store.Holds(circuit.IsOn(s), values))]);
     }
 
-    /// <summary>
-    /// The extra current of the other regions costs volts in shared wires and in the supplies; all of it is charged to every
-    /// load, which is more than any of them loses.
-    /// </summary>
-    private void LowerVoltages(WiredNetwork network, Tally whole, (double[] Wires, double[] Elements) alone)
+    /// <summary>What the current of all other regions costs each region in something that it lies behind.</summary>
+    private void Lose(double[] lost, Func<NetworkPart, ImmutableArray<int>> placesOf, int place, double ohms, Func<int, double> beside)
     {
-        var volts = Enumerable.Range(0, alone.Wires.Length).Sum(i => network.WireOhms[i] * Math.Max(0, whole.Wires[i].Value - alone.Wires[i]))
-            + Enumerable.Range(0, alone.Elements.Length).Where(i => _circuit.Elements[i].Kind == ElementKind.Supply)
-                .Sum(i => _circuit.Elements[i].CountedOhms * Math.Max(0, whole.Elements[i].Value - alone.Elements[i]));
+        for (var i = 0; i < lost.Length; i++)
+            if (placesOf(Regions[i].Part).BinarySearch(place) >= 0) lost[i] += ohms * beside(i);
+    }
+
+    /// <summary>
+    /// The current of the other regions costs volts in shared wires and in the supplies; all of it is charged to every load of a
+    /// region, which is more than any of them loses. A load on no contact was looked at beside each region alone: the least charge does.
+    /// </summary>
+    private void LowerVoltages(Tally whole, double[] lost)
+    {
+        var chargeOf = Regions.Select((r, i) => (r.Number, Volts: lost[i])).ToDictionary(r => r.Number, r => r.Volts);
+        var least = lost.DefaultIfEmpty(0).Min();
         for (var i = 0; i < whole.LeastVolts.Length; i++)
         {
+            var volts = chargeOf.GetValueOrDefault(_regionOfElement[i], least);
             if (whole.LeastVolts[i].Case is not null) whole.LeastVolts[i].Lift(volts, highest: 0);
             if (whole.HeldVolts[i].Case is not null) whole.HeldVolts[i].Lift(volts, highest: 0);
             if (whole.Drops[i].Case is not null) whole.Drops[i].Lift(volts);

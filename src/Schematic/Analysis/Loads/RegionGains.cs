@@ -37,10 +37,10 @@ internal sealed class RegionGains(Circuit circuit, CaseSolution start, double le
         private readonly SortedDictionary<int, (double Start, SortedDictionary<int, List<(double Gain, Diagram When)>> Regions)> _gains = [];
 
         /// <summary>The places that more than one region adds to, with what they have when all is open.</summary>
-        public IEnumerable<(int Place, double Start, IReadOnlyList<List<(double Gain, Diagram When)>> Regions)> Several =>
+        public IEnumerable<(int Place, double Start, IReadOnlyDictionary<int, List<(double Gain, Diagram When)>> Regions)> Several =>
             from place in _gains
             where place.Value.Regions.Count > 1
-            select (place.Key, place.Value.Start, (IReadOnlyList<List<(double, Diagram)>>)[.. place.Value.Regions.Values]);
+            select (place.Key, place.Value.Start, (IReadOnlyDictionary<int, List<(double, Diagram)>>)place.Value.Regions);
 
         public void Add(int place, int region, double start, double value, Diagram when)
         {

@@ -39,7 +39,7 @@ public sealed class WiredJudgeTests
         count: 250, print: t => t);
 
     /// <summary>One supply, up to three switches and a relay, loads that share wires of any length, resistors in series.</summary>
-    private static Gen<string> Panels =>
+    internal static Gen<string> Panels =>
         from lengths in Gen.OneOf(Gen.Double[0.1, 5], Gen.Double[5, 400]).Array[14]
         from kinds in Gen.Int[0, 3].Array[4]
         from source in Gen.OneOf(Gen.Const(0.0), Gen.Double[0.01, 20])
