@@ -1,4 +1,3 @@
-using Schematic.Analysis;
 using Schematic.Analysis.Circuits;
 using Schematic.Analysis.Loads;
 using Schematic.Tests.Generators;
