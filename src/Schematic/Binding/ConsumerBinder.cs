@@ -13,8 +13,9 @@ internal static class ConsumerBinder
             "a voltage, a current, a resistance or a power", Dimension.Voltage, Dimension.Current, Dimension.Resistance, Dimension.Power);
         if (ratings.Count > 2)
         {
+            var stated = ratings.Values.Select(r => device.Scope.At(r.Span)).OrderBy(s => s.Span.Start).ToList();
             device.Report.Contradiction(
-                device.Span, $"{ratings.Count} of voltage, current, resistance and power are given.", "Give two of them; they give the others.", device.Span);
+                stated[^1], $"{ratings.Count} of voltage, current, resistance and power are given.", "Give two of them; they give the others.", stated[0]);
         }
 
         var figures = RatedFigures.Of(ratings);

@@ -64,7 +64,7 @@ internal sealed class DeviceStatement(Scope scope, PartSyntax syntax, NameRanges
 
             if (item.Part is not null)
             {
-                report.WrongKind(scope.At(item.Span), item.Part.Text, "another part", "a name of its own terminals", Span);
+                report.WrongKind(scope.At(item.Span), item.Part.Text, "another part", "one of its own terminals", Span);
                 continue;
             }
 

@@ -48,12 +48,12 @@ internal static class KeypadBinder
     {
         foreach (var (word, own) in new[] { ("rows", keypad.Rows), ("columns", keypad.Columns) })
         {
-            if (device.Syntax.Block.FirstOrDefault(c => c.Keyword == word) is not { Values.Length: > 0 } clause) continue;
+            if (device.Syntax.Block.FirstOrDefault(c => c.Keyword == word) is not { Values.Length: > 0 } clause || own.IsEmpty) continue;
             var (contacts, hasBrokenRange) = terminals.BindJoints(device.Scope, clause.All<ContactSyntax>(), own.Length);
             if (contacts.Count != own.Length && !hasBrokenRange)
             {
                 device.Report.CountMismatch(
-                    device.Scope.At(clause.Span), $"{contacts.Count} contacts are given for {own.Length} {word}.",
+                    device.Scope.At(clause.Span), $"{contacts.Count} {(contacts.Count == 1 ? "contact is" : "contacts are")} given for {own.Length} {(own.Length == 1 ? word[..^1] : word)}.",
                     $"Give one contact for each of {string.Join(", ", own)}, in this order.");
             }
 

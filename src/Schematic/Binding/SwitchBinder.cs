@@ -258,7 +258,7 @@ internal sealed class SwitchBinder(
             all.Add(contacts);
             if (hasBrokenRange || contacts.Count == 0 || contacts.Count == poles) continue;
             report.CountMismatch(
-                scope.At(row.Span), $"This row names {contacts.Count} contacts for {poles} {(poles == 1 ? "pole" : "poles")}.",
+                scope.At(row.Span), $"This row names {contacts.Count} {(contacts.Count == 1 ? "contact" : "contacts")} for {poles} {(poles == 1 ? "pole" : "poles")}.",
                 "Give one contact for each pole, in the order of the poles.");
         }
 

@@ -147,7 +147,8 @@ internal sealed class WireBinder(NameTable names, BindingReporter report, Termin
         if (single is not null)
         {
             report.Contradiction(
-                scope.At(clause.KeywordSpan), "One colour and a sequence of colours are given.", "Keep the one that holds.", scope.At(clause.Span));
+                scope.At(clause.KeywordSpan), "One colour and a sequence of colours are given.", "Keep the one that holds.",
+                scope.At(reader.Clauses.First(c => c.Keyword.Length == 0 && c.All<WordSyntax>().Any()).Span));
         }
 
         var words = clause.All<WordSyntax>().ToList();

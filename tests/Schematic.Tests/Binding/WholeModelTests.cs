@@ -1,14 +1,10 @@
-using System.Collections;
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Reflection;
 using System.Text;
 using System.Text.RegularExpressions;
 using ApprovalTests;
 using ApprovalTests.Namers;
 using Schematic.Diagnostics;
 using Schematic.Tests.Reports;
-using Schematic.Text;
 using Xunit;
 
 namespace Schematic.Tests.Binding;
@@ -19,30 +15,13 @@ namespace Schematic.Tests.Binding;
 /// </summary>
 public sealed partial class WholeModelTests
 {
-    private const int Deepest = 9;
-
     [Theory]
     [InlineData("harness", WholeListTests.Harness)]
     [InlineData("kinds", WholeListTests.Kinds)]
     public void The_model_of_a_panel_reads(string name, string text)
     {
         using var scenario = ApprovalResults.ForScenario(name);
-        var panel = TestPanels.Read(text).Panel;
-        var written = new StringBuilder();
-        foreach (var property in Facts(panel.GetType()))
-        {
-            var value = property.GetValue(panel);
-            if (value is IEnumerable all and not string)
-            {
-                foreach (var one in all) written.Append($"{property.Name}: {Words(one, 0)}\n");
-            }
-            else
-            {
-                written.Append($"{property.Name}: {Words(value, 0)}\n");
-            }
-        }
-
-        Approvals.Verify(written.ToString());
+        Approvals.Verify(string.Concat(new ModelWords().Lines(TestPanels.Read(text).Panel).Select(l => l + "\n")));
     }
 
     [Theory]
@@ -77,34 +56,6 @@ public sealed partial class WholeModelTests
         "twice" => words.Insert(i, words[i]),
         _ => char.IsAsciiDigit(words[i][0]) ? words.SetItem(i, "777777777" + words[i]) : null,
     };
-
-    /// <summary>A value with all that it holds; places as their first letter, names of types left out.</summary>
-    private static string Words(object? value, int depth) => value switch
-    {
-        null => "-",
-        string text => $"\"{text}\"",
-        SourceSpan span => $"@{span.Span.Start}",
-        TextSpan span => $"@{span.Start}",
-        IFormattable figure => figure.ToString(null, CultureInfo.InvariantCulture),
-        bool flag => flag ? "yes" : "no",
-        _ when depth > Deepest => "...",
-        IEnumerable all => $"[{string.Join(' ', Ordered(all).Select(o => Words(o, depth + 1)))}]",
-        _ => $"{value.GetType().Name}({string.Join(", ", Facts(value.GetType()).Select(p => (p.Name, Value: p.GetValue(value))).Where(p => !IsUsual(p.Value)).Select(p => $"{p.Name}={Words(p.Value, depth + 1)}"))})",
-    };
-
-    /// <summary>What is kept without an order is told in that of its words.</summary>
-    private static IEnumerable<object?> Ordered(IEnumerable all) =>
-        all is IDictionary || all.GetType().Name.Contains("Set", StringComparison.Ordinal) || all.GetType().Name.Contains("Dictionary", StringComparison.Ordinal)
-            ? all.Cast<object?>().OrderBy(o => Words(o, 0), StringComparer.Ordinal)
-            : all.Cast<object?>();
-
-    private static bool IsUsual(object? value) => value is null or false or "" || (value is ICollection { Count: 0 });
-
-    /// <summary>What was stated or is kept: properties that are set, not those that are worked out of others.</summary>
-    private static IEnumerable<PropertyInfo> Facts(Type type) =>
-        type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
-            .Where(p => p.GetIndexParameters().Length == 0 && (p.CanWrite || type.IsValueType) && p.Name != "EqualityContract")
-            .OrderBy(p => p.Name, StringComparer.Ordinal);
 
     [GeneratedRegex("`[^`]*`|[0-9]+")]
     private static partial Regex Quoted();
