@@ -29,6 +29,7 @@ public sealed partial class SheetImporter(Spreadsheet sheet, ColumnMap columns, 
     public string Wires()
     {
         var wires = new List<string>();
+        var stated = sheet.Rows.Select(StatedName).ToHashSet(StringComparer.Ordinal);
         var names = new HashSet<string>(StringComparer.Ordinal);
         foreach (var row in sheet.Rows)
         {
@@ -38,7 +39,13 @@ public sealed partial class SheetImporter(Spreadsheet sheet, ColumnMap columns, 
                 continue;
             }
 
-            var name = NameOf(row.At(columns.Of("name")), $"W{(names.Count + 1).ToString(CultureInfo.InvariantCulture)}");
+            var name = StatedName(row);
+            for (var i = names.Count + 1; name.Length == 0; i++)
+            {
+                var free = $"W{i.ToString(CultureInfo.InvariantCulture)}";
+                if (!stated.Contains(free) && !names.Contains(free)) name = free;
+            }
+
             if (!names.Add(name))
             {
                 Skip(row, $"the name {name} was there before");
@@ -51,7 +58,7 @@ public sealed partial class SheetImporter(Spreadsheet sheet, ColumnMap columns, 
             if (net.Length > 0) AddToNet(net, from, to);
         }
 
-        _text.Append(CultureInfo.InvariantCulture, $"# {wires.Count} wires from {fileName}\n");
+        _text.Append(CultureInfo.InvariantCulture, $"# {Counted(wires.Count, "wire")} from {fileName}\n");
         Declare();
         foreach (var wire in wires) _text.Append(wire).Append('\n');
         WriteNets();
@@ -85,7 +92,7 @@ public sealed partial class SheetImporter(Spreadsheet sheet, ColumnMap columns, 
 
         var numbered = order.Select((c, i) => c == (i + 1).ToString(CultureInfo.InvariantCulture)).All(b => b);
         var mark = Declares ? "" : "# ";
-        _text.Append(CultureInfo.InvariantCulture, $"# {order.Count} contacts from {fileName}\n");
+        _text.Append(CultureInfo.InvariantCulture, $"# {Counted(order.Count, "contact")} from {fileName}\n");
         _text.Append("# A strip stands in for the arrangement: put the right one in its place, 'schematic explain spiral'.\n");
         _text.Append(CultureInfo.InvariantCulture, $"{mark}connector {part} {{\n{mark}  strip {order.Count}{(numbered ? "" : $"  names {string.Join(' ', order)}")}\n");
         if (spare.Count > 0) _text.Append(CultureInfo.InvariantCulture, $"{mark}  spare {string.Join(' ', spare)}\n");
@@ -98,7 +105,7 @@ public sealed partial class SheetImporter(Spreadsheet sheet, ColumnMap columns, 
     private void Skip(SpreadsheetRow row, string reason)
     {
         _problems.Add($"line {row.Line.ToString(CultureInfo.InvariantCulture)}: {reason}");
-        _text.Append(CultureInfo.InvariantCulture, $"# line {row.Line}, {reason}: {string.Join(" ; ", row.Cells).ReplaceLineEndings(" ")}\n");
+        _text.Append(CultureInfo.InvariantCulture, $"# line {row.Line}, {reason}: {string.Join(" ; ", row.Cells)}\n");
     }
 
     /// <summary>A terminal from one column (<c>J1:5</c>, <c>J1-5</c>, <c>J1 5</c>) or from two, part and contact; null when it is none.</summary>
@@ -143,7 +150,7 @@ public sealed partial class SheetImporter(Spreadsheet sheet, ColumnMap columns, 
             if (Colours.Find(candidate) is not null) return candidate;
         }
 
-        remark = $"  # colour: {cell.ReplaceLineEndings(" ")}";
+        remark = $"  # colour: {cell}";
         return "";
     }
 
@@ -172,10 +179,14 @@ public sealed partial class SheetImporter(Spreadsheet sheet, ColumnMap columns, 
             var plain = NameOf(use, "NET");
             var name = plain;
             for (var i = 2; !names.Add(name); i++) name = $"{plain}_{i.ToString(CultureInfo.InvariantCulture)}";
-            var remark = name == use ? "" : $"  # {use.ReplaceLineEndings(" ")}";
+            var remark = name == use ? "" : $"  # {use}";
             _text.Append(CultureInfo.InvariantCulture, $"net {name} {string.Join(' ', members)}{remark}\n");
         }
     }
+
+    private string StatedName(SpreadsheetRow row) => NameOf(row.At(columns.Of("name")), "");
+
+    private static string Counted(int count, string what) => $"{count.ToString(CultureInfo.InvariantCulture)} {what}{(count == 1 ? "" : "s")}";
 
     /// <summary>A cell as a name of the language; <paramref name="otherwise"/> where nothing is left of it.</summary>
     private static string NameOf(string cell, string otherwise)

@@ -20,7 +20,7 @@ public sealed record Spreadsheet(ImmutableArray<string> Headings, ImmutableArray
         var rows = ImmutableArray.CreateBuilder<SpreadsheetRow>();
         while (reader.Read())
         {
-            var cells = Enumerable.Range(0, reader.FieldCount).Select(i => HiddenCharacters.Show(reader.GetString(i).Trim())).ToImmutableArray();
+            var cells = Enumerable.Range(0, reader.FieldCount).Select(i => HiddenCharacters.Show(reader.GetString(i).Trim().ReplaceLineEndings(" "))).ToImmutableArray();
             if (cells.All(c => c.Length == 0)) continue;
             if (headings.IsEmpty) headings = cells;
             else rows.Add(new SpreadsheetRow(reader.LineNumber, cells));
@@ -39,7 +39,7 @@ public sealed record Spreadsheet(ImmutableArray<string> Headings, ImmutableArray
 
 /// <summary>One row of a spreadsheet.</summary>
 /// <param name="Line">Where it begins in the file, from one.</param>
-/// <param name="Cells">Its cells, without blanks at their ends.</param>
+/// <param name="Cells">Its cells, each in one line, without blanks at their ends.</param>
 public sealed record SpreadsheetRow(long Line, ImmutableArray<string> Cells)
 {
     /// <summary>The cell of a column; empty where there is none.</summary>
