@@ -44,7 +44,6 @@ public static class BuildOrder
             }
         }
 
-        foreach (var wire in context.Panel.Wires.Where(met.Add)) order.Add((wire, wire.From, wire.To));
         return order.ToImmutable();
     }
 }

@@ -34,10 +34,9 @@ public static class LedSubstitution
     /// <summary>Builds the table: one row for each lamp that is fed.</summary>
     public static ReportTable Build(AnalysisContext context)
     {
-        var highest = context.Worst.Supplies.Select(s => s.Supply.MaxVolts).DefaultIfEmpty(0).Max();
         return new ReportTable(
             "LEDs in place of lamps", Columns,
-            [.. context.Worst.Loads.Where(l => l.Load.Part is Lamp && l.MostVolts is not null).Select(l => Row(l, highest)).OfType<ImmutableArray<string>>()])
+            [.. context.Worst.Loads.Where(l => l.Load.Part is Lamp && l.MostVolts is not null).Select(l => Row(l, MostOfSetting(context, l))).OfType<ImmutableArray<string>>()])
         {
             IsExtra = true,
             Notes =
@@ -57,11 +56,21 @@ public static class LedSubstitution
         _ => 2.0,
     };
 
-    private static ImmutableArray<string>? Row(LoadLevel load, double highestSupply)
+    /// <summary>How far the supplies that the lamp hangs on can be set above what they are set to; any supply where none is joined to it.</summary>
+    private static double MostOfSetting(AnalysisContext context, LoadLevel load)
+    {
+        var circuit = context.Positions.Circuit;
+        if (circuit.Circuit.ElementOf(load.Name) is not { FromNode: >= 0, ToNode: >= 0 } lamp) return 1;
+        var all = circuit.Rails.Where(r => r is { Supply: not null, IsPlus: true }).ToList();
+        var joined = all.FindAll(r => !circuit.Tied(r, lamp.FromNode).IsNever || !circuit.Tied(r, lamp.ToNode).IsNever);
+        return (joined.Count > 0 ? joined : all).Select(r => r.Supply!.Source!.MaxVolts / r.Supply.Source.Volts).DefaultIfEmpty(1).Max();
+    }
+
+    private static ImmutableArray<string>? Row(LoadLevel load, double mostOfSetting)
     {
         var lamp = (Lamp)load.Load.Part;
         var volts = Math.Round(load.MostVolts!.Value, 1);
-        var led = new LedResistor(volts, Math.Max(volts, highestSupply), ForwardVolts(lamp.Colour), UsualAmps);
+        var led = new LedResistor(volts, volts * Math.Max(1, mostOfSetting), ForwardVolts(lamp.Colour), UsualAmps);
         if (!led.IsPossible) return null;
         var lampAmps = load.MostAmps!.Value;
         return

@@ -12,7 +12,7 @@ public static class PartNames
 
     /// <summary>The words for a cable.</summary>
     public static string Of(Cable cable) =>
-        cable.OrderText ?? $"cable, {cable.Cores.Length} cores{(cable.HasScreen ? ", screened" : "")}";
+        cable.OrderText ?? $"cable, {cable.Cores.Length} {(cable.Cores.Length == 1 ? "core" : "cores")}{(cable.HasScreen ? ", screened" : "")}";
 
     /// <summary>A form of contact in words.</summary>
     public static string FormWord(ContactForm form) => form switch

@@ -175,7 +175,7 @@ public static class PartsList
         if (unpriced > 0) yield return $"{Figures.Count(unpriced)} of {Figures.Count(lines.Count)} items have no price and are not in the sum.";
         if (lines.Exists(l => l.Quantity is null)) yield return "?: no length is stated, so that the amount is not known and not in the sum.";
         if (lines.Exists(l => l.Unit == "m")) yield return "Metres are the net length of all pieces: buy a tenth more for waste and slack (common practice, no source).";
-        var onHand = panel.Parts.Where(p => p.OnHand).Select(p => p.Designator).ToList();
+        var onHand = panel.Parts.Where(p => p.OnHand && p is not FarEnd).Select(p => p.Designator).ToList();
         if (onHand.Count > 0) yield return $"On hand, not bought: {NameList.Compact(onHand)}.";
     }
 

@@ -301,7 +301,7 @@ public static class WorkList
         var inner = InnerFree(context, connector);
         var places = inner.Count == 0 ? "" : $" Of the free ones {NameList.Compact(inner)} {(inner.Count == 1 ? "lies" : "lie")} in the inner half: hard to reach later.";
         var wanted = SpareContacts.GoodPractice(connector.Terminals.Length);
-        return $"{Figures.Count(free)} contacts stay free; {Figures.Count(wanted)} spares are good practice for {Figures.Count(connector.Terminals.Length)} contacts, in the outer part of the connector ({Sources.Spares}).{places}{(connector.Termination == Termination.Crimp ? " Fill every cavity with its contact, wired or not." : "")}";
+        return $"{Figures.Count(free)} {(free == 1 ? "contact stays" : "contacts stay")} free; {Figures.Count(wanted)} {(wanted == 1 ? "spare is" : "spares are")} good practice for {Figures.Count(connector.Terminals.Length)} {(connector.Terminals.Length == 1 ? "contact" : "contacts")}, in the outer part of the connector ({Sources.Spares}).{places}{(connector.Termination == Termination.Crimp ? " Fill every cavity with its contact, wired or not." : "")}";
     }
 
     /// <summary>Free contacts of a round insert that lie nearer to the centre than to the rim.</summary>

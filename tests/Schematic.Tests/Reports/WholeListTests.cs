@@ -9,8 +9,8 @@ using Xunit;
 namespace Schematic.Tests.Reports;
 
 /// <summary>
-/// Every list in full, as a command prints it and as a pack does, of two panels that hold what lists tell apart: a harness in which
-/// things differ from wire to wire, and one of every kind of part. Read the kept text beside a change: every word in it is soldered by.
+/// Every list in full, as a command prints it and as a pack does, of panels that hold what lists tell apart: a harness in which
+/// things differ from wire to wire, one of every kind of part, and those of <c>Panels</c>. Read the kept text beside a change: every word in it is soldered by.
 /// </summary>
 public sealed class WholeListTests
 {
@@ -127,7 +127,19 @@ public sealed class WholeListTests
         wire W4 22 AWG 300 mm DS4:K -> PS1:-
         """;
 
+    public static TheoryData<string, string> Panels
+    {
+        get
+        {
+            var panels = new TheoryData<string, string>();
+            foreach (var file in Directory.EnumerateFiles(Repository.PathOf("tests/Schematic.Tests/Reports/Panels"), "*.panel").Order(StringComparer.Ordinal))
+                panels.Add(Path.GetFileNameWithoutExtension(file), File.ReadAllText(file));
+            return panels;
+        }
+    }
+
     [Theory]
+    [MemberData(nameof(Panels))]
     [InlineData("harness", Harness)]
     [InlineData("kinds", Kinds)]
     public void The_lists_of_a_panel_read(string name, string text)
