@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using Schematic.Binding;
 using Schematic.Diagnostics;
 using Schematic.Model;
