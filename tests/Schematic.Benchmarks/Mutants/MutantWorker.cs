@@ -30,6 +30,7 @@ internal sealed class MutantWorker
     private readonly HashSet<int> _early = [];
     private readonly HashSet<int> _left = [];
     private readonly TimeSpan[] _took;
+    private readonly HashSet<int> _always;
 
     private MutantWorker(string folder, string[] filter)
     {
@@ -41,6 +42,7 @@ internal sealed class MutantWorker
         (_active, _captures, _reset, _covered) = (Field("ActiveMutant"), Field("CaptureCoverage"), Method("ResetCoverage"), Method("GetCoverageData"));
         _cases = MutantCase.Of(tests, filter);
         _took = new TimeSpan[_cases.Count];
+        _always = [.. Enumerable.Range(0, _cases.Count).Where(i => _cases[i].IsForEach)];
     }
 
     /// <summary>Runs the mutants that are read, a number a line, and writes what became of each, a line.</summary>
@@ -76,12 +78,16 @@ internal sealed class MutantWorker
         return 0;
     }
 
-    /// <summary>Which mutants each test comes past, and how long it takes; the second time nothing is counted, and everything is compiled.</summary>
+    /// <summary>
+    /// Which mutants each test comes past, and how long it takes; the second time nothing is counted, and everything is compiled. Of those
+    /// that are run for each mutant nothing is counted.
+    /// </summary>
     private void Learn()
     {
         _active.SetValue(null, Asleep);
         for (var i = 0; i < _cases.Count; i++)
         {
+            if (_always.Contains(i)) continue;
             _captures.SetValue(null, true);
             _reset.Invoke(null, null);
             if (!Passes(i)) continue;
@@ -97,7 +103,7 @@ internal sealed class MutantWorker
         _captures.SetValue(null, false);
         for (var i = 0; i < _cases.Count; i++)
         {
-            if (_left.Contains(i)) continue;
+            if (_left.Contains(i) || (_always.Contains(i) && !Passes(i))) continue;
             var began = Environment.CpuUsage.TotalTime;
             if (!Passes(i)) continue;
             _took[i] = Environment.CpuUsage.TotalTime - began;
@@ -119,7 +125,8 @@ internal sealed class MutantWorker
     private (string Fate, bool IsStuck) FateOf(int number)
     {
         var isEarly = _early.Contains(number);
-        if (!_coveredBy.TryGetValue(number, out var by) || by.Count == 0) return (isEarly ? "early" : "uncovered", false);
+        var by = _coveredBy.GetValueOrDefault(number, []).Union(_always.Except(_left)).ToList();
+        if (by.Count == 0) return (isEarly ? "early" : "uncovered", false);
         _active.SetValue(null, number);
         try
         {

@@ -151,15 +151,21 @@ public sealed class PositionProof : IProvenPositions
     /// <summary>What would have to be known, or proved, for a thing to be sure.</summary>
     public string WhatDecides(Sighting seen)
     {
-        if (!seen.HangsOnUnknown) return $"Whether it comes about hangs on {NameList.Sentence(Open())}, of which not everything is proved.";
+        if (!seen.HangsOnUnknown)
+        {
+            if (Open() is { IsEmpty: false } open) return $"Whether it comes about hangs on {NameList.Sentence(open)}, of which not everything is proved.";
+            var ranged = Circuit.Circuit.Elements.Where(e => e.OhmsRange is not null).Select(e => e.Name).Distinct();
+            return $"Whether it comes about hangs on the resistance of {NameList.Sentence(ranged)}: measure it.";
+        }
+
         var untraced = Circuit.Circuit.Untraced.ToDictionary(t => t.Name, StringComparer.Ordinal);
-        var ranged = Panel.Parts.Where(p => p.Variation is not null).Select(p => p.Designator).ToHashSet();
+        var varied = Panel.Parts.Where(p => p.Variation is not null).Select(p => p.Designator).ToHashSet();
         var byUnit = seen.Unknowns.Where(untraced.ContainsKey).Select(n => untraced[n]).GroupBy(t => t.Unit);
-        var resistors = seen.Unknowns.Where(ranged.Contains).ToList();
+        var resistors = seen.Unknowns.Where(varied.Contains).ToList();
         var positions = Circuit.Circuit.Contacts.SelectMany(c => c.When.Leaves()).OfType<UntracedCondition>().Distinct()
             .Select(u => (u.Contact, At: Panel.Actuators.Where(a => a.Name == u.Actuator).SelectMany(a => a.Positions).Select(p => p.Name).Where(p => seen.Unknowns.Contains(u.NameAt(p))).ToList(), u.Actuator))
             .Where(p => p.At.Count > 0).ToList();
-        var loads = seen.Unknowns.Where(n => !untraced.ContainsKey(n) && !ranged.Contains(n) && Circuit.Circuit.ElementOf(n) is not null).ToList();
+        var loads = seen.Unknowns.Where(n => !untraced.ContainsKey(n) && !varied.Contains(n) && Circuit.Circuit.ElementOf(n) is not null).ToList();
         string[] measurements =
         [
             .. byUnit.Where(u => u.First().LeadsAnywhere).Select(u => $"Follow wire {u.Key} to its far end."),
