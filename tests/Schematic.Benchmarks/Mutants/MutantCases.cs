@@ -7,9 +7,13 @@ namespace Schematic.Benchmarks.Mutants;
 /// <summary>The tests of an assembly as calls, found by the names of their attributes: what runs them is not the framework that marks them.</summary>
 /// <param name="Name">Class, method and the number of the row.</param>
 /// <param name="Call">Runs it; throws where it fails.</param>
-internal sealed record MutantCase(string Name, Action Call)
+/// <param name="IsForEach">Whether it is run for each mutant, whatever it comes past.</param>
+internal sealed record MutantCase(string Name, Action Call, bool IsForEach)
 {
-    /// <summary>The cases of the classes that a filter takes: beginnings of full names, those with a minus before them left out.</summary>
+    /// <summary>
+    /// The cases of the classes that a filter takes: beginnings of full names, those with a minus before them left out, those with a
+    /// plus run for each mutant.
+    /// </summary>
     public static List<MutantCase> Of(Assembly tests, string[] filter) =>
     [
         .. from type in tests.GetExportedTypes()
@@ -18,7 +22,7 @@ internal sealed record MutantCase(string Name, Action Call)
            let fact = method.GetCustomAttributes().FirstOrDefault(IsFact)
            where fact is not null && IsTaken($"{type.FullName}.{method.Name}", filter) && fact.GetType().GetProperty("Skip")?.GetValue(fact) is null
            from one in Rows(type, method)
-           select one,
+           select one with { IsForEach = filter.Any(f => f[0] == '+' && StartsWith(one.Name, f[1..])) },
     ];
 
     /// <summary>Loads an assembly and what lies beside it apart from this program's own copies.</summary>
@@ -38,7 +42,9 @@ internal sealed record MutantCase(string Name, Action Call)
     }
 
     private static bool IsTaken(string name, string[] filter) =>
-        filter.Any(f => f[0] != '-' && name.StartsWith("Schematic.Tests." + f, StringComparison.Ordinal)) && !filter.Any(f => f[0] == '-' && name.Contains(f[1..], StringComparison.Ordinal));
+        filter.Any(f => f[0] != '-' && StartsWith(name, f.TrimStart('+'))) && !filter.Any(f => f[0] == '-' && name.Contains(f[1..], StringComparison.Ordinal));
+
+    private static bool StartsWith(string name, string beginning) => name.StartsWith("Schematic.Tests." + beginning, StringComparison.Ordinal);
 
     private static bool IsFact(Attribute attribute)
     {
@@ -51,10 +57,10 @@ internal sealed record MutantCase(string Name, Action Call)
     {
         var sources = method.GetCustomAttributes().Where(a => a.GetType().GetMethod("GetData", [typeof(MethodInfo)]) is not null).ToList();
         var name = $"{type.FullName}.{method.Name}";
-        if (sources.Count == 0 && method.GetParameters().Length == 0) return [new MutantCase(name, () => Invoke(type, method, []))];
+        if (sources.Count == 0 && method.GetParameters().Length == 0) return [new MutantCase(name, () => Invoke(type, method, []), false)];
         var number = 0;
         return sources.SelectMany(s => ((IEnumerable)s.GetType().GetMethod("GetData", [typeof(MethodInfo)])!.Invoke(s, [method])!).Cast<object?[]>())
-            .Select(row => new MutantCase($"{name} {++number}", () => Invoke(type, method, row)));
+            .Select(row => new MutantCase($"{name} {++number}", () => Invoke(type, method, row), false));
     }
 
     private static void Invoke(Type type, MethodInfo method, object?[] row)

@@ -15,7 +15,7 @@ internal static class MutantRun
 {
     private const string Worker = "mutants-worker";
     private const int Told = 20;
-    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(8);
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(30);
 
     /// <summary>Runs the command, or is the worker of one.</summary>
     public static int Run(string[] args) => args switch
