@@ -496,6 +496,113 @@ internal static class WholePanels
             expect U2 energised when LEVER reverse
             """,
 
+        // One supply guarded against reversal by a diode in its plus, by two in its minus: all behind them stands some tenths of a volt
+        // nearer, an input and a lamp before them do not.
+        ["guarded"] = """
+            actuator KEY { off rest ; on }
+            actuator LEVER { normal rest ; reverse }
+            supply PS1 24 V adjustable 22..28 V source 0.2 ohm
+            diode D1 3 A 100 V
+            diode D2 drop 0.4 V
+            diode D3
+            diode D4
+            switch S1 make on KEY when on
+            pole S2 changeover on LEVER { common ; normal ; reverse }
+            lamp DS1 24 V 200 mA
+            lamp DS2 24 V 40 mA
+            relay K1 24 V 400 ohm operates 19 V releases 5 V { make }
+            relay K2 12 V 400 ohm operates 10.9 V suppressed { changeover }
+            resistor R1 390 ohm
+            resistor R2 1 kohm
+            board A1 { inputs IN1..IN2 max 30 V pull-up 12 V 4.7 kohm low 3 V high 9 V ; inputs IN3 max 30 V pull-down 10 kohm ; ground GND }
+            wire W1 22 AWG 3 m PS1:+ -> D1:A
+            wire W2 22 AWG 3 m D1:K -> S1:1
+            wire W3 22 AWG 20 m S1:2 -> DS1:X1
+            wire W4 22 AWG 3 m S1:2 -> K1:A1
+            wire W5 22 AWG 3 m DS1:X2 -> D2:A
+            wire W6 22 AWG 3 m K1:A2 -> D2:A
+            wire W7 22 AWG 3 m D2:K -> D3:A
+            wire W8 22 AWG 3 m D3:K -> PS1:-
+            wire W9 22 AWG 3 m D1:K -> S2:common
+            wire W10 24 AWG 40 m S2:normal -> R1:1
+            wire W11 24 AWG 40 m R1:2 -> K2:A1
+            wire W12 24 AWG 40 m K2:A2 -> D2:A
+            wire W13 22 AWG 3 m S2:reverse -> A1:IN3
+            wire W14 22 AWG 3 m A1:GND -> PS1:-
+            wire W15 22 AWG 3 m K2:11 -> A1:IN1
+            wire W16 22 AWG 3 m K2:12 -> D2:A
+            wire W17 22 AWG 3 m K1:13 -> A1:IN2
+            wire W18 22 AWG 3 m K1:14 -> PS1:-
+            wire W19 22 AWG 3 m PS1:+ -> DS2:X1
+            wire W20 22 AWG 3 m DS2:X2 -> D3:A
+            wire W21 22 AWG 3 m D4:K -> K1:A1
+            wire W22 22 AWG 3 m D4:A -> K1:A2
+            wire W23 22 AWG 3 m R2:1 -> D1:K
+            wire W24 22 AWG 3 m R2:2 -> K2:14
+            expect A1:IN1 low when LEVER reverse
+            expect K2 energised when LEVER normal
+            """,
+
+        // A board that pulls its inputs higher than its supply gives, and one pole of two supplies that share neither end.
+        ["lifted"] = """
+            actuator KEY { off rest ; on }
+            supply PS1 5 V limit 0.5 A
+            supply PS2 12 V switched
+            diode D1
+            switch S1 make on KEY when on
+            switch S2 make on KEY when on
+            led DL1 2 V 10 mA
+            resistor R1 150 ohm
+            resistor R2 47 kohm
+            relay K1 12 V 200 ohm suppressed { make ; break }
+            board A1 { inputs IN1 max 13 V pull-up 12 V 1 kohm low 1 V high 4 V ; inputs IN2 max 13 V pull-up 12 V 1 kohm ; ground GND }
+            net A PS1:+ D1:A S1:1
+            net B D1:K R1:1 A1:IN1
+            net C R1:2 DL1:A
+            net D PS1:- DL1:K A1:GND K1:14 K1:21
+            net E S1:2 A1:IN2 K1:22
+            net F PS2:+ S2:1
+            net G S2:2 K1:A1 R2:1
+            net H K1:A2 PS2:-
+            net I R2:2 K1:13
+            expect A1:IN1 high
+            """,
+
+        // A mesh of contacts: nodes on which nothing hangs with two, three and four ways from them, a node on which a lamp hangs in their
+        // midst, contacts side by side, one across a lamp, a rail that a way leads over.
+        ["mesh"] = """
+            actuator A { off rest ; on }
+            actuator B { off rest ; on }
+            actuator C { off rest ; on }
+            actuator D { off rest ; half ; on }
+            supply PS1 24 V limit 1 A
+            switch S1 make on A when on
+            switch S2 make on B when on
+            switch S3 make on C when on
+            switch S4 make on D when half
+            switch S5 make on D when on
+            switch S6 break on A when on
+            switch S7 break on B when on
+            switch S8 make on C when on
+            switch S9 make on D when half on
+            switch S10 make on A when on
+            lamp DS1 24 V 40 mA
+            lamp DS2 24 V 40 mA
+            lamp DS3 24 V 40 mA
+            board A1 { inputs IN1 max 30 V pull-down 10 kohm ; ground GND }
+            net P PS1:+ S1:1 S2:1 S10:1
+            net Q S1:2 S3:1 S4:1 S6:1
+            net R S2:2 S3:2 S5:1
+            net S S4:2 S5:2 S7:1 S8:1 S9:1
+            net T S6:2 DS1:X1 S7:2
+            net U S8:2 DS2:X1
+            net V S9:2 A1:IN1
+            net W S10:2 DS3:X1
+            net M PS1:- DS1:X2 DS2:X2 A1:GND DS3:X2
+            expect DS1 energised when A on and B on and C on
+            expect DS2 released when C off
+            """,
+
         // Everything too small: wires, fuses, contacts, supply, each told by the figure that a position shows.
         ["overloads"] = """
             limits { ambient 50 degC  insulation 80 degC  drop 0.5 V }

@@ -16,7 +16,7 @@ internal static class WholeWords
     private const int MostCases = 16;
 
     /// <summary>Six figures; what is left of a rounding error is nought, and what nothing bounds is said so.</summary>
-    public static string Number(double value) => Math.Abs(value) < 1e-9 ? "0"
+    public static string Number(double value) => Math.Abs(value) < 1e-7 ? "0"
         : double.IsInfinity(value) ? "no bound"
         : value.ToString("G6", CultureInfo.InvariantCulture);
 
