@@ -5,32 +5,34 @@ namespace Schematic.Benchmarks;
 
 /// <summary>
 /// Measures whole commands from a cold process beside an empty .NET program in the same run, in turn, so that a busy machine disturbs
-/// both alike: processor time of user and system, its ratio, and the peak of memory. Then the packages of the tool.
+/// both alike: processor time of user and system, its ratio, and the peak of memory. Then the packages of the tool. <c>cold FOLDER</c>
+/// takes the native program that is there, and leaves the ordinary one and the packages out: making them takes minutes.
 /// </summary>
 internal static class ColdStart
 {
-    // The clock counts in hundredths of a second: the shorter a command is, the more often it runs.
     private const int ManyRounds = 40;
-    private const int FewRounds = 10;
+    private const int FewRounds = 15;
 
-    public static int Run(string root)
+    public static int Run(string root, string? made = null)
     {
         var work = Directory.CreateTempSubdirectory("cold-start-").FullName;
         try
         {
             var cli = Path.Combine(root, "src", "Schematic.Cli");
             var empty = Publish(WriteEmptyProgram(work), Path.Combine(work, "empty"), "empty", "-p:PublishReadyToRun=true", "--self-contained", "false");
-            var native = Publish(cli, Path.Combine(work, "native"), "Schematic.Cli");
-            var ordinary = Publish(cli, Path.Combine(work, "ordinary"), "Schematic.Cli", "-p:PublishAot=false");
+            var native = made is null ? Publish(cli, Path.Combine(work, "native"), "Schematic.Cli") : Path.Combine(made, "Schematic.Cli");
             var panel = Path.Combine(root, "examples", "lever-frame", "lever.panel");
             var output = Path.Combine(work, "out");
-            Compare(empty, ManyRounds, ("check", native, ["check", panel]), ("check, not native", ordinary, ["check", panel]));
+            string[] check = ["check", panel];
+            Compare(
+                empty, ManyRounds,
+                made is null ? [("check", native, check), ("check, not native", Publish(cli, Path.Combine(work, "ordinary"), "Schematic.Cli", "-p:PublishAot=false"), check)] : [("check", native, check)]);
             Compare(
                 empty, FewRounds,
                 ("draw svg", native, ["draw", panel, "--out", output, "--format", "svg"]),
                 ("draw svg,pdf", native, ["draw", panel, "--out", output, "--format", "svg,pdf"]),
                 ("draw svg,png,pdf", native, ["draw", panel, "--out", output, "--format", "svg,png,pdf"]));
-            Sizes(cli, work);
+            if (made is null) Sizes(cli, work);
             return 0;
         }
         finally
@@ -45,27 +47,46 @@ internal static class ColdStart
 
     private static void Compare(string empty, int rounds, params (string What, string Program, string[] Arguments)[] commands)
     {
-        List<MeasuredRun> idle = [];
-        var runs = commands.Select(_ => new List<MeasuredRun>()).ToList();
+        List<double> idle = [];
+        var runs = commands.Select(_ => new List<double>()).ToList();
         for (var round = 0; round < rounds; round++)
         {
-            idle.Add(MeasuredRun.Of(empty));
+            idle.Add(MeasuredRun.SecondsOf(empty));
             foreach (var (command, own) in commands.Zip(runs))
             {
-                // What was drawn in the round before is taken away: a file that has not changed is not written again.
-                if (Array.IndexOf(command.Arguments, "--out") is >= 0 and var at && Directory.Exists(command.Arguments[at + 1])) Directory.Delete(command.Arguments[at + 1], recursive: true);
-                own.Add(MeasuredRun.Of(command.Program, command.Arguments));
+                TakeAway(command.Arguments);
+                own.Add(MeasuredRun.SecondsOf(command.Program, command.Arguments));
             }
         }
 
-        var unit = idle.Average(r => r.Seconds);
-        Print("empty program", idle, unit);
-        foreach (var (command, own) in commands.Zip(runs)) Print(command.What, own, unit);
+        Print("empty program", idle, idle, MeasuredRun.PeakOf(empty));
+        foreach (var (command, own) in commands.Zip(runs))
+        {
+            TakeAway(command.Arguments);
+            Print(command.What, own, idle, MeasuredRun.PeakOf(command.Program, command.Arguments));
+        }
     }
 
-    private static void Print(string what, List<MeasuredRun> runs, double unit) => Console.WriteLine(string.Format(
-        CultureInfo.InvariantCulture, "{0,-20} {1,7:0} ms {2,7:0.0} x {3,7:0} MB", what,
-        runs.Average(r => r.Seconds) * 1000, runs.Average(r => r.Seconds) / unit, runs.Average(r => r.PeakMB)));
+    /// <summary>What was drawn in the round before is taken away: a file that has not changed is not written again.</summary>
+    private static void TakeAway(string[] arguments)
+    {
+        if (Array.IndexOf(arguments, "--out") is >= 0 and var at && Directory.Exists(arguments[at + 1])) Directory.Delete(arguments[at + 1], recursive: true);
+    }
+
+    /// <summary>The middle run, the quarters beside it, and the ratio of each run to the empty one of its round.</summary>
+    private static void Print(string what, List<double> runs, List<double> idle, double peak)
+    {
+        var (time, ratio) = (Quarters([.. runs.Select(r => r * 1000)]), Quarters([.. runs.Zip(idle, (own, beside) => own / beside)]));
+        Console.WriteLine(string.Format(
+            CultureInfo.InvariantCulture, "{0,-20} {1,7:0.0} ms ({2:0.0} to {3:0.0}) {4,7:0.00} x ({5:0.00} to {6:0.00}) {7,5:0} MB, {8} runs",
+            what, time.Middle, time.Low, time.High, ratio.Middle, ratio.Low, ratio.High, peak, runs.Count));
+    }
+
+    private static (double Low, double Middle, double High) Quarters(List<double> figures)
+    {
+        figures.Sort();
+        return (figures[figures.Count / 4], figures[figures.Count / 2], figures[figures.Count * 3 / 4]);
+    }
 
     /// <summary>What has to be fetched for a system, and what it takes on the disk.</summary>
     private static void Sizes(string cli, string work)

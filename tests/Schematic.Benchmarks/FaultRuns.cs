@@ -2,14 +2,13 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using Schematic.Cli;
 using Schematic.Cli.Files;
 using Schematic.Language;
 
 namespace Schematic.Benchmarks;
 
 /// <summary>
-/// <c>faults [KILLS] [SEED]</c>: takes the processor and the disk away from the program in the middle of its work. <c>draw</c> and
+/// <c>faults [KILLS] [SEED] [FOLDER]</c>: takes the processor and the disk away from the program in the middle of its work. <c>draw</c> and
 /// <c>format --write</c> are killed (<c>kill -9</c>): a third at any moment, a third from the first temporary file on, a third as a file is
 /// put in place (where <c>strace</c> is there). Each file left is whole, of before or of now, a folder of both has no
 /// list that vouches for it, and the next run leaves nothing behind. Then the disk is full at each write in turn, and what is printed
@@ -22,14 +21,16 @@ internal sealed class FaultRuns : IDisposable
     private static readonly string[] Formats = ["--format", "svg,pdf"];
 
     private readonly string _folder = Directory.CreateTempSubdirectory("schematic-faults-").FullName;
-    private readonly string _program = typeof(CliApplication).Assembly.Location;
+    private readonly string _program;
     private readonly Random _random;
     private readonly string _before;
     private readonly string _now;
     private int _failures;
 
-    private FaultRuns(string root, int seed)
+    /// <summary>With the native program of a folder, or one made now: it starts in a fiftieth of a second, so that a kill mostly meets its work.</summary>
+    private FaultRuns(string root, int seed, string? made)
     {
+        _program = made is null ? ColdStart.PublishNative(root, Path.Combine(_folder, "native")) : Path.Combine(made, "Schematic.Cli");
         _random = new Random(seed);
         _now = File.ReadAllText(Path.Combine(root, "examples", "signal-lamp", "signal-lamp.panel"));
         _before = _now.Replace("revision A", "revision Z", StringComparison.Ordinal);
@@ -42,7 +43,7 @@ internal sealed class FaultRuns : IDisposable
     public static int Run(string root, string[] args)
     {
         int Number(int place, int usual) => args.Length > place ? int.Parse(args[place], CultureInfo.InvariantCulture) : usual;
-        using var runs = new FaultRuns(root, Number(1, 1));
+        using var runs = new FaultRuns(root, Number(1, 1), args.ElementAtOrDefault(2));
         runs.KillDraw(Number(0, 200));
         runs.KillFormat(Number(0, 200));
         runs.FullDisk();
@@ -127,7 +128,7 @@ internal sealed class FaultRuns : IDisposable
     {
         var watch = Stopwatch.StartNew();
         TimeSpan? from = null;
-        using var process = Start("dotnet", [_program, .. arguments]);
+        using var process = Start(_program, arguments);
         while (!process.HasExited)
         {
             if (from is null && writes()) from = watch.Elapsed;
@@ -214,7 +215,7 @@ internal sealed class FaultRuns : IDisposable
         var told = 0;
         foreach (var command in commands)
         {
-            var (code, said, _) = EndedBy("sh", ["-c", $"exec dotnet '{_program}' {command} '{Panel}' > /dev/full"]);
+            var (code, said, _) = EndedBy("sh", ["-c", $"exec '{_program}' {command} '{Panel}' > /dev/full"]);
             var prints = Ended(command, [Panel]).Printed.Length > 0;
             if (code == (prints ? 2 : 0) && !said.Contains("   at ", StringComparison.Ordinal)) told++;
             else Fail($"{command} to a full disk: exit code {code}, '{said.Trim()}'");
@@ -276,7 +277,7 @@ internal sealed class FaultRuns : IDisposable
     /// <summary>Runs the program and kills it so long after something began. Whether it was killed before it had ended.</summary>
     private bool Killed(Func<bool> begins, TimeSpan wait, string[] arguments)
     {
-        using var process = Start("dotnet", [_program, .. arguments]);
+        using var process = Start(_program, arguments);
         Stopwatch? since = null;
         while (!process.HasExited)
         {
@@ -295,11 +296,11 @@ internal sealed class FaultRuns : IDisposable
     private bool KilledAtRename(int number, string[] arguments)
     {
         var killed = EndedBy(Tracer, ["-f", "-qq", "--seccomp-bpf", "-o", "/dev/null", "-e", "trace=rename,renameat,renameat2", "-e",
-            string.Create(CultureInfo.InvariantCulture, $"inject=rename,renameat,renameat2:signal=SIGKILL:when={number}"), "dotnet", _program, .. arguments]);
+            string.Create(CultureInfo.InvariantCulture, $"inject=rename,renameat,renameat2:signal=SIGKILL:when={number}"), _program, .. arguments]);
         return killed.Code == 128 + 9;
     }
 
-    private EndedRun Ended(string command, IEnumerable<string> arguments) => EndedBy("dotnet", [_program, command, .. arguments]);
+    private EndedRun Ended(string command, IEnumerable<string> arguments) => EndedBy(_program, [command, .. arguments]);
 
     private static EndedRun EndedBy(string program, IEnumerable<string> arguments)
     {

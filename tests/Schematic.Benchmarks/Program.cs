@@ -6,7 +6,7 @@ using Schematic.Benchmarks.Mutants;
 
 return args switch
 {
-    ["cold"] => ColdStart.Run(RepositoryRoot.Find()),
+    ["cold", .. var rest] => ColdStart.Run(RepositoryRoot.Find(), rest.FirstOrDefault()),
     ["growth"] => GrowthRuns.Run(RepositoryRoot.Find()),
     ["load", var lines] => GrowthRuns.Load(int.Parse(lines, CultureInfo.InvariantCulture)),
     ["circuits"] => CircuitRuns.Run(),
@@ -37,7 +37,8 @@ static int RunBenchmarks(string[] args)
 static int Help()
 {
     Console.WriteLine("""
-        cold           'check' and 'draw' of the main example beside an empty program: processor time, peak; packages of the tool
+        cold [FOLDER]  'check' and 'draw' of the main example beside an empty program: processor time, peak; packages of the tool; or only
+                       the native program that is in a folder
         growth         time and memory of long files and large packs
         proof [PANEL]  time the proof in every position: chain, deep or ring of 40 actuators and 10 relays
         proof NAME N   the same of a panel with N of one thing; 'proof all' lists them
@@ -52,9 +53,10 @@ static int Help()
         page           size of the page of each example, time to write it, and time until it can be operated in Chromium
         compare        crossings, bends and time beside Graphviz (needs the program dot)
         fuzz [MINUTES] [SEED]  mutants of all examples and snippets, readings, editors and messages: all are read, checked and formatted, every
-                       fourth is printed, listed and read again, every hundredth drawn; 'fuzz one SEED' and 'fuzz file PATH' run one again
+                       fourth is printed, listed and read again, each 250th drawn; 'fuzz one SEED' and 'fuzz file PATH' run one again
         mutants BUILT REPORT FOLDER EVERY TESTS...  the mutants that Stryker.NET made of a folder, in one process: seconds where a host for each takes an hour
-        faults [KILLS] [SEED]  'draw' and 'format --write' killed at random moments, and with a disk that is full at each write
+        faults [KILLS] [SEED] [FOLDER]  'draw' and 'format --write' killed at random moments, and with a disk that is full at each write; the
+                       native program, made first or in a folder
         --filter '*'   all micro benchmarks (BenchmarkDotNet)
         """);
     return 0;

@@ -7,12 +7,12 @@ namespace Schematic.Benchmarks.Fuzz;
 /// <summary>
 /// <c>fuzz [minutes] [first seed]</c>: mutants of everything the project shows, one after the other, each from its number alone. Prints
 /// the number of each failure with the text beside it; <c>fuzz one SEED</c> runs that again, <c>fuzz file PATH</c> a text that was kept.
-/// Every input is read, checked and formatted; every fourth panel is printed, read again after the formatter and listed, every hundredth
-/// drawn, for one drawing costs as much as forty readings.
+/// Every input is read, checked and formatted; every fourth panel is printed, read again after the formatter and listed, every two hundred and fiftieth
+/// drawn, for one drawing costs as much as a hundred readings.
 /// </summary>
 internal sealed class FuzzRun
 {
-    private const int DrawEvery = 100;
+    private const int DrawEvery = 250;
     private const int ThoroughEvery = 4;
     private const int KindsEvery = 11;
     private const int ConversationEvery = 10;
