@@ -61,7 +61,7 @@ public static class ValueText
         if (!double.IsFinite(value)) return "?";
         if (value == 0) return "0";
         var digits = Math.Clamp(2 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 12);
-        return Math.Round(value, digits).ToString("0.############", CultureInfo.InvariantCulture);
+        return (Math.Round(value, digits) + 0.0).ToString("0.############", CultureInfo.InvariantCulture); // a minus nought becomes nought
     }
 
     // The first unit that gives a number of at least one; the last unit takes what is smaller still.

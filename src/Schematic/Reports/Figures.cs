@@ -15,5 +15,5 @@ internal static class Figures
     public static string Money(decimal amount) => amount.ToString("0.00####", CultureInfo.InvariantCulture);
 
     /// <summary>A number with at most three decimals; empty for what is no number, such as an infinite one.</summary>
-    public static string Plain(double number) => double.IsFinite(number) ? number.ToString("0.###", CultureInfo.InvariantCulture) : "";
+    public static string Plain(double number) => double.IsFinite(number) ? (Math.Round(number, 3) + 0.0).ToString("0.###", CultureInfo.InvariantCulture) : "";
 }

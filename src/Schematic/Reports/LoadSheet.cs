@@ -66,7 +66,7 @@ public static class LoadSheet
 
     private static ImmutableArray<string> SupplyRow(SupplyLoad load) =>
     [
-        load.Supply.Designator, Figures.Plain(load.Supply.Volts), Rounded(load.Setting.Lowest.Volts, 2),
+        load.Supply.Designator, load.Supply.MaxVolts == 0 ? "?" : Figures.Plain(load.Supply.Volts), Rounded(load.Setting.Lowest.Volts, 2),
         Rounded(load.Setting.Highest.Volts, 2), load.Setting.Recommended is { } advised ? Figures.Plain(advised) : "none",
         Rounded(load.Amps.Value, 3), load.Supply.LimitAmps is { } limit ? Figures.Plain(limit) : "", Percent(load.Share),
         Rounded(load.PeakAmps.Value, 2), load.Protector.Amps is { } fuse ? Figures.Plain(fuse) : "none", load.Amps.Position,
@@ -76,6 +76,12 @@ public static class LoadSheet
     {
         foreach (var s in worst.Supplies)
         {
+            if (s.Supply.MaxVolts == 0)
+            {
+                yield return $"{s.Supply.Designator} has no stated voltage: nothing is known of what it serves.";
+                continue;
+            }
+
             yield return !s.Supply.IsAdjustable && s.Setting.IsPossible
                 ? $"{s.Supply.Designator} is fixed at {ValueText.Volts(s.Supply.Volts)}, which serves every load."
                 : $"{s.Supply.Designator}: from {ValueText.Volts(s.Setting.Lowest.Volts)} because {s.Setting.Lowest.Reason}, to {ValueText.Volts(s.Setting.Highest.Volts)} because {s.Setting.Highest.Reason}."

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Schematic.Analysis;
 using Schematic.Analysis.Quantities;
 using Schematic.Model;
@@ -87,7 +86,7 @@ public static class WireList
         Figures.Mm(StripMm(context, to)),
         SleeveText(context, from, to),
         wire is { LengthMm: { } length, Cable: null } ? Figures.Count(WireMarks.Count(length)) : "",
-        wire is { LengthMm: { } mm, Cable: null } ? string.Join(", ", WireMarks.Places(mm).Select(p => Math.Round(p).ToString("0", CultureInfo.InvariantCulture))) : "",
+        wire is { LengthMm: { } mm, Cable: null } ? MarkPlaces.Words(mm) : "",
         wire.Cable is null ? "" : wire.Core is null ? wire.Cable : $"{wire.Cable} core {wire.Core}",
     ];
 

@@ -162,12 +162,10 @@ public static class WorkList
 
     private static ImmutableArray<string> PreparationRow(Wire wire)
     {
-        ImmutableArray<double> places = wire.LengthMm is { } length ? WireMarks.Places(length) : [];
         return
         [
             Box, wire.Designator, Figures.Mm(wire.LengthMm), WireList.GaugeText(wire), wire.Colour?.Code ?? "",
-            wire.LengthMm is null ? "" : Figures.Count(places.Length),
-            string.Join(", ", places.Select(p => Math.Round(p).ToString("0", CultureInfo.InvariantCulture))),
+            wire.LengthMm is { } length ? Figures.Count(WireMarks.Count(length)) : "", wire.LengthMm is { } mm ? MarkPlaces.Words(mm) : "",
         ];
     }
 

@@ -47,6 +47,27 @@ public sealed partial class FiguresTests
         Assert.StartsWith("?", ValueText.Volts(value), StringComparison.Ordinal);
     }
 
+    /// <summary>A supply without a voltage served every load at 0 V once, and asked for a fuse of -0 A.</summary>
+    [Fact]
+    public void A_supply_without_a_voltage_serves_nobody_knows_what()
+    {
+        var panel = PanelLoader.Load(new SourceText("test.panel", "supply PS1\nlamp DS1 24 V 40 mA\nnet A PS1:+ DS1:X1\nnet B PS1:- DS1:X2"), MemoryPanelFiles.None).Panel;
+        var table = LoadSheet.Build(new AnalysisContext(panel))[0];
+        Assert.Equal("?", table.Rows[0][1]);
+        Assert.Equal("PS1 has no stated voltage: nothing is known of what it serves.", table.Notes[0]);
+        Assert.DoesNotContain(table.Notes, n => n.Contains("Fuse for the feed", StringComparison.Ordinal) || NoFigure().IsMatch(n));
+    }
+
+    [Theory]
+    [InlineData(-1e-16)]
+    [InlineData(-0.0)]
+    [InlineData(0)]
+    public void Nought_has_no_sign(double nought)
+    {
+        Assert.Equal("0", ValueText.Number(nought));
+        Assert.Equal("0", Figures.Plain(nought));
+    }
+
     [Fact]
     public void A_fuse_that_serves_is_the_one_that_is_advised()
     {
@@ -110,6 +131,6 @@ public sealed partial class FiguresTests
         return new AnalysisContext(loaded.Panel);
     }
 
-    [GeneratedRegex(@"NaN|Infinity|∞|\b0 V 0 A\b")]
+    [GeneratedRegex(@"NaN|Infinity|∞|\b0 V 0 A\b|(?<![\w.-])-0(?:\.0+)?(?![\w.])")]
     private static partial Regex NoFigure();
 }

@@ -166,6 +166,15 @@ public sealed class ListTests
         Assert.Equal("76, 374", Column(list, "marks_at_mm").First());
     }
 
+    /// <summary>Twelve marks stand on 4.3 m (2 x 76.2 + 11 x 381 mm = 4343.4); more are told by their distance, however long the wire is.</summary>
+    [Theory]
+    [InlineData(70, "")]
+    [InlineData(450, "76, 374")]
+    [InlineData(4343.4, "76, 457, 838, 1219, 1600, 1981, 2362, 2743, 3124, 3505, 3886, 4267")]
+    [InlineData(4344, "76, then every 349.3 to 4268")]
+    [InlineData(1e7, "76, then every 381 to 9999924")]
+    public void Many_marks_are_told_by_their_distance(double lengthMm, string words) => Assert.Equal(words, MarkPlaces.Words(lengthMm));
+
     [Fact]
     public void A_panel_without_wires_has_no_work_list() =>
         Assert.Empty(WorkList.Build(new AnalysisContext(new Panel())));

@@ -34,7 +34,7 @@ public static class ProtectorSelection
             : "no wire with a gauge to guard";
         var method = string.Create(
             CultureInfo.InvariantCulture,
-            $"at least {loadAmps:0.###} A / {LoadShare} = {least:0.###} A (common practice), {most}; {Sources.FuseRatings}");
+            $"at least {Math.Round(loadAmps, 3) + 0.0:0.###} A / {LoadShare} = {Math.Round(least, 3) + 0.0:0.###} A (common practice), {most}; {Sources.FuseRatings}");
         return new ProtectorChoice(chosen, least, wireAmps, method);
     }
 }

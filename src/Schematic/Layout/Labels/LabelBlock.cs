@@ -31,11 +31,15 @@ internal sealed class LabelBlock : FlowBlock
     // Bar and words side by side.
     private const double LeastBarMm = 145;
 
+    // More labels than these are printed for one set, again for each.
+    private const int MostLabels = 2000;
+
     // A longer number or terminal name is cut: a label must go around a wire.
     private const double LongestText = 60;
 
     private readonly ImmutableArray<(CutPieces Pieces, ImmutableArray<(WireLabel Label, double WidthMm)> Labels)> _groups;
     private readonly int _sets;
+    private readonly int _labelledSets;
     private readonly string _note;
     private readonly double _piecesMm;
 
@@ -44,7 +48,8 @@ internal sealed class LabelBlock : FlowBlock
     {
         _groups = [.. groups.Select(g => (g.Pieces, g.Labels.Select(l => (l, WidthOf(l))).ToImmutableArray()))];
         _sets = context.Panel.BuildCount;
-        _note = $"{CutList.Note(_sets)} Labels of {NameOf(context)}: cut them out at the lines.{MarkWords(groups)}{(context.Panel.Cables.IsEmpty ? "" : " Cable cores: at both ends.")}{(WorkList.Boxes(_sets).Length > 1 ? " A box for each set." : "")}";
+        _labelledSets = (long)_sets * groups.Sum(g => g.Labels.Length) <= MostLabels ? _sets : 1;
+        _note = $"{CutList.Note(_sets)} Labels of {NameOf(context)}: cut them out at the lines.{MarkWords(groups)}{MoreWords(groups)}{(_labelledSets < _sets ? " Labels of one set: print them once for each." : "")}{(context.Panel.Cables.IsEmpty ? "" : " Cable cores: at both ends.")}{(WorkList.Boxes(_sets).Length > 1 ? " A box for each set." : "")}";
         _piecesMm = PiecesGap + groups.Max(g => CellSign.WidthOf(WorkList.Boxes(_sets))!.Value + 2 + Lettering.WidthMm(Words(g.Pieces), LetterHeight));
     }
 
@@ -83,13 +88,18 @@ internal sealed class LabelBlock : FlowBlock
     /// <summary>Where the labels stand on each length that is cut; of many lengths the rule alone is told.</summary>
     private static string MarkWords(ImmutableArray<(CutPieces Pieces, ImmutableArray<WireLabel> Labels)> groups)
     {
-        static string Mm(double mm) => Math.Round(mm).ToString("0", CultureInfo.InvariantCulture);
         var lengths = groups.Where(g => g.Pieces.Gauge.Length > 0 && g.Labels.Length > 0).Select(g => g.Pieces.LengthMm).OfType<double>().Distinct().Order().ToList();
         if (lengths.Count == 0) return "";
         if (lengths.Count > MostLengths) return $" Labels stand 76 mm from each end and no more than 381 mm apart; one in the middle of less than 178 mm, none on less than 76 mm ({Sources.WireMarks}).";
-        var places = lengths.Select(l => (Length: l, Places: WireMarks.Places(l))).Where(p => p.Places.Length > 0).Select(p => $"{string.Join(", ", p.Places.Select(Mm))} of {Mm(p.Length)}");
+        var places = lengths.Select(l => (Length: l, Places: MarkPlaces.Words(l))).Where(p => p.Places.Length > 0)
+            .Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.Places} of {Math.Round(p.Length):0}"));
         return $" Labels stand, in mm from the first end: {string.Join("; ", places)} ({Sources.WireMarks}).";
     }
+
+    /// <summary>That a long wire carries more labels than stand here.</summary>
+    private static string MoreWords(ImmutableArray<(CutPieces Pieces, ImmutableArray<WireLabel> Labels)> groups) =>
+        groups.Any(g => g.Pieces.Gauge.Length > 0 && WireLabels.HasMore(g.Pieces.LengthMm))
+            ? string.Create(CultureInfo.InvariantCulture, $" Of a wire that carries more than {WireLabels.Most} labels, {WireLabels.Most} are here: the wire list says how many it carries.") : "";
 
     private string Words(CutPieces pieces)
     {
@@ -115,7 +125,7 @@ internal sealed class LabelBlock : FlowBlock
             return new(LabelHeight + Gap, () => [.. isHead ? Head(HeadWords(pieces, labels.Length > 0), width) : [], .. here.SelectMany(l => Draw(l.Label, l.Left, 0, l.WidthMm))]);
         }
 
-        foreach (var (label, own) in labels.GroupBy(l => l.Label.Wire).SelectMany(g => Enumerable.Repeat(g, _sets).SelectMany(s => s)))
+        foreach (var (label, own) in labels.GroupBy(l => l.Label.Wire).SelectMany(g => Enumerable.Repeat(g, _labelledSets).SelectMany(s => s)))
         {
             if (x > left && x + own > width)
             {

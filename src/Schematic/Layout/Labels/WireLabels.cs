@@ -12,6 +12,12 @@ namespace Schematic.Layout.Labels;
 /// </summary>
 public static class WireLabels
 {
+    /// <summary>Labels that are printed for one wire; a longer one than about 23 m carries more, and labels by the hundred are printed on a reel.</summary>
+    public const int Most = 60;
+
+    /// <summary>Whether a wire of that length carries more labels than are printed.</summary>
+    public static bool HasMore(double? lengthMm) => lengthMm is { } length && WireMarks.Count(length) > Most;
+
     /// <summary>The labels of one set.</summary>
     public static ImmutableArray<WireLabel> Of(AnalysisContext context) =>
     [
@@ -22,7 +28,7 @@ public static class WireLabels
     private static IEnumerable<WireLabel> OfWire(Wire wire, TerminalId first, TerminalId second)
     {
         // A core is marked at its ends; a wire without length at least there too.
-        var marks = wire is { LengthMm: { } length, Cable: null } ? WireMarks.Count(length) : 2;
+        var marks = wire is { LengthMm: { } length, Cable: null } ? Math.Min(Most, WireMarks.Count(length)) : 2;
         if (marks == 1) yield return new WireLabel(wire.Designator, $"{first} – {second}");
         if (marks < 2) yield break;
         yield return new WireLabel(wire.Designator, first.ToString());

@@ -69,6 +69,12 @@ internal sealed class LoadBars : FlowBlock
     private static IEnumerable<string> Advice(SupplyLoad load, ImmutableArray<string> uncounted)
     {
         var supply = load.Supply.Designator;
+        if (load.Supply.MaxVolts == 0)
+        {
+            yield return $"{supply} has no stated voltage: nothing is known of what it serves.";
+            yield break;
+        }
+
         yield return load.Setting.Recommended is { } volts
             ? load.Supply.IsAdjustable
                 ? $"Set {supply} to {Volts(volts)}: every load is served from {Volts(load.Setting.Lowest.Volts)} ({load.Setting.Lowest.Reason}) to {Volts(load.Setting.Highest.Volts)} ({load.Setting.Highest.Reason})."

@@ -23,6 +23,32 @@ public sealed class LabelSheetTests
         Assert.Equal(10, labels.Length);
     }
 
+    // Sixty marks stand on 22.6 m (2 x 76.2 + 59 x 381 mm = 22,631.4).
+    [Theory]
+    [InlineData(22_631, 60, false)]
+    [InlineData(22_632, 60, true)]
+    [InlineData(10_000_000, 60, true)]
+    public void Of_a_long_wire_sixty_labels_are_printed_and_that_is_told(int lengthMm, int labels, bool isTold)
+    {
+        var (panel, _) = TestPanels.Read($"terminals X1 {{ 1..2 }}\nwire W1 22 AWG {lengthMm} mm X1:1 -> X1:2\n");
+        var printed = WireLabels.Of(new AnalysisContext(panel));
+        Assert.Equal(labels, printed.Length);
+        Assert.Equal(["X1:1", "X1:2"], printed.Select(l => l.Place).Where(p => p.Length > 0));
+        var words = string.Join(' ', Sheets(panel, SheetFrame.For(panel)).SelectMany(s => s.Marks).OfType<TextMark>().Select(t => t.Text));
+        Assert.Equal(isTold, words.Contains("carries more than 60 labels", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(1000, 2000, false)]
+    [InlineData(1001, 2, true)]
+    public void Of_very_many_sets_the_labels_of_one_are_printed(int sets, int labels, bool isTold)
+    {
+        var (panel, _) = TestPanels.Read($"build {sets}\nterminals X1 {{ 1..2 }}\nwire W1 22 AWG 300 mm X1:1 -> X1:2\n");
+        var marks = Sheets(panel, SheetFrame.For(panel)).SelectMany(s => s.Marks).ToList();
+        Assert.Equal(labels, marks.OfType<LineMark>().Count(m => m is { IsClosed: true, Owner: not null }));
+        Assert.Equal(isTold, string.Join(' ', marks.OfType<TextMark>().Select(t => t.Text)).Contains("print them once for each", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("A4", true, 2)]
     [InlineData("A4", false, 30)]
