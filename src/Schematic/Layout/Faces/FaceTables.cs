@@ -125,7 +125,28 @@ internal static class FaceTables
     private static string Behind(UsedPair pair)
     {
         if (pair.MatesName is null || pair.Mates.All(m => m.IsSpare || m.Purpose.Length == 0)) return "";
-        return $"; in {pair.MatesName}: {string.Join(", ", pair.Mates.Select(m => m.Purpose.Length == 0 ? "nothing" : m.Purpose))}";
+        return $"; in {pair.MatesName}: {InOrder([.. pair.Mates.Select(m => m.Purpose.Length == 0 ? "nothing" : m.Purpose)])}";
+    }
+
+    /// <summary>
+    /// What contacts are for in their order, the part named once: "S3 common normal reverse"; parts that are all alike share the rest:
+    /// "S3 S4, of each common normal reverse".
+    /// </summary>
+    private static string InOrder(ImmutableArray<string> purposes)
+    {
+        static string PartOf(string purpose) => purpose.IndexOf(' ', StringComparison.Ordinal) is > 0 and var i ? purpose[..i] : purpose;
+        List<(string Part, List<string> Uses)> groups = [];
+        foreach (var purpose in purposes)
+        {
+            var (part, rest) = (PartOf(purpose), purpose[PartOf(purpose).Length..].Trim());
+            if (groups.Count > 0 && groups[^1].Part == part && rest.Length > 0 && groups[^1].Uses[0].Length > 0) groups[^1].Uses.Add(rest);
+            else groups.Add((part, [rest]));
+        }
+
+        var words = groups.ConvertAll(g => string.Join(' ', g.Uses.Where(r => r.Length > 0)));
+        return groups.Count > 1 && words[0].Length > 0 && words.TrueForAll(w => w == words[0])
+            ? $"{string.Join(' ', groups.Select(g => g.Part))}, of each {words[0]}"
+            : string.Join(", ", groups.Zip(words, (g, w) => $"{g.Part} {w}".TrimEnd()));
     }
 
     private static IEnumerable<UsedPair> Merged(FaceHalf half, FaceHalf? mate)

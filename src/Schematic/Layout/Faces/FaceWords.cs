@@ -66,7 +66,7 @@ internal static class FaceWords
         if (scale.Lettering.CodeMm is > 0 and < FaceText.MainMm && uses.Any(u => u.ColourCodes.Length > 0)) yield return "Colour letters in the circles are lowered to find room; the table has them as high as usual.";
         yield return "Heavy rim: first, every tenth and last contact.";
         if (connector.Insert.HasGuideLine) yield return "Dotted: order of numbering; a gap in it is a jump.";
-        if (uses.Any(u => u.IsSpare)) yield return "Crossed rim: spare, leave empty.";
+        if (uses.Any(u => u.IsSpare)) yield return "Crossed rim: spare, no wire.";
         if (uses.Any(u => u.ColourCodes.Length > 0))
         {
             yield return scale.Lettering.CodeMm > 0

@@ -309,6 +309,8 @@ public class FaceSheetsTests
         Assert.Contains("The mating side of J1 looks the same.", texts);
         Assert.Contains("The mating side of P1 looks the same.", texts);
         Assert.Contains("Contacts of P1 and J1", texts);
+        // Four poles behind twelve spare contacts, all of one order: named once.
+        Assert.Contains("spare; in J1: S3 S4 S5 S6, of each common normal reverse", string.Join(' ', texts), StringComparison.Ordinal);
         Assert.Equal(["J1", "P1"], sheet.Things.Where(t => t.Thing.Kind == ThingKind.Part).Select(t => t.Thing.Name).Order());
     }
 
