@@ -176,6 +176,25 @@ public sealed class FileTests : IDisposable
     }
 
     [Fact]
+    public void What_bears_the_prefix_of_a_file_that_could_not_be_read_is_not_reported_as_well()
+    {
+        var result = TestPanels.Read("use \"none.panel\" as U\nuse \"f.panel\" as V\nterminals X1 { 1..2 }\nnet A U.J1:1 X1:1\nnet B V.U.J1:1 V.J1:1 X1:2", ("f.panel", "use \"gone.panel\" as U\nterminals X1 { 1..2 }\nnet A U.J1:1 X1:1"));
+        Assert.Equal(
+            ["missing-file: The file \"none.panel\" is not there.", "unknown-name: A part named `V.J1` is not declared.", "missing-file: The file \"gone.panel\" is not there."],
+            result.Diagnostics.Select(d => $"{d.Rule}: {d.Message}"));
+    }
+
+    [Fact]
+    public void In_a_used_file_the_nearest_of_its_own_names_is_proposed()
+    {
+        const string used = "actuator LEVER { a rest ; b }\nswitch S1 make on LEVR\nuse \"inner.panel\" as IN";
+        var result = TestPanels.Read("use \"f.panel\" as U\nactuator LEVAR { a rest ; b }\nswitch S2 make on U.LEVR\nswitch S3 make on U.IN.LEVR", ("f.panel", used), ("inner.panel", "actuator LEVE { a rest ; b }\nswitch S1 make on LEVVE"));
+        Assert.Equal(
+            ["main.panel:3 Did you mean `U.LEVER`?", "main.panel:4 Did you mean `U.IN.LEVE`?", "f.panel:2 Did you mean `LEVER`?", "inner.panel:2 Did you mean `LEVE`?"],
+            result.Diagnostics.Select(d => $"{d.Span.Source.FileName}:{d.Span.ToString().Split(':')[1]} {d.Help}"));
+    }
+
+    [Fact]
     public void What_did_not_change_while_a_file_is_edited_is_not_read_again()
     {
         var files = new MemoryPanelFiles(ImmutableDictionary<string, string>.Empty.Add("f.panel", "lamp DS1 24 V 40 mA"));
