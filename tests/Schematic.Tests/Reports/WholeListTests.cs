@@ -156,6 +156,8 @@ public sealed class WholeListTests
             foreach (var table in list.Printed(context)) Write(written, table);
         }
 
+        written.Append("==== chart, as it is drawn\n");
+        foreach (var table in ContactChart.BuildPrinted(context)) Write(written, table);
         written.Append("==== contacts\n");
         foreach (var connector in panel.Parts.OfType<Connector>())
         {
