@@ -90,6 +90,8 @@ public static class ContactChart
         ImmutableArray<Diagram> positions =
             [.. actuator.Positions.Select(p => proof.Circuit.Compile(new PositionCondition(actuator.Name, [p.Name], SourceSpan.None)))];
         var title = actuator.Description.Length == 0 ? actuator.Name : $"{actuator.Name}, {actuator.Description}";
+        var working = proof.Working;
+        ImmutableArray<Diagram> atWork = [.. positions.Select(p => proof.Circuit.Store.And(p, working))];
         return new ReportTable(
             $"Contact chart: {title}",
             [
@@ -97,7 +99,7 @@ public static class ContactChart
                 new("device", "Device"),
                 .. actuator.Positions.Select(p => new ReportColumn(KeyOf(p.Name), HeaderOf(p), ColumnAlign.Centre)),
             ],
-            [.. SwitchRows(context, proof, actuator, positions), .. InputRows(proof, positions), .. LoadRows(proof, positions)])
+            [.. SwitchRows(context, proof, actuator, positions), .. InputRows(proof, atWork), .. LoadRows(proof, atWork)])
         {
             Notes = [.. NotesOf(context.Panel, actuator)],
         };
@@ -115,7 +117,7 @@ public static class ContactChart
         ];
 
     /// <summary>Inputs that do not read the same in all positions of the actuator.</summary>
-    private static IEnumerable<ImmutableArray<string>> InputRows(PositionProof proof, ImmutableArray<Diagram> positions)
+    private static IEnumerable<ImmutableArray<string>> InputRows(PositionProof proof, ImmutableArray<Diagram> atWork)
     {
         foreach (var input in proof.Circuit.Circuit.Inputs.Where(i => i.GroundNode >= 0))
         {
@@ -123,31 +125,30 @@ public static class ContactChart
             var held = proof.Circuit.Where(proof.Circuit.CasesOf(input), c => c.Volts is not null);
             var floating = proof.Circuit.Store.Not(held);
             var between = proof.Circuit.Store.AndNot(held, proof.Circuit.Store.Or(low, high));
-            var cells = Cells(proof, positions, ("low", low), ("high", high), ("floats", floating), ("between", between));
+            var cells = Cells(proof, atWork, ("low", low), ("high", high), ("floats", floating), ("between", between));
             if (cells.Distinct().Count() > 1) yield return [input.Terminal.ToString(), input.Input.Meaning, .. cells];
         }
     }
 
     /// <summary>Loads that are not the same in all positions of the actuator.</summary>
-    private static IEnumerable<ImmutableArray<string>> LoadRows(PositionProof proof, ImmutableArray<Diagram> positions)
+    private static IEnumerable<ImmutableArray<string>> LoadRows(PositionProof proof, ImmutableArray<Diagram> atWork)
     {
         foreach (var load in proof.Circuit.Circuit.Loads)
         {
             var energised = proof.Circuit.Energised(load);
-            var cells = Cells(proof, positions, ("ON", energised), ("off", proof.Circuit.Store.Not(energised)));
+            var cells = Cells(proof, atWork, ("ON", energised), ("off", proof.Circuit.Store.Not(energised)));
             if (cells.Distinct().Count() > 1) yield return [load.Name, load.Part.Description, .. cells];
         }
     }
 
     /// <summary>For each position all that comes about there with the supplies on: one word, or several where more decides.</summary>
     private static ImmutableArray<string> Cells(
-        PositionProof proof, ImmutableArray<Diagram> positions, params (string Word, Diagram When)[] answers)
+        PositionProof proof, ImmutableArray<Diagram> atWork, params (string Word, Diagram When)[] answers)
     {
-        return [.. positions.Select(CellOf)];
+        return [.. atWork.Select(CellOf)];
 
-        string CellOf(Diagram position)
+        string CellOf(Diagram here)
         {
-            var here = proof.Circuit.Store.And(position, proof.Working);
             var words = answers.Where(a => proof.States.CanReach(proof.Circuit.Store.And(here, a.When))).Select(a => a.Word).ToList();
             return words.Count == 0 ? NotReached : string.Join(Either, words);
         }

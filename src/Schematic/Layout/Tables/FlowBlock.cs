@@ -45,14 +45,27 @@ internal abstract class FlowBlock(string title)
 /// <param name="SheetMm">Width of a whole sheet in millimetres: more there is not.</param>
 internal readonly record struct FlowRoom(double WidthMm, double HeightMm, double RowRoomMm, double SheetMm);
 
-/// <summary>A row of a block.</summary>
-/// <param name="heightMm">Its height in millimetres.</param>
-/// <param name="draw">Makes its marks: of the many shapes that a flow tries, one is drawn.</param>
-internal sealed class FlowRow(double heightMm, Func<ImmutableArray<Mark>> draw)
+/// <summary>A row of a block. Its marks are made when it is drawn: of the many shapes that a flow tries, one is.</summary>
+internal sealed class FlowRow
 {
+    private readonly Func<int, ImmutableArray<Mark>> _draw;
+    private readonly int _index;
+
+    /// <summary>One of many rows that are drawn alike: they share what draws them, so that a long table in all its widths takes little memory.</summary>
+    /// <param name="heightMm">Its height in millimetres.</param>
+    /// <param name="draw">Makes the marks of the row with an index.</param>
+    /// <param name="index">Its index.</param>
+    public FlowRow(double heightMm, Func<int, ImmutableArray<Mark>> draw, int index) => (HeightMm, _draw, _index) = (heightMm, draw, index);
+
+    /// <summary>A row that is drawn in its own way.</summary>
+    public FlowRow(double heightMm, Func<ImmutableArray<Mark>> draw)
+        : this(heightMm, _ => draw(), 0)
+    {
+    }
+
     /// <summary>A row whose marks are made.</summary>
     public FlowRow(double heightMm, ImmutableArray<Mark> marks)
-        : this(heightMm, () => marks)
+        : this(heightMm, _ => marks, 0)
     {
     }
 
@@ -60,10 +73,10 @@ internal sealed class FlowRow(double heightMm, Func<ImmutableArray<Mark>> draw)
     public static FlowRow None { get; } = new(0, []);
 
     /// <summary>Its height in millimetres.</summary>
-    public double HeightMm => heightMm;
+    public double HeightMm { get; }
 
     /// <summary>Its marks with their upper left corner at the origin.</summary>
-    public ImmutableArray<Mark> Marks => draw();
+    public ImmutableArray<Mark> Marks => _draw(_index);
 }
 
 /// <summary>A block as it stands in a width: rows that may be dealt to panes side by side, and notes under all of them.</summary>

@@ -170,11 +170,14 @@ internal sealed class FlowRun
     private Candidate? BestWhole(FlowPage page, FlowBlock block, Cursor from)
     {
         Candidate? best = null;
+        var most = page.Box.Bottom - page.Filled.Min() + 1e-6;
+        if (from == default && _shapes.LeastMm(block) > most) return null;
         foreach (var form in Ways(page, block, from))
         {
             var shape = form.Shape;
             var notes = from.Note == 0 ? form.NotesMm : shape.NotesHeight(from.Note);
             var head = form.AboveMm(from == default) + shape.Header.HeightMm;
+            if (head + notes + (from == default ? form.WholeMm : 0) > most) continue;
             for (var column = 0; column + form.Span <= _columns; column++)
             {
                 var top = page.Top(column, form.Span);

@@ -11,16 +11,22 @@ internal sealed class FlowShapes(BoxMm box, double leastHeight, double rowRoom)
     private const double ColumnMm = 18;
     private const int MostTitleLines = 2;
 
-    private readonly Dictionary<FlowBlock, FlowForm[]> _forms = [];
+    private readonly Dictionary<FlowBlock, (FlowForm[] Forms, double LeastMm)> _forms = [];
 
     /// <summary>How many columns a sheet has.</summary>
     public int Columns { get; } = Math.Max(1, (int)Math.Round((box.Width + FlowShape.PaneGapMm) / (ColumnMm + FlowShape.PaneGapMm)));
 
     /// <summary>Every form that a block can take, the narrow ones first.</summary>
-    public FlowForm[] FormsOf(FlowBlock block)
+    public FlowForm[] FormsOf(FlowBlock block) => Known(block).Forms;
+
+    /// <summary>The least height in millimetres in which a block stands whole: a sheet that has less left need not be looked at.</summary>
+    public double LeastMm(FlowBlock block) => Known(block).LeastMm;
+
+    private (FlowForm[] Forms, double LeastMm) Known(FlowBlock block)
     {
         if (_forms.TryGetValue(block, out var known)) return known;
-        return _forms[block] = [.. Enumerable.Range(1, Columns).Select(span => Form(block, span)).OfType<FlowForm>()];
+        FlowForm[] forms = [.. Enumerable.Range(1, Columns).Select(span => Form(block, span)).OfType<FlowForm>()];
+        return _forms[block] = (forms, forms.Select(f => f.AboveMm(true) + f.Shape.Header.HeightMm + f.WholeMm + f.NotesMm).DefaultIfEmpty(0).Min());
     }
 
     private FlowForm? Form(FlowBlock block, int span)

@@ -90,7 +90,7 @@ internal sealed class TableBlock : FlowBlock
         if (ColumnsIn(pane) is not { } broken) return null;
         var columns = broken.WithRoom(_table.IsDense ? TableRow.DenseRoom : room.RowRoomMm);
         var rows = columns.Rows(room.HeightMm - columns.Header.Height - lead.HeightMm);
-        return new FlowShape(pane, panes, Header(columns), [.. Joined(rows.Select((r, i) => (r, Row(r, columns.Width, i % 2 == 1))))], [.. Notes(room)])
+        return new FlowShape(pane, panes, Header(columns), [.. Joined(rows, columns.Width)], [.. Notes(room)])
         {
             Lead = lead,
             Foot = [LineMark.Between(MarkRole.Table, default, new(columns.Width, 0), Pen.Narrow)],
@@ -131,21 +131,23 @@ internal sealed class TableBlock : FlowBlock
         ]);
     }
 
-    private static FlowRow Row(TableRow row, double width, bool isBand)
-    {
-        IEnumerable<Mark> Band() => isBand ? [LineMark.Rectangle(MarkRole.Table, new BoxMm(0, 0, width, row.Height), null, Ink.Band)] : [];
-        return new FlowRow(row.Height, () => [.. Band(), .. row.Marks(0, 0)]);
-    }
-
     /// <summary>A heading among the rows and the row that it heads are one: no pane ends between them.</summary>
-    private static IEnumerable<FlowRow> Joined(IEnumerable<(TableRow Row, FlowRow Drawn)> rows)
+    private static IEnumerable<FlowRow> Joined(ImmutableArray<TableRow> rows, double width)
     {
-        var above = FlowRow.None;
-        foreach (var (row, drawn) in rows)
+        ImmutableArray<Mark> Draw(int index)
         {
+            IEnumerable<Mark> band = index % 2 == 1 ? [LineMark.Rectangle(MarkRole.Table, new BoxMm(0, 0, width, rows[index].Height), null, Ink.Band)] : [];
+            return [.. band, .. rows[index].Marks(0, 0)];
+        }
+
+        Func<int, ImmutableArray<Mark>> draw = Draw;
+        var above = FlowRow.None;
+        for (var i = 0; i < rows.Length; i++)
+        {
+            var drawn = new FlowRow(rows[i].Height, draw, i);
             var joined = above.HeightMm == 0 ? drawn : Below(above, drawn);
-            above = row.IsAcross ? joined : FlowRow.None;
-            if (!row.IsAcross) yield return joined;
+            above = rows[i].IsAcross ? joined : FlowRow.None;
+            if (!rows[i].IsAcross) yield return joined;
         }
 
         if (above.HeightMm > 0) yield return above;

@@ -12,20 +12,21 @@ internal sealed class TableColumns
     // The most that a column of text grows beyond what stands in it, in millimetres.
     private const double MostSpread = 12;
 
+    private readonly TableMeasures _measures;
     private readonly ImmutableArray<ImmutableArray<string>> _texts;
     private readonly Lazy<ImmutableArray<ImmutableArray<ImmutableArray<string>>>> _cells;
 
     private TableColumns(
-        ImmutableArray<ReportColumn> columns, ImmutableArray<ImmutableArray<string>> texts, ImmutableArray<double> widths, double roomAround)
+        TableMeasures measures, ImmutableArray<ReportColumn> columns, ImmutableArray<ImmutableArray<string>> texts, ImmutableArray<double> widths, double roomAround)
     {
-        (Columns, _texts, Widths, RoomAround) = (columns, texts, widths, roomAround);
+        (_measures, Columns, _texts, Widths, RoomAround) = (measures, columns, texts, widths, roomAround);
         _cells = new(() => [.. _texts.Select(Broken)]);
         Header = new TableRow([.. columns.Select((c, i) => Broken(c.Header, i, isHeader: true))], this, IsHeader: true);
     }
 
     private TableColumns(TableColumns same, double roomAround)
     {
-        (Columns, _texts, _cells, Widths, RoomAround) = (same.Columns, same._texts, same._cells, same.Widths, roomAround);
+        (_measures, Columns, _texts, _cells, Widths, RoomAround) = (same._measures, same.Columns, same._texts, same._cells, same.Widths, roomAround);
         Header = same.Header with { Columns = this };
     }
 
@@ -69,6 +70,7 @@ internal sealed class TableColumns
             }
 
             yield return new TableColumns(
+                measures,
                 [.. chosen.Select(i => table.Columns[i])],
                 chosen.Count == sizes.Length ? table.Rows : [.. table.Rows.Select(r => chosen.Select(i => r[i]).ToImmutableArray())],
                 Fitted([.. chosen.Select(i => sizes[i])], available),
@@ -85,7 +87,7 @@ internal sealed class TableColumns
         if (growing == 0) return this;
         var extra = Math.Clamp((available - Width) / growing, 0, MostSpread);
         return new TableColumns(
-            Columns, _texts, [.. Widths.Select((w, i) => Columns[i].Align == ColumnAlign.Left ? w + extra : w)], RoomAround);
+            _measures, Columns, _texts, [.. Widths.Select((w, i) => Columns[i].Align == ColumnAlign.Left ? w + extra : w)], RoomAround);
     }
 
     /// <summary>The same columns with so much room above and below the letters of a row, in millimetres.</summary>
@@ -114,12 +116,21 @@ internal sealed class TableColumns
     }
 
     /// <summary>The cells of a row broken into lines; a heading among the rows is one cell.</summary>
-    private ImmutableArray<ImmutableArray<string>> Broken(ImmutableArray<string> row) => TableMeasures.IsAcross(row)
-        ? [CellText.Wrap(row[0][1..], Width - (2 * Padding), isBold: true)]
-        : [.. row.Select((text, i) => Broken(text, i, isHeader: false))];
+    private ImmutableArray<ImmutableArray<string>> Broken(ImmutableArray<string> row)
+    {
+        if (TableMeasures.IsAcross(row)) return [CellText.Wrap(row[0][1..], Width - (2 * Padding), isBold: true)];
+        var isWhole = true;
+        for (var i = 0; i < row.Length && isWhole; i++) isWhole = Columns[i].IsPlace || _measures.IsWhole(row[i], Room(i));
+        return isWhole ? _measures.Whole(row) : [.. row.Select((text, i) => Broken(text, i, isHeader: false))];
+    }
 
     private ImmutableArray<string> Broken(string text, int column, bool isHeader) =>
-        Columns[column].IsPlace && !isHeader ? [text] : CellText.Wrap(text, Widths[column] - (2 * Padding) + 1e-6, isHeader);
+        Columns[column].IsPlace && !isHeader ? [text]
+        : !isHeader && _measures.IsWhole(text, Room(column)) ? _measures.Whole(text)
+        : CellText.Wrap(text, Room(column), isHeader);
+
+    /// <summary>Width in millimetres that the text of a cell may take.</summary>
+    private double Room(int column) => Widths[column] - (2 * Padding) + 1e-6;
 
     /// <summary>
     /// Natural widths where they fit; otherwise the widest columns give way first, all down to one common width but none below

@@ -14,6 +14,8 @@ internal sealed class TableMeasures
     private const double LeastTextMm = 16;
 
     private readonly ImmutableArray<Measure> _columns;
+    private readonly Dictionary<string, (ImmutableArray<string> Lines, double WidthMm)> _texts = new(StringComparer.Ordinal);
+    private readonly Dictionary<ImmutableArray<string>, ImmutableArray<ImmutableArray<string>>> _rows = [];
 
     /// <summary>Measures a table.</summary>
     public TableMeasures(ReportTable table)
@@ -39,6 +41,27 @@ internal sealed class TableMeasures
         // Words are not stacked one on the other, and a line to write on is never shorter.
         var wanted = Math.Max(own.Word, Math.Min(own.Natural, LeastTextMm));
         return (Math.Max(own.Sign, Math.Min(wanted, limit)) + (2 * TableColumns.Padding), own.Natural + (2 * TableColumns.Padding));
+    }
+
+    /// <summary>Whether the text of a cell stands in one line of that width in millimetres.</summary>
+    public bool IsWhole(string text, double widthMm) => InOneLine(text).WidthMm <= widthMm;
+
+    /// <summary>The text of a cell in one line: the same array for all rows and widths, of which a long table has very many.</summary>
+    public ImmutableArray<string> Whole(string text) => InOneLine(text).Lines;
+
+    /// <summary>The cells of a row of which none is broken: likewise.</summary>
+    public ImmutableArray<ImmutableArray<string>> Whole(ImmutableArray<string> row)
+    {
+        if (_rows.TryGetValue(row, out var known)) return known;
+        return _rows[row] = [.. row.Select((text, i) => Table.Columns[i].IsPlace ? [text] : Whole(text))];
+    }
+
+    private (ImmutableArray<string> Lines, double WidthMm) InOneLine(string text)
+    {
+        if (_texts.TryGetValue(text, out var known)) return known;
+        var lines = CellText.Wrap(text, double.PositiveInfinity, isBold: false);
+        var width = CellSign.WidthOf(text) is null ? Math.Max(Fonts.Lettering.WidthMm(lines[0], TableRow.Lettering), CellText.WidthOf(lines[0], isBold: false)) : 0;
+        return _texts[text] = (lines, width);
     }
 
     /// <summary>Whether a row is a heading among the rows.</summary>

@@ -4,8 +4,8 @@ using Schematic.Reports;
 
 namespace Schematic.Layout.Tables;
 
-/// <summary>One row of a table, its cells broken into lines.</summary>
-internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, TableColumns Columns, bool IsHeader)
+/// <summary>One row of a table, its cells broken into lines. A value: long tables have very many in every width that is tried.</summary>
+internal readonly record struct TableRow(ImmutableArray<ImmutableArray<string>> Cells, TableColumns Columns, bool IsHeader)
 {
     /// <summary>Height of letters in millimetres (ISO 3098 row): readable at arm's length.</summary>
     public const double Lettering = 2.5;
@@ -34,9 +34,9 @@ internal sealed record TableRow(ImmutableArray<ImmutableArray<string>> Cells, Ta
     /// <summary>The row's letters with its upper left corner at the given place.</summary>
     public IEnumerable<Mark> Marks(double left, double top)
     {
-        if (IsAcross) return Cells[0].Select((line, k) => new TextMark(
-            MarkRole.Table, line, new PointMm(left + TableColumns.Padding, top + Columns.RoomAround + Lettering + (k * LinePitch)), Lettering) { IsBold = true });
-        return CellMarks(left, top);
+        if (!IsAcross) return CellMarks(left, top);
+        var first = new PointMm(left + TableColumns.Padding, top + Columns.RoomAround + Lettering);
+        return Cells[0].Select((line, k) => new TextMark(MarkRole.Table, line, first with { Y = first.Y + (k * LinePitch) }, Lettering) { IsBold = true });
     }
 
     private IEnumerable<Mark> CellMarks(double left, double top)
