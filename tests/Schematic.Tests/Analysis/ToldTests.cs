@@ -30,8 +30,8 @@ public sealed partial class ToldTests
         var printer = new TextPrinter(TextTheme.Plain, 200);
         foreach (var text in File.ReadAllText(Repository.PathOf($"{Folder}/{file}.txt")).ReplaceLineEndings("\n").Split("\n----\n").SelectMany(Each))
         {
-            var read = TestPanels.Read(text);
-            written.Write($"==== {text.Trim('\n')}\n");
+            var read = TestPanels.Read(text.Whole);
+            written.Write($"==== {text.Shown}\n");
             foreach (var finding in PanelChecker.Check(read.Panel, read.Diagnostics))
             {
                 printer.Print([finding], written);
@@ -43,8 +43,8 @@ public sealed partial class ToldTests
         Approvals.Verify(written.ToString());
     }
 
-    /// <summary>The text with the first of each choice, then with each other one in its turn.</summary>
-    private static IEnumerable<string> Each(string text)
+    /// <summary>The text with the first of each choice, then with each other one in its turn, of which only the lines that differ are shown.</summary>
+    private static IEnumerable<(string Whole, string Shown)> Each(string text)
     {
         string With(int choice, int chosen)
         {
@@ -52,7 +52,9 @@ public sealed partial class ToldTests
             return Choice().Replace(text, m => m.Groups[1].Value.Split('|')[++at == choice ? chosen : 0]);
         }
 
-        return Choice().Matches(text).SelectMany((m, i) => Enumerable.Range(1, m.Value.Count(c => c == '|')).Select(chosen => With(i, chosen))).Prepend(With(-1, 0));
+        var first = With(-1, 0).Trim('\n');
+        return Choice().Matches(text).SelectMany((m, i) => Enumerable.Range(1, m.Value.Count(c => c == '|')).Select(chosen => With(i, chosen)))
+            .Select(t => (t, $"the same with {string.Join("; ", t.Split('\n').Except(first.Split('\n')).DefaultIfEmpty("a line less"))}")).Prepend((first, first));
     }
 
     [GeneratedRegex("«([^»]*)»")]

@@ -106,7 +106,7 @@ public sealed class HalfConnectedCheck : ICheck
         public IEnumerable<string> Visit(FarEnd end) => [];
 
         public IEnumerable<string> Visit(Keypad keypad) =>
-            keypad.Rows.Any(used) == keypad.Columns.Any(used) ? [] : [keypad.Rows.Any(used) ? keypad.Columns[0] : keypad.Rows[0]];
+            keypad.Rows.Any(used) == keypad.Columns.Any(used) ? [] : [$"nothing is on its {(keypad.Rows.Any(used) ? "columns" : "rows")}"];
 
         public IEnumerable<string> Visit(Splice splice) => [];
 
