@@ -82,6 +82,14 @@ public sealed class CheckCommandTests : IDisposable
         AssertNoStackTrace();
     }
 
+    /// <summary>A name that would colour the terminal, or turn what follows round, is shown as what it is.</summary>
+    [Fact]
+    public void A_name_that_steers_the_terminal_is_shown_as_what_it_is()
+    {
+        Assert.Equal(2, _cli.Run("check", "a\u001b[31m\u009b\u202e.panel"));
+        Assert.Equal("schematic: There is no file 'a<U+001B>[31m<U+009B><U+202E>.panel'.\n", _cli.Error);
+    }
+
     [Fact]
     public void An_empty_file_has_nothing_wrong_in_it() => Assert.Equal(0, _cli.Run("check", _cli.Write("a.panel", "")));
 

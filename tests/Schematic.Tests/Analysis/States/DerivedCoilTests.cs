@@ -23,6 +23,24 @@ public class DerivedCoilTests
         Assert.InRange(proof.Circuit.Store.Steps, 0, 2_000_000);
     }
 
+    /// <summary>Each relay feeds the next through a lever of its own and the last feeds the first: once the ring is closed it holds itself.</summary>
+    [Fact]
+    public void A_ring_of_relays_is_proved_in_few_steps()
+    {
+        const int size = 20;
+        var builder = new PanelBuilder().Supply("PS1").Actuator("START", "off", "on").Make("S0", "START", "on").Wire("PS1:+", "S0:1").Wire("S0:2", "S1:1");
+        for (var i = 1; i <= size; i++)
+        {
+            builder.Actuator($"A{i}", "off", "on").Make($"S{i}", $"A{i}", "on").Relay($"K{i}", sets: 1)
+                .Wire($"S{i}:2", $"K{i}:A1").Wire($"K{i}:A2", "PS1:-").Wire("PS1:+", $"K{i}:11").Wire($"K{i}:14", $"S{(i % size) + 1}:1");
+        }
+
+        var proof = builder.Proof;
+        var (store, circuit) = (proof.Circuit.Store, proof.Circuit);
+        Assert.True(proof.States.CanReach(store.And(circuit.Compile(At("START", "off")), circuit.Compile(Energised($"K{size}")))));
+        Assert.InRange(store.Steps, 0, 2_000_000);
+    }
+
     [Fact]
     public void A_relay_that_others_follow_into_a_latch_keeps_its_races()
     {
