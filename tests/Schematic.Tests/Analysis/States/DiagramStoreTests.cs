@@ -152,6 +152,70 @@ public class DiagramStoreTests
         Assert.False(fresh.TryWithin(20, () => fresh.TryWithin(1_000_000, () => ParityIn(fresh, 40))));
     }
 
+    [Fact]
+    public void The_cheapest_values_are_those_of_all_values_tried_and_the_wished_ones_where_they_cost_no_more() => Gen.Select(Expressions, Gen.Int[1, 9].Array[5]).Holds(
+        (expression, weights) =>
+        {
+            var store = new DiagramStore([.. Sizes]);
+            var diagram = expression.Build(store);
+            if (diagram.IsNever) return;
+            int[] wished = new int[Sizes.Length];
+            int CostOf(int variable, int value) => weights[variable] * value;
+            int Total(int[] values) => values.Select((v, i) => CostOf(i, v)).Sum();
+            var (cost, values) = store.Cheapest(diagram, wished, CostOf);
+            Assert.True(expression.Holds(values));
+            Assert.Equal(cost, Total(values));
+            Assert.Equal(AllValues().Where(expression.Holds).Min(Total), cost);
+        },
+        count: 60);
+
+    [Fact]
+    public void A_pick_keeps_what_is_wished_wherever_it_can_stay()
+    {
+        var store = new DiagramStore([3, 3, 2]);
+        var condition = store.And(store.Literal(0, v => v > 0), store.Literal(1, v => v != 1));
+        Assert.Equal([2, 2, 1], store.Pick(condition, [2, 2, 1]));
+        Assert.Equal([1, 0, 1], store.Pick(condition, [0, 1, 1])); // The first that works.
+        Assert.Equal([0, 1, 0], store.Pick(Diagram.Always, [0, 1, 0]));
+        Assert.Throws<ArgumentException>(() => store.Pick(Diagram.Never, [0, 0, 0]));
+        Assert.Throws<ArgumentException>(() => store.Cheapest(Diagram.Never, [0, 0, 0], (_, _) => 0));
+    }
+
+    // What work is counted in is the same on every machine: these are the steps and nodes of Bryant's operation with a memory of this size.
+    [Fact]
+    public void Steps_and_nodes_are_counted_exactly()
+    {
+        var store = new DiagramStore([.. Enumerable.Repeat(2, 60)]);
+        var parity = Enumerable.Range(0, 60).Aggregate(Diagram.Never, (p, v) => store.Or(store.AndNot(p, store.Literal(v, 1)), store.AndNot(store.Literal(v, 1), p)));
+        Assert.Equal((10_677L, 10_564), (store.Steps, store.NodeCount));
+        Assert.False(parity.IsNever);
+    }
+
+    [Fact]
+    public void Many_nodes_stay_apart_and_each_is_found_again()
+    {
+        // 12 bits, every number by itself: 4,096 conditions of 12 nodes each, shared from below; the store grows several times over.
+        var store = new DiagramStore([.. Enumerable.Repeat(2, 12)]);
+        Diagram Exactly(int number) => store.All(Enumerable.Range(0, 12).Reverse().Select(v => store.Literal(v, number >> v & 1)));
+        var all = Enumerable.Range(0, 4096).Select(Exactly).ToList();
+        Assert.Equal(4096, all.Distinct().Count());
+        Assert.Equal(all, Enumerable.Range(0, 4096).Select(Exactly));
+        Assert.Equal(Diagram.Always, store.Any(all));
+        Assert.All(all, a => Assert.Equal(BigInteger.One, store.Count(a)));
+        Assert.True(store.Holds(all[0b101010101010], [.. Enumerable.Range(0, 12).Select(v => 0b101010101010 >> v & 1)]));
+    }
+
+    [Fact]
+    public void Work_stops_when_nobody_waits_for_it()
+    {
+        using var stop = new CancellationTokenSource();
+        var store = new DiagramStore([.. Enumerable.Repeat(2, 200)], stop.Token);
+        Diagram Parity() => Enumerable.Range(0, 200).Aggregate(Diagram.Never, (p, v) => store.Or(store.AndNot(p, store.Literal(v, 0)), store.AndNot(store.Literal(v, 0), p)));
+        Parity();
+        stop.Cancel();
+        Assert.Throws<OperationCanceledException>(() => { Parity(); });
+    }
+
     private abstract record Expression
     {
         public abstract bool Holds(int[] values);
