@@ -12,6 +12,9 @@ internal sealed class LostVolts(JointMap map, CaseSolution solution, IReadOnlyDi
     /// <summary>A loss of less than this share of all that is lost is not told.</summary>
     private const double WorthTelling = 0.02;
 
+    /// <summary>Less, in volts, is what the stand-ins for ideal joints take.</summary>
+    private const double NoVolts = 0.005;
+
     private const double NoAmps = 1e-6;
     private const int ElementCost = 10_000;
 
@@ -27,7 +30,7 @@ internal sealed class LostVolts(JointMap map, CaseSolution solution, IReadOnlyDi
         var lost = Way(ends.From, load).Concat(Way(ends.To, load)).GroupBy(l => l.Name)
             .Select(g => (Name: g.Key, Volts: g.Sum(l => l.Volts))).ToList();
         var all = lost.Sum(l => l.Volts);
-        return [.. lost.Where(l => l.Volts >= WorthTelling * all && l.Volts > 0).OrderByDescending(l => Math.Round(l.Volts, 6)).ThenBy(l => l.Name, Model.NaturalOrder.Comparer)];
+        return [.. lost.Where(l => l.Volts >= WorthTelling * all && l.Volts >= NoVolts).OrderByDescending(l => Math.Round(l.Volts, 6)).ThenBy(l => l.Name, Model.NaturalOrder.Comparer)];
     }
 
     /// <summary>The way from one end of the load to the nearest end of a supply.</summary>

@@ -40,6 +40,18 @@ public sealed class DeadEndTests
     public void A_way_that_ends_in_a_loop_of_its_own_lives_as_far_as_anybody_can_tell() =>
         Assert.Equal(["S1", "S2", "S3", "S4", "DS1"], Live(Chain.Replace("S2:2 R1:1", "S2:2 S3:2", StringComparison.Ordinal)));
 
+    // The first terminal of the panel is the first node: a dead end like any other.
+    [Fact]
+    public void A_way_may_end_at_the_first_node() => Assert.Equal(["DS1"], Live("""
+        resistor R1 100 ohm
+        resistor R2 100 ohm
+        supply PS1 24 V
+        lamp DS1 24 V 40 mA
+        net A R1:2 R2:1
+        net B R2:2 PS1:+ DS1:X1
+        net C PS1:- DS1:X2
+        """));
+
     /// <summary>The contacts and elements that can carry current, but the supply.</summary>
     private static string[] Live(string text)
     {

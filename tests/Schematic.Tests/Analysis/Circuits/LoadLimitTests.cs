@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Schematic.Analysis;
 using Schematic.Analysis.Circuits;
 using Schematic.Model;
 using Schematic.Text;
@@ -124,6 +126,38 @@ public sealed class LoadLimitTests
         Assert.False(winding.AreOhmsUnknown);
         Assert.Equal(100, Element("resistor X1 100 ohm").CountedOhms);
         Assert.Null(Element("resistor X1 100 ohm").OhmsRange);
+    }
+
+    // The line through the rated point that cuts the axis a tenth below it.
+    [Theory]
+    [InlineData("led X1 3.2 V 10 mA", 2.88, 32)]
+    [InlineData("led X1 3.2 V", 2.88, 16)]
+    [InlineData("led X1", 1.8, 10)]
+    [InlineData("optocoupler X1 1.1 V 5 mA output 30 V 50 mA", 0.99, 22)]
+    [InlineData("optocoupler X1", 1.08, 12)]
+    public void An_LED_is_a_knee_and_a_slope_through_its_rated_point(string part, double volts, double ohms)
+    {
+        Assert.Equal(volts, Element(part).Volts, 1e-9);
+        Assert.Equal(ohms, Element(part).Ohms!.Value, 1e-9);
+    }
+
+    // What is said to be pulled without a resistor is not pulled; a board without a ground pulls nothing and has no node for one.
+    [Fact]
+    public void An_input_is_pulled_by_resistors_that_are_there_against_a_ground_that_is_there()
+    {
+        Panel PanelOf(params ImmutableArray<string> grounds) => new PanelBuilder().Add(
+            new Board("A1", [
+                new BoardInput("IN1", null, SourceSpan.None) { PullUpVolts = 5, PullUpOhms = 0 },
+                new BoardInput("IN2", null, SourceSpan.None) { PullUpVolts = 5, PullUpOhms = 1000 },
+                new BoardInput("IN3", null, SourceSpan.None) { PullDownOhms = 0 },
+                new BoardInput("IN4", null, SourceSpan.None) { PullDownOhms = 2000 }], grounds, SourceSpan.None),
+            ["IN1", "IN2", "IN3", "IN4", .. grounds]).Panel;
+        var circuit = new Circuit(new AnalysisContext(PanelOf("GND")));
+        Assert.Equal([("IN2", 1000.0, 5.0), ("IN4", 2000.0, 0.0)], circuit.Elements.Select(e => (e.From.Name, e.Ohms!.Value, e.Volts)));
+        Assert.All(circuit.Inputs, i => Assert.Equal(circuit.NodeOf(PanelBuilder.Id("A1:GND")), i.GroundNode));
+        var without = new Circuit(new AnalysisContext(PanelOf()));
+        Assert.Empty(without.Elements);
+        Assert.All(without.Inputs, i => Assert.Equal(-1, i.GroundNode));
     }
 
     private static Element Element(string part) => new Circuit(LoadPanels.Context(part)).Elements[0];
