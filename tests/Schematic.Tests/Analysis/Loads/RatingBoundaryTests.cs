@@ -168,7 +168,12 @@ public sealed class RatingBoundaryTests
         Assert.Equal("Take a smaller resistor than R1.", Weak("110 V", "resistor R1 6 kohm\nnet C R1:2 DS1:X1", "R1:1").Help);
         Assert.Equal("Take a supply with less source resistance than PS1.", Weak("110 V source 6 kohm", "", "DS1:X1").Help);
         Assert.Equal("Give DS1 a feed of its own: DS2 takes its volts.", Weak("110 V", "lamp DS2 110 V 20 mA\nnet C DS2:X2 DS1:X1", "DS2:X1").Help);
-        Assert.Equal("Take thicker or shorter wires, or check the length that is stated.", Weak("110 V", "terminals X1 { 1 }\nwire W1 40 AWG 2000 m X1:1 -> DS1:X1", "X1:1").Help);
+        Assert.Equal("Take thicker or shorter wires, or check the length that is stated.", LoadPanels.Single("""
+            supply PS1 110 V
+            lamp DS1 110 V 20 mA
+            wire W1 40 AWG 2000 m PS1:+ -> DS1:X1
+            wire W2 22 AWG 1 m DS1:X2 -> PS1:-
+            """, "load-too-weak").Help);
     }
 
     [Theory]

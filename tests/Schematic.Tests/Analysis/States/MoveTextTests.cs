@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using Schematic.Analysis.States;
-using Schematic.Model;
 using Schematic.Tests.Analysis.Loads;
-using Schematic.Text;
 using Xunit;
 
 namespace Schematic.Tests.Analysis.States;
