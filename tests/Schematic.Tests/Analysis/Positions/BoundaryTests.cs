@@ -94,6 +94,7 @@ public sealed class BoundaryTests
     // Through a diode one supply feeds another that stands lower by a volt and more.
     [Theory]
     [InlineData(12.9, false)]
+    [InlineData(13.0, true)]
     [InlineData(13.1, true)]
     public void A_supply_drives_another_through_a_diode_from_a_volt_on(double volts, bool isTold) =>
         Assert.Equal(isTold, Rules(string.Create(CultureInfo.InvariantCulture, $$"""
