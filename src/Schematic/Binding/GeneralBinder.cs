@@ -133,11 +133,13 @@ internal static class GeneralBinder
                 foreach (var wrong in found.Where(q => !usable.Contains(q.Dimension))) device.Reader.Value(wrong, dimension, UnitWords.Kind(dimension));
             }
 
+            CheckOnce(found.FindAll(q => q.Dimension == dimension));
             return found.Find(q => q.Dimension == dimension) is { } quantity ? device.Reader.Value(quantity, dimension, UnitWords.Kind(dimension)) : null;
         }
 
         public CoilData Coil(ClauseSyntax clause)
         {
+            foreach (var same in clause.All<QuantitySyntax>().GroupBy(q => q.Dimension)) CheckOnce([.. same]);
             var ratings = clause.All<QuantitySyntax>().DistinctBy(q => q.Dimension).ToDictionary(q => q.Dimension);
             var figures = RatedFigures.Of(ratings);
             return new CoilData(figures.Volts, figures.Ohms)
@@ -149,6 +151,12 @@ internal static class GeneralBinder
                 MaxVolts = block.Quantity("max", Dimension.Voltage, "a voltage"),
                 HasSuppression = block.Has("suppressed"),
             };
+        }
+
+        private void CheckOnce(List<QuantitySyntax> same)
+        {
+            foreach (var second in same.Skip(1))
+                device.Report.StatedTwice(device.Scope.At(second.Span), UnitWords.Kind(second.Dimension), device.Scope.At(same[0].Span));
         }
 
         private IEnumerable<string> Known(ClauseSyntax clause)

@@ -8,7 +8,7 @@ namespace Schematic.Benchmarks.Mutants;
 /// <summary>
 /// <c>mutants BUILT REPORT FOLDER EVERY TESTS...</c>: runs the mutants that Stryker.NET made of one folder of the library. Stryker starts a host
 /// of tests for each mutant, two seconds of processor time; here they run one after the other in one process, and a folder takes
-/// minutes. BUILT is the folder with the changed library and the tests, REPORT its list of mutants; EVERY 1 takes all of them, 3 each third, 3+1 each third from the second on.
+/// minutes. BUILT is the folder with the changed library and the tests, REPORT its list of mutants; EVERY 1 takes all of them, 3 each third, 3+1 each third from the second on, =5,17 those two.
 /// They are run in an order without order, and each twentieth says how many were noticed: a run that is stopped has a figure of the whole folder.
 /// </summary>
 internal static class MutantRun
@@ -22,24 +22,25 @@ internal static class MutantRun
     {
         [Worker, var built, var filter] => MutantWorker.Run(built, filter.Split(',')),
         [Worker, var built, var filter, var number] => MutantWorker.RunEarly(built, filter.Split(','), int.Parse(number, CultureInfo.InvariantCulture)),
-        [var built, var report, var folder, var every, .. var tests] when tests.Length > 0 && Sample(every) is var (step, first) =>
-            Run(built, report, folder, step, first, string.Join(',', tests)),
+        [var built, var report, var folder, var every, .. var tests] when tests.Length > 0 && Sample(every) is { } isTaken =>
+            Run(built, report, folder, isTaken, string.Join(',', tests)),
         _ => throw new ArgumentException("mutants BUILT REPORT FOLDER EVERY TESTS..."),
     };
 
-    /// <summary>Each how many, and from which on: <c>8</c>, or <c>8+3</c> for another sample of the same size.</summary>
-    private static (int Step, int First)? Sample(string every)
+    /// <summary>Each how many, and from which on: <c>8</c>, or <c>8+3</c> for another sample of the same size; <c>=5,17</c> are single ones.</summary>
+    private static Func<Mutant, int, bool>? Sample(string every)
     {
+        if (every.StartsWith('=')) return (m, _) => every[1..].Split(',').Contains(m.Number.ToString(CultureInfo.InvariantCulture));
         var parts = every.Split('+');
-        return int.TryParse(parts[0], CultureInfo.InvariantCulture, out var step) && step > 0
-            ? (step, parts.Length > 1 && int.TryParse(parts[1], CultureInfo.InvariantCulture, out var first) ? first : 0)
-            : null;
+        if (!int.TryParse(parts[0], CultureInfo.InvariantCulture, out var step) || step < 1) return null;
+        var first = parts.Length > 1 && int.TryParse(parts[1], CultureInfo.InvariantCulture, out var told) ? told : 0;
+        return (_, i) => i % step == first;
     }
 
-    private static int Run(string built, string report, string folder, int every, int first, string filter)
+    private static int Run(string built, string report, string folder, Func<Mutant, int, bool> isTaken, string filter)
     {
         var all = Mutant.Read(report, folder);
-        var mutants = all.Where((_, i) => i % every == first).ToList();
+        var mutants = all.Where(isTaken).ToList();
         Console.WriteLine($"{folder}: {mutants.Count} of {all.Count} mutants, tests {filter}");
         built = Path.GetFullPath(built);
         var mixed = mutants.ToArray();
