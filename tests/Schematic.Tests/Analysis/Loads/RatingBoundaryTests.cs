@@ -68,6 +68,28 @@ public sealed class RatingBoundaryTests
         Tells("coil-without-suppression", true, Coil("resistor R9 1 kohm", "R9:1", "R9:2"));
     }
 
+    // A diode that shares one end alone with the coil is none across it: here it guards the way to the coil.
+    [Fact]
+    public void A_diode_on_one_end_of_a_coil_is_no_suppression()
+    {
+        Tells("coil-without-suppression", true, """
+            supply PS1 24 V
+            solenoid L1 24 V 100 ohm
+            diode D1 1 A 100 V
+            net A PS1:+ D1:A
+            net B D1:K L1:A1
+            net C L1:A2 PS1:-
+            """);
+        Tells("coil-without-suppression", true, """
+            supply PS1 24 V
+            solenoid L1 24 V 100 ohm
+            diode D1 1 A 100 V
+            net A PS1:+ L1:A1
+            net B D1:A L1:A2
+            net C D1:K PS1:-
+            """);
+    }
+
     // 10 V on 100 ohm: 0.1 A through the whole track, and through a wiper at its end with 100 ohm beyond it. A whole of 1 W stands 0.1 A.
     [Theory]
     [InlineData("1.01 W", false)]
@@ -246,6 +268,31 @@ public sealed class RatingBoundaryTests
             net A PS1:+ M1:1
             net B PS1:- M1:2
             """).Worst.Supplies[0].ColdSetting.Recommended!.Value, 0.002);
+
+    // Each lamp hangs on fourteen keys side by side: too many to solve each way to close them.
+    [Theory]
+    [InlineData(1, "A part of the circuit has too many combinations of contacts:")]
+    [InlineData(2, "2 parts of the circuit have too many combinations of contacts:")]
+    public void Parts_that_are_not_solved_whole_are_counted(int parts, string message)
+    {
+        var text = "supply PS1 24 V\n" + string.Concat(Enumerable.Range(1, parts).Select(p => $"lamp DS{p} 24 V 80 mA\n"))
+            + string.Concat(Enumerable.Range(1, parts).SelectMany(p => Enumerable.Range(1, 14).Select(i => $"actuator K{p}x{i} {{ off rest ; on }}\nswitch S{(p * 100) + i} make on K{p}x{i} when on\n")))
+            + $"net FEED PS1:+ {string.Join(' ', Enumerable.Range(1, parts).SelectMany(p => Enumerable.Range(1, 14).Select(i => $"S{(p * 100) + i}:1")))}\n"
+            + string.Concat(Enumerable.Range(1, parts).Select(p => $"net LIT{p}x DS{p}:X1 {string.Join(' ', Enumerable.Range(1, 14).Select(i => $"S{(p * 100) + i}:2"))}\n"))
+            + $"net RTN PS1:- {string.Join(' ', Enumerable.Range(1, parts).Select(p => $"DS{p}:X2"))}\n";
+        Assert.StartsWith(message, LoadPanels.Single(text, "loads-not-solved").Message, StringComparison.Ordinal);
+    }
+
+    // Fed is what gets a tenth of its rated voltage: 11 V of 110 V and a little less.
+    [Theory]
+    [InlineData("11.001 V", true)]
+    [InlineData("10.99 V", false)]
+    public void A_load_that_gets_less_than_a_tenth_is_not_fed(string volts, bool isFed) => Tells("load-too-weak", isFed, $"""
+        supply PS1 {volts}
+        lamp DS1 110 V 20 mA
+        net A PS1:+ DS1:X1
+        net B DS1:X2 PS1:-
+        """);
 
     private static Diagnostic Weak(string supply, string between, string plus) => LoadPanels.Check($$"""
         supply PS1 {{supply}}
