@@ -4,7 +4,7 @@ using System.Collections.Frozen;
 namespace Schematic.Fonts;
 
 /// <summary>
-/// Blanks at which no line ends: between a figure and its unit (<c>22 AWG</c>, <c>5 %</c>), in a count of a whole (<c>1 of 3</c>), and
+/// Blanks at which no line ends: between a figure and its unit (<c>22 AWG</c>, <c>5 %</c>), in a count of a whole (<c>1 of 3</c>), before a dot between names, and
 /// between a word that is read with its number and that number (<c>sheet 4</c>, <c>ISO 5457</c>). ISO 80000-1, 7.1.4 puts figure and
 /// unit side by side with a blank; that they stay on one line is typesetters' common practice, no source.
 /// </summary>
@@ -30,6 +30,7 @@ public static class BoundBlanks
     {
         // Most words end with no figure and are followed by none: that is seen from two characters.
         if (blank <= 0 || blank + 1 >= text.Length) return false;
+        if (text[blank + 1] == '·') return true;
         var isFigure = text[blank - 1] is >= '0' and <= '9' or '?';
         if (!isFigure && !StartsNumber(text[(blank + 1)..])) return false;
         var left = text[(text[..blank].LastIndexOf(' ') + 1)..blank];

@@ -81,7 +81,7 @@ internal sealed class IecSymbols : SymbolSet
 
     /// <summary>A circle with a pointer.</summary>
     protected override Symbol Meter() => Round(new SymbolDrawing(SymbolKind.Meter).InLine("+", "-"))
-        .Line(3.6, 1.6, 6, -1.2).Filled(6.7, -2, 5.3, -1.4, 6.3, -0.5).Letter("+", 1.25, -2, 1.8).Done();
+        .Line(3.6, 1.6, 6, -1.2).Filled(6.7, -2, 5.3, -1.4, 6.3, -0.5).Letter("+", 1.25, -2).Done();
 
     /// <summary>Two plates.</summary>
     protected override Symbol Capacitor() => new SymbolDrawing(SymbolKind.Capacitor).InLine("1", "2")
@@ -90,7 +90,7 @@ internal sealed class IecSymbols : SymbolSet
     /// <summary>A resistor that follows its voltage, both ways.</summary>
     protected override Symbol Suppressor() => new SymbolDrawing(SymbolKind.Suppressor).InLine("1", "2")
         .Line(0, 0, 1.25, 0).Box(1.25, -1.25, 8.75, 1.25).Line(8.75, 0, 10, 0)
-        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("U", 8.4, -3, 1.8).Done();
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("U", 7.9, -3.1).Done();
 
     /// <summary>A resistor crossed by the arrow of what can be varied.</summary>
     protected override Symbol Rheostat() => Track(new SymbolDrawing(SymbolKind.Rheostat).InLine("1", "2"))
@@ -102,7 +102,7 @@ internal sealed class IecSymbols : SymbolSet
 
     /// <summary>A resistor with the stroke of what varies by itself and the letter of temperature.</summary>
     protected override Symbol Thermistor() => Track(new SymbolDrawing(SymbolKind.Thermistor).InLine("1", "2"))
-        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("t°", 8.4, -3, 1.8).Done();
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("t°", 7.9, -3.1).Done();
 
     /// <summary>A resistor with two arrows of light that fall on it.</summary>
     protected override Symbol Photoresistor() => Track(new SymbolDrawing(SymbolKind.Photoresistor).InLine("1", "2"))
@@ -115,7 +115,7 @@ internal sealed class IecSymbols : SymbolSet
     protected override Symbol RectifierInput() => Converter(new SymbolDrawing(SymbolKind.RectifierInput).InLine("AC1", "AC2")).Done();
 
     protected override Symbol RectifierOutput() => Converter(new SymbolDrawing(SymbolKind.RectifierOutput).InLine("+", "-"))
-        .Letter("+", 1, -1.6, 1.8).Letter("−", 8.9, -1.6, 1.8).Done();
+        .Letter("+", 1, -1.6).Letter("−", 8.6, -1.6).Done();
 
     /// <summary>A winding beside the core.</summary>
     protected override Symbol TransformerPrimary() =>
@@ -144,7 +144,7 @@ internal sealed class IecSymbols : SymbolSet
     /// <summary>A box with the sign of direct current, a line over a broken line, and its polarity.</summary>
     protected override Symbol Supply() => Source(new SymbolDrawing(SymbolKind.Supply), "+", "-")
         .Line(4.1, -0.5, 8.4, -0.5).Line(4.1, 0.6, 5.1, 0.6).Line(5.75, 0.6, 6.75, 0.6).Line(7.4, 0.6, 8.4, 0.6)
-        .Letter("+", 3.7, -2.4, 1.8).Letter("−", 8.8, -2.4, 1.8).Done();
+        .Letter("+", 3.7, -2.4).Letter("−", 8.8, -2.4).Done();
 
     protected override Symbol AlternatingSupply() =>
         Wave(Source(new SymbolDrawing(SymbolKind.AlternatingSupply), "1", "2"), 6.25).Done();

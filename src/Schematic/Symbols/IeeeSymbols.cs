@@ -36,8 +36,8 @@ internal sealed class IeeeSymbols : SymbolSet
 
     /// <summary>A coil with the letters of its slowness: SO to operate, SR to release, SA both (IEEE 315, relay letters, from memory).</summary>
     protected override Symbol SlowCoil(SymbolKind kind, bool operating, bool releasing) => new SymbolDrawing(kind).InLine("1", "2")
-        .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0).Letter("K", 5, -0.9, 2.5)
-        .Letter(operating && releasing ? "SA" : operating ? "SO" : "SR", 5, 1.7, 1.8).Done();
+        .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0).Letter("K", 5, -1.35, 2.5)
+        .Letter(operating && releasing ? "SA" : operating ? "SO" : "SR", 5, 1.55).Done();
 
     /// <summary>
     /// An arrow on the blade's stem that points the way in which the movement is delayed (IEEE 315, time-delay contacts, from memory).
@@ -66,16 +66,16 @@ internal sealed class IeeeSymbols : SymbolSet
     /// <summary>A box with a plate on top.</summary>
     protected override Symbol Buzzer() => new SymbolDrawing(SymbolKind.Buzzer).InLine("1", "2")
         .Line(0, 0, 2.5, 0).Box(2.5, -2.25, 7.5, 2.25).Line(7.5, 0, 10, 0).Line(3, -3.25, 7, -3.25).Line(5, -3.25, 5, -2.25)
-        .Letter("BZ", 5, 0, 1.8).Done();
+        .Letter("BZ", 5, 0).Done();
 
     /// <summary>A zigzag with the letters of a heater.</summary>
     protected override Symbol Heater() => new SymbolDrawing(SymbolKind.Heater).InLine("1", "2").Line(
         0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0)
-        .Letter("HTR", 5, -3.6, 1.8).Done();
+        .Letter("HTR", 5, -3.6).Done();
 
     /// <summary>A circle with the letter of a galvanometer.</summary>
     protected override Symbol Meter() => new SymbolDrawing(SymbolKind.Meter).InLine("+", "-")
-        .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0).Letter("G", 5, 0, 3.5).Letter("+", 1.25, -2, 1.8).Done();
+        .Line(0, 0, 1.75, 0).Circle(5, 0, 3.25).Line(8.25, 0, 10, 0).Letter("G", 5, 0, 3.5).Letter("+", 1.25, -2).Done();
 
     /// <summary>A straight and a curved plate.</summary>
     protected override Symbol Capacitor() => new SymbolDrawing(SymbolKind.Capacitor).InLine("1", "2")
@@ -84,7 +84,7 @@ internal sealed class IeeeSymbols : SymbolSet
     /// <summary>A zigzag that follows its voltage, both ways.</summary>
     protected override Symbol Suppressor() => new SymbolDrawing(SymbolKind.Suppressor).InLine("1", "2").Line(
         0, 0, 1.25, 0, 1.875, -1.25, 3.125, 1.25, 4.375, -1.25, 5.625, 1.25, 6.875, -1.25, 8.125, 1.25, 8.75, 0, 10, 0)
-        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("V", 8.4, -3, 1.8).Done();
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("V", 7.9, -3.1).Done();
 
     /// <summary>A zigzag crossed by the arrow of what can be varied.</summary>
     protected override Symbol Rheostat() => Track(new SymbolDrawing(SymbolKind.Rheostat).InLine("1", "2"))
@@ -96,7 +96,7 @@ internal sealed class IeeeSymbols : SymbolSet
 
     /// <summary>A resistor with the stroke of what varies by itself and the letter of temperature.</summary>
     protected override Symbol Thermistor() => Track(new SymbolDrawing(SymbolKind.Thermistor).InLine("1", "2"))
-        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("T", 8.4, -3, 1.8).Done();
+        .Line(1.6, 2.5, 3, 2.5, 7, -2.5).Letter("T", 7.9, -3.1).Done();
 
     /// <summary>A resistor with two arrows of light that fall on it.</summary>
     protected override Symbol Photoresistor() => Track(new SymbolDrawing(SymbolKind.Photoresistor).InLine("1", "2"))
@@ -110,7 +110,7 @@ internal sealed class IeeeSymbols : SymbolSet
         .Arc(0.9, -2, 0.5, 180, 180).Arc(1.9, -2, 0.5, 180, -180).Done();
 
     protected override Symbol RectifierOutput() => Bridge(new SymbolDrawing(SymbolKind.RectifierOutput).InLine("+", "-"))
-        .Letter("+", 1.6, -2, 1.8).Letter("−", 8.4, -2, 1.8).Done();
+        .Letter("+", 1.6, -2).Letter("−", 7.9, -2).Done();
 
     /// <summary>A winding beside a core of two lines.</summary>
     protected override Symbol TransformerPrimary() =>
@@ -141,7 +141,7 @@ internal sealed class IeeeSymbols : SymbolSet
     protected override Symbol Supply() => new SymbolDrawing(SymbolKind.Supply).InLine("+", "-", 12.5)
         .Line(0, 0, 4.25, 0).Line(4.25, -2.5, 4.25, 2.5).Line(5.6, -1.25, 5.6, 1.25)
         .Line(6.9, -2.5, 6.9, 2.5).Line(8.25, -1.25, 8.25, 1.25).Line(8.25, 0, 12.5, 0)
-        .Letter("+", 2.4, -2.1, 1.8).Letter("−", 10.1, -2.1, 1.8).Done();
+        .Letter("+", 2.4, -2.1).Letter("−", 9.6, -2.1).Done();
 
     protected override Symbol AlternatingSupply() => Wave(new SymbolDrawing(SymbolKind.AlternatingSupply).InLine("1", "2", 12.5)
         .Line(0, 0, 3, 0).Circle(6.25, 0, 3.25).Line(9.5, 0, 12.5, 0), 6.25).Done();

@@ -113,20 +113,19 @@ internal abstract class SymbolSet
     /// <summary>The same box in both styles, as both standards draw what they have no symbol for (IEC 60617, IEEE 315, from memory).</summary>
     public static Symbol Block(ImmutableArray<string> names)
     {
-        const double letter = 1.8;
-        const double perLetter = 1.25;
+        const double perLetter = 1.75;
         const double lead = 2.5;
         var (first, others) = (names[0].Length * perLetter, names.Skip(1).Select(n => n.Length * perLetter).DefaultIfEmpty(0).Max());
         var right = Math.Ceiling((first + others + 4 + (2 * lead)) / 2.5) * 2.5;
         var drawing = new SymbolDrawing(SymbolKind.Device).Port(names[0], 0, 0, PortSide.Left).Line(0, 0, lead, 0)
-            .Letter(names[0], lead + 0.9 + (first / 2), 0, letter);
+            .Letter(names[0], lead + 0.9 + (first / 2), 0);
         var count = names.Length - 1;
         double YOf(int index) => (index - ((count - 1) / 2.0)) * ThrowPitch;
         for (var i = 0; i < count; i++)
         {
             var name = names[i + 1];
             drawing.Port(name, right, YOf(i), PortSide.Right).Line(right - lead, YOf(i), right, YOf(i))
-                .Letter(name, right - lead - 0.9 - (name.Length * perLetter / 2), YOf(i), letter);
+                .Letter(name, right - lead - 0.9 - (name.Length * perLetter / 2), YOf(i));
         }
 
         var half = Math.Max(2.5, (count - 1) / 2.0 * ThrowPitch + 2.5);

@@ -206,8 +206,8 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         if (drive == Drive.Named)
         {
             drawing.Name(owner, name, right - 0.8, y + (measures.Name / 2), TextAlign.End);
-            drawing.Refer(owner, "", ActuatorOf(name), right - 0.8, y + 4.4, TextAlign.End);
-            return y + 5.4;
+            drawing.Refer(owner, "", ActuatorOf(name), right - 0.8, y + (measures.Name / 2) + measures.SmallStep, TextAlign.End);
+            return y + (measures.Name / 2) + measures.SmallStep + 1;
         }
 
         var symbol = _symbols.Get(words.Find(name) is { } worked ? FigureFactory.OperatorOf(worked) : SymbolKind.LeverActuator);
@@ -272,13 +272,14 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
     {
         const double boxHeight = 5;
         var drawing = new ArtDrawing(measures);
-        var wordsHeight = lines.Length * measures.SmallStep;
+        // A blank between the box and the words, descenders included.
+        var wordsHeight = lines.IsEmpty ? 0 : (lines.Length * measures.SmallStep) + 0.4;
         var half = (Lettering.WidthMm(terminal.ToString(), measures.Name, bold: true) / 2) + 1.2;
         var top = isUp ? wordsHeight : 0;
         var box = new BoxMm(-half, top, half, top + boxHeight);
         drawing.Add(LineMark.Rectangle(MarkRole.Symbol, box, Pen.Wide) with { Owner = terminal.ToString() });
         drawing.Name(terminal.ToString(), terminal.ToString(), 0, top + 3.75, TextAlign.Middle, bold: true, Thing.Terminal(terminal.ToString()));
-        var y = isUp ? 1.8 : top + boxHeight + 2.6;
+        var y = isUp ? measures.Small : top + boxHeight + measures.Small + 0.8;
         foreach (var (text, isMeaning) in lines)
         {
             if (isMeaning) drawing.Words(terminal.ToString(), text, 0, y, TextAlign.Middle);
@@ -286,7 +287,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
             y += measures.SmallStep;
         }
 
-        return drawing.Done(boxHeight + wordsHeight) with { Things = [new PlacedThing(Thing.Terminal(terminal.ToString()), box)] };
+        return drawing.Done(boxHeight + wordsHeight + (isUp || lines.IsEmpty ? 0 : 0.5)) with { Things = [new PlacedThing(Thing.Terminal(terminal.ToString()), box)] };
     }
 
     private IEnumerable<(string Text, bool IsMeaning)> BoardWords(Board board, TerminalId terminal)

@@ -2,7 +2,7 @@ namespace Schematic.Layout.Circuits;
 
 /// <summary>
 /// Every length and weight that circuit sheets are laid out with, in one place. Lengths are millimetres. Lettering heights are of
-/// the ISO 3098 row; what a person with an iron needs has 2.5 mm in black, the rest 1.8 mm. The others are our own choice.
+/// the ISO 3098 row; all that is read at the bench has 2.5 mm, what is only described in grey. The others are our own choice.
 /// </summary>
 internal sealed record CircuitMeasures
 {
@@ -15,14 +15,14 @@ internal sealed record CircuitMeasures
     /// <summary>Lettering of names, terminals, wires, positions.</summary>
     public double Name { get; init; } = 2.5;
 
-    /// <summary>Lettering of ratings, descriptions, references.</summary>
-    public double Small { get; init; } = 1.8;
+    /// <summary>Lettering of ratings, descriptions, references: quieter where it is grey.</summary>
+    public double Small { get; init; } = 2.5;
 
     /// <summary>Distance of base lines of names below each other.</summary>
     public double NameStep { get; init; } = 3.6;
 
     /// <summary>Distance of base lines of small lettering below each other.</summary>
-    public double SmallStep { get; init; } = 2.7;
+    public double SmallStep { get; init; } = 3.6;
 
     /// <summary>From a vertical line to the lettering beside it.</summary>
     public double TextGap { get; init; } = 1.2;

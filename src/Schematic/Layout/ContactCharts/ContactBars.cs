@@ -21,9 +21,9 @@ internal sealed class ContactBars : FlowBlock
     private const string GroupName = "contact chart";
     private const double LetterHeight = 2.5;
     private const double LinePitch = 3.75;
-    private const double RowMm = 4.4;
-    private const double BarMm = 3;
-    private const double WordMm = 2.2;
+    private const double RowMm = 4.7;
+    private const double BarMm = 3.5;
+    private const double WordMm = 2.5;
     private const double Padding = 1.5;
     private const double HeadRoomMm = 0.9;
     private const double LeastPositionMm = 14;

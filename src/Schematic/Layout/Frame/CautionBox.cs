@@ -12,11 +12,10 @@ internal sealed class CautionBox
     private const string Heading = "CAUTION";
     private const string Bullet = "• ";
 
-    private const double UsualHeight = 2.5;
-    private const double SmallHeight = 1.8;
+    // A caution in smaller letters warns of nothing at the bench (ISO 3098 row): what does not fit stands on another sheet.
+    private const double LetterHeight = 2.5;
 
     private readonly ImmutableArray<(string Text, bool IsFirst)> _lines;
-    private readonly double _height;
     private readonly double _left;
     private readonly double _width;
     private readonly bool _headingAbove;
@@ -25,14 +24,9 @@ internal sealed class CautionBox
     /// <param name="left">Left edge in millimetres.</param>
     /// <param name="width">Width in millimetres.</param>
     /// <param name="headingAbove">Whether the heading stands above the texts, and not to their left.</param>
-    /// <param name="roomy">Height in millimetres that there is in any case: small letters are taken only when it is not enough.</param>
-    public CautionBox(ImmutableArray<string> cautions, double left, double width, bool headingAbove, double roomy)
+    public CautionBox(ImmutableArray<string> cautions, double left, double width, bool headingAbove)
     {
         (_left, _width, _headingAbove) = (left, width, headingAbove);
-        _height = UsualHeight;
-        _lines = [.. cautions.SelectMany(LinesOf)];
-        if (FullHeight <= roomy) return;
-        _height = SmallHeight;
         _lines = [.. cautions.SelectMany(LinesOf)];
     }
 
@@ -42,17 +36,30 @@ internal sealed class CautionBox
     /// <summary>Height in millimetres of a box of two lines: the first caution and where to find the others.</summary>
     public double CompactHeight => HeightOf(2);
 
-    private double TextLeft => _left + Padding + (_headingAbove ? 0 : Lettering.WidthMm(Heading, HeadingHeight, bold: true) + 3);
+    /// <summary>Height in millimetres for the first so many cautions and, where there are more, a line that says where to find them.</summary>
+    public double HeightOfFirst(int cautions)
+    {
+        var lines = 0;
+        while (lines < _lines.Length && (!_lines[lines].IsFirst || cautions-- > 0)) lines++;
+        return HeightOf(Math.Max(1, Math.Min(_headingAbove ? lines : lines + 1, _lines.Length)));
+    }
+
+    private double TextLeft => _left + Padding + (_headingAbove ? 0 : HeadingMm);
+
+    private static double HeadingMm => Lettering.WidthMm(Heading, HeadingHeight, bold: true) + 3;
 
     // ISO 3098: lines of upper and lower case stand 15/10 of the lettering height apart.
-    private double Pitch => 1.5 * _height;
+    private const double Pitch = 1.5 * LetterHeight;
 
-    private double Indent => Lettering.WidthMm(Bullet, _height);
+    private static double Indent => Lettering.WidthMm(Bullet, LetterHeight);
 
-    private double HeadRoom => _headingAbove ? HeadingHeight + 1.5 : 0;
+    private double HeadRoom => _headingAbove ? Pitch : 0;
 
     /// <summary>Whether all lines fit into a box of that height.</summary>
     public bool FitsInto(double height) => _lines.Length <= CapacityOf(height);
+
+    /// <summary>How many of the first cautions stand whole in a box of that height.</summary>
+    public int CountIn(double height) => Shown(CapacityOf(height)).Count(l => l.IsFirst);
 
     /// <summary>The box between two heights; lines that do not fit give way to <paramref name="reference"/>.</summary>
     public IEnumerable<Mark> Marks(double top, double bottom, string reference)
@@ -60,26 +67,34 @@ internal sealed class CautionBox
         yield return LineMark.Rectangle(MarkRole.Caution, new BoxMm(_left, top, _left + _width, bottom), new Pen(0.35));
         yield return new TextMark(
             MarkRole.Caution, Heading, new PointMm(_left + Padding, top + Padding + HeadingHeight), HeadingHeight) { IsBold = true };
-        var y = top + Padding + HeadRoom + (_headingAbove ? _height : HeadingHeight);
-        foreach (var (text, isFirst) in Shown(CapacityOf(bottom - top), reference))
+        var y = top + Padding + HeadRoom + (_headingAbove ? LetterHeight : HeadingHeight);
+        var shown = Shown(CapacityOf(bottom - top)).ToList();
+        if (shown.Count < _lines.Length)
         {
-            if (isFirst) yield return new TextMark(MarkRole.Caution, Bullet.Trim(), new PointMm(TextLeft, y), _height);
-            yield return new TextMark(MarkRole.Caution, text, new PointMm(TextLeft + Indent, y), _height);
+            if (_headingAbove) yield return new TextMark(MarkRole.Caution, reference, new PointMm(_left + Padding + HeadingMm, top + Padding + HeadingHeight), LetterHeight);
+            else shown.Add((reference, true));
+        }
+
+        foreach (var (text, isFirst) in shown)
+        {
+            if (isFirst) yield return new TextMark(MarkRole.Caution, Bullet.Trim(), new PointMm(TextLeft, y), LetterHeight);
+            yield return new TextMark(MarkRole.Caution, text, new PointMm(TextLeft + Indent, y), LetterHeight);
             y += Pitch;
         }
     }
 
     /// <summary>Whole cautions only: half a sentence warns of nothing.</summary>
-    private IEnumerable<(string Text, bool IsFirst)> Shown(int capacity, string reference)
+    private IEnumerable<(string Text, bool IsFirst)> Shown(int capacity)
     {
         if (_lines.Length <= capacity) return _lines;
-        var count = capacity - 1;
+        // Where to find the others stands beside a heading above the texts, else it is the last line.
+        var count = _headingAbove ? capacity : capacity - 1;
         while (count > 0 && !_lines[count].IsFirst) count--;
-        return _lines.Take(count).Append((reference, true));
+        return _lines.Take(count);
     }
 
     private double HeightOf(int lines) =>
-        Padding + HeadRoom + (_headingAbove ? _height : HeadingHeight) + ((lines - 1) * Pitch) + Padding;
+        Padding + HeadRoom + (_headingAbove ? LetterHeight : HeadingHeight) + ((lines - 1) * Pitch) + Padding;
 
     private int CapacityOf(double height)
     {
@@ -91,6 +106,6 @@ internal sealed class CautionBox
     private IEnumerable<(string Text, bool IsFirst)> LinesOf(string caution)
     {
         var width = _left + _width - Padding - TextLeft - Indent;
-        return Lettering.Wrap(caution, _height, width).Select((line, i) => (Lettering.Fit(line, _height, width), i == 0));
+        return Lettering.Wrap(caution, LetterHeight, width).Select((line, i) => (Lettering.Fit(line, LetterHeight, width), i == 0));
     }
 }

@@ -12,14 +12,28 @@ public static class Cautions
 {
     private const int NamesShown = 3;
 
+    private static readonly ImmutableArray<string> General =
+    [
+        "Not for use in service: local codes and licensed practice decide.",
+        "Switch off and prove dead before you touch; prove every joint with a meter before you switch on.",
+    ];
+
+    /// <summary>How many of the first are on every drawing, whatever room they take: the general ones and what may kill.</summary>
+    public static int Urgent(Panel panel) => General.Length + OfWords(panel).Count() + OfVoltages(panel).Count();
+
     /// <summary>The cautions, one sentence or two each, the most general first.</summary>
     public static ImmutableArray<string> For(Panel panel)
     {
         var texts = ImmutableArray.CreateBuilder<string>();
-        texts.Add("Not for use in service: local codes and licensed practice decide.");
-        texts.Add("Switch off and prove dead before you touch; prove every joint with a meter before you switch on.");
+        texts.AddRange(General);
         texts.AddRange(OfWords(panel));
         texts.AddRange(OfVoltages(panel));
+
+        if (Mains(panel) is { Count: > 0 } mains)
+        {
+            texts.Add($"{Names(mains)}: give it an earthed case or double insulation, a fuse in the primary and a cover over its terminals; "
+                + "it must keep the windings apart (IEC 61558, from memory).");
+        }
 
         var coils = panel.Parts.Where(p => p.Winding is not null).ToList();
         if (coils.Count > 0)
@@ -65,10 +79,9 @@ public static class Cautions
     private static IEnumerable<string> OfVoltages(Panel panel)
     {
         var supplies = panel.Parts.OfType<Supply>().Concat(panel.Parts.OfType<Transformer>().Select(t => t.AsSupply with { MaxVolts = t.SecondaryVolts })).ToList();
-        foreach (var transformer in panel.Parts.OfType<Transformer>().Where(t => t.PrimaryVolts > ExtraLowVoltage.LimitVolts(true)))
+        foreach (var transformer in Mains(panel))
         {
-            yield return $"{transformer.Designator}: its primary carries {ValueText.Volts(transformer.PrimaryVolts)}, mains that kill: work for licensed people only. "
-                + "Let it have an earthed case or double insulation, a fuse in the primary and a cover over its terminals; it must keep the windings apart (IEC 61558, from memory).";
+            yield return $"{transformer.Designator}: its primary carries {ValueText.Volts(transformer.PrimaryVolts)}, mains that kill: work for licensed people only.";
         }
 
         var dangerous = supplies.FindAll(s => s.MaxVolts > ExtraLowVoltage.TouchVolts(s.IsAlternating));
@@ -84,6 +97,9 @@ public static class Cautions
             yield return $"{Names(beyond)}: above extra-low voltage (120 V DC, 50 V AC, IEC 61140): work for licensed people only.";
         }
     }
+
+    private static List<Transformer> Mains(Panel panel) =>
+        [.. panel.Parts.OfType<Transformer>().Where(t => t.PrimaryVolts > ExtraLowVoltage.LimitVolts(true))];
 
     private static string Names(IReadOnlyCollection<Part> parts)
     {

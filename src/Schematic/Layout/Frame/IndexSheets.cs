@@ -34,7 +34,13 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
         var first = SheetFlow.Flow(lists, SheetKind.Lists, Behind, known: known?.Alone);
         ImmutableArray<SheetContent> alone = [.. first.Pages.Select(p => p.Content)];
         var cautionsAreElsewhere = drawings.Concat(alone).Any(c => frame.ShowsAllCautions(c.Kind));
-        if (drawings.Count + alone.Length <= SheetsWithoutList && panel.Notes.IsEmpty && cautionsAreElsewhere && findings is null && leftOut.IsEmpty) return ([], [.. drawings], alone, new PackWays(first.Way, null));
+        if (drawings.Count + alone.Length <= SheetsWithoutList && panel.Notes.IsEmpty && findings is null && leftOut.IsEmpty)
+        {
+            if (cautionsAreElsewhere) return ([], [.. drawings], alone, new PackWays(first.Way, null));
+            // No index for the cautions alone: they stand in the free space of a drawing.
+            var flowed = SheetFlow.Flow([new CautionBlock(Cautions.For(panel)), .. lists], SheetKind.Lists, Behind, drawings: Lent(drawings));
+            if (flowed.Pages.Length <= alone.Length) return ([], flowed.Drawings, [.. flowed.Pages.Select(p => p.Content)], new PackWays(first.Way, null));
+        }
 
         // The list of sheets counts the sheets that it stands on; its rows are of one height whatever they say, so that only
         // their number must settle. A row too many stays empty.
@@ -62,7 +68,7 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
         // A contact on a face is found with its connector, contacts of a switch or relay with their part.
         List<SheetContent> searched = [.. drawings.Select(c => c with { Things = [.. c.Things.Where(t => t.Thing is not { Kind: ThingKind.Terminal, Role: "face" }).Select(AsPart)] })];
         var places = new PlaceDirectory(searched.Select((c, i) => (front + i + 1, c)), frame.ZoneAt);
-        IEnumerable<string> cautions = cautionsAreElsewhere ? [] : Cautions.For(panel).Select(c => "Caution: " + c);
+        IEnumerable<string> cautions = cautionsAreElsewhere ? [] : Cautions.For(panel).Skip(frame.CautionsShown(SheetKind.Index)).Select(c => "Caution: " + c);
         List<FlowBlock> index =
         [
             .. Tables(findings),

@@ -20,21 +20,22 @@ public sealed class SheetFrame
 
     private readonly ZoneGrid _zones;
     private readonly CautionBox _cautions;
+    private readonly CautionBox _lowCautions;
+    private readonly int _urgent;
     private readonly bool _cautionsBeside;
 
-    /// <summary>The frame of a sheet size, with the cautions that its sheets carry.</summary>
-    public SheetFrame(SheetSize size, ImmutableArray<string> cautions)
+    /// <summary>The frame of a sheet size, with the cautions that its sheets carry, so many of the first of them on every drawing.</summary>
+    public SheetFrame(SheetSize size, ImmutableArray<string> cautions, int urgent)
     {
+        _urgent = urgent;
         Size = size;
         Frame = new BoxMm(ZoneGrid.IsIso(size) ? 20 : 10, 10, size.WidthMm - 10, size.HeightMm - 10);
         _zones = new ZoneGrid(size, Frame);
         _cautionsBeside = Frame.Width - TitleBlock.Width >= RoomBesideTitle;
-        _cautions = new CautionBox(
-            cautions,
-            Frame.Left,
-            _cautionsBeside ? Frame.Width - TitleBlock.Width : Frame.Width,
-            _cautionsBeside,
-            _cautionsBeside ? TitleBlock.Height : 0);
+        var width = _cautionsBeside ? Frame.Width - TitleBlock.Width : Frame.Width;
+        _cautions = new CautionBox(cautions, Frame.Left, width, _cautionsBeside);
+        // Beside a low title block the heading stands left of the texts.
+        _lowCautions = new CautionBox(cautions, Frame.Left, width, headingAbove: false);
     }
 
     /// <summary>The paper.</summary>
@@ -44,7 +45,7 @@ public sealed class SheetFrame
     public BoxMm Frame { get; }
 
     /// <summary>The frame for a panel: its sheet size and the cautions that apply to it.</summary>
-    public static SheetFrame For(Panel panel) => new(panel.Sheet, Cautions.For(panel));
+    public static SheetFrame For(Panel panel) => new(panel.Sheet, Cautions.For(panel), Cautions.Urgent(panel));
 
     /// <summary>The box, in sheet coordinates, that the content of a sheet of that kind may use.</summary>
     public BoxMm ContentBox(SheetKind kind) => BoxAbove(FootHeight(kind, IsCompact(kind)));
@@ -75,7 +76,7 @@ public sealed class SheetFrame
         var (front, drawings, behind, ways) = new IndexSheets(panel, this, findings, lists, leftOut, known).Build(given);
         List<SheetContent> all = [.. front, .. drawings, .. behind];
         // Where no sheet has room for all of them, the list of sheets on the first one names them.
-        var cautionSheet = Math.Max(0, all.FindIndex(c => ShowsAllCautions(c.Kind))) + 1;
+        var cautionSheet = Math.Max(0, all.FindIndex(HasAllCautions)) + 1;
         var reference = $"All cautions: sheet {cautionSheet.ToString(CultureInfo.InvariantCulture)}.";
         var places = new PlaceDirectory(all.Select((content, i) => (i + 1, content)), ZoneAt);
         ImmutableArray<Sheet> sheets = [.. all.Select(content => Filled(content, places)).Select((content, i) => new Sheet(
@@ -92,16 +93,24 @@ public sealed class SheetFrame
         Marks = [.. content.Marks.Select(m => places.Filled(m, content.Kind)).Where(m => m is not TextMark { Text.Length: 0 })],
     };
 
+    private bool HasAllCautions(SheetContent content) =>
+        ShowsAllCautions(content.Kind) || content.Marks.Any(m => m is TextMark { Text: CautionBlock.Heading, IsBold: true });
+
     /// <summary>Whether a sheet of that kind shows every caution in full.</summary>
-    internal bool ShowsAllCautions(SheetKind kind) => _cautions.FitsInto(CautionHeight(kind, IsCompact(kind)));
+    internal bool ShowsAllCautions(SheetKind kind) => CautionsOf(IsCompact(kind)).FitsInto(CautionHeight(kind, IsCompact(kind)));
+
+    /// <summary>How many of the first cautions a sheet of that kind shows in full.</summary>
+    internal int CautionsShown(SheetKind kind) => CautionsOf(IsCompact(kind)).CountIn(CautionHeight(kind, IsCompact(kind)));
 
     private double CautionHeight(SheetKind kind, bool isCompact)
     {
-        var wanted = kind is SheetKind.Circuit or SheetKind.Wiring
-            ? Math.Min(_cautions.FullHeight, Frame.Height / 5)
-            : Math.Min(_cautions.FullHeight, _cautions.CompactHeight);
+        var cautions = CautionsOf(isCompact);
+        var wanted = kind is not (SheetKind.Circuit or SheetKind.Wiring) ? Math.Min(cautions.FullHeight, cautions.CompactHeight)
+            : Math.Min(_cautionsBeside ? cautions.HeightOfFirst(_urgent) : cautions.FullHeight, Frame.Height / 5);
         return _cautionsBeside ? Math.Max(TitleBlock.HeightOf(isCompact), wanted) : wanted;
     }
+
+    private CautionBox CautionsOf(bool isCompact) => isCompact ? _lowCautions : _cautions;
 
     private double FootHeight(SheetKind kind, bool isCompact) =>
         _cautionsBeside ? CautionHeight(kind, isCompact) : TitleBlock.HeightOf(isCompact) + CautionHeight(kind, isCompact);
@@ -113,11 +122,11 @@ public sealed class SheetFrame
         IEnumerable<Mark> stamped = stamp is null ? [] : Stamp.Marks(stamp, Frame, BoxAbove(height));
         var cautionBottom = _cautionsBeside ? Frame.Bottom : Frame.Bottom - TitleBlock.HeightOf(isCompact);
         // The box is no higher than its texts.
-        var cautionTop = Math.Max(Frame.Bottom - height, cautionBottom - _cautions.FullHeight);
+        var cautionTop = Math.Max(Frame.Bottom - height, cautionBottom - CautionsOf(isCompact).FullHeight);
         return content.Marks.Where(IsBand)
             .Concat(stamped)
             .Concat(Border())
-            .Concat(_cautions.Marks(cautionTop, cautionBottom, reference))
+            .Concat(CautionsOf(isCompact).Marks(cautionTop, cautionBottom, reference))
             .Concat(TitleBlock.Marks(new PointMm(Frame.Right, Frame.Bottom), panel, content, number, count, isCompact))
             .Concat(content.Marks.Where(m => !IsBand(m)));
     }

@@ -47,7 +47,8 @@ internal sealed class SheetList(ImmutableArray<string> titles, ImmutableArray<st
     private static TextMark Text(string text, double x, FlowRoom room) =>
         new(MarkRole.Table, text, new PointMm(x, room.RowRoomMm + LetterHeight), LetterHeight);
 
-    private static IEnumerable<FlowRow> Note(string text, FlowRoom room, bool isFirst)
+    /// <summary>A sentence as rows: one, unless it is higher than a sheet.</summary>
+    public static IEnumerable<FlowRow> Note(string text, FlowRoom room, bool isFirst)
     {
         var top = isFirst ? WordRow.NoteGapMm : LinePitch / 4;
         var lines = Lettering.Wrap(text, LetterHeight, room.WidthMm);

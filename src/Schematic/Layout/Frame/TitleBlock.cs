@@ -7,7 +7,7 @@ namespace Schematic.Layout.Frame;
 
 /// <summary>
 /// The title block at the lower right: the fields of ISO 7200:2004 (field list and greatest width of 180 mm from memory).
-/// Captions are 1.8 mm, entries 2.5 mm or 3.5 mm high (ISO 3098 row).
+/// Captions are 1.8 mm, entries 2.5 mm or 3.5 mm high (ISO 3098 row); what is too long for a line takes two where the row is high.
 /// </summary>
 internal static class TitleBlock
 {
@@ -19,6 +19,9 @@ internal static class TitleBlock
 
     private const double CompactHeight = 16;
     private const double Padding = 1.2;
+    private const double CaptionHeight = 1.8;
+    private const double EntryHeight = 2.5;
+    private const double MainHeight = 3.5;
     private static readonly double[] RowHeights = [9, 8, 8];
     private static readonly double[] CompactRowHeights = [8, 8];
 
@@ -68,8 +71,8 @@ internal static class TitleBlock
         return
         [
             [
-                new("Legal owner", title.Owner, 60),
-                new("Title", title.Title, 78) { IsMain = true },
+                new("Legal owner", title.Owner, 66),
+                new("Title", title.Title, 72) { IsMain = true },
                 new("Drawing number", title.Number, 42) { IsMain = true },
             ],
             [
@@ -96,17 +99,17 @@ internal static class TitleBlock
         return
         [
             [
-                new("Legal owner", title.Owner, 52),
-                new("Title", title.Title, 76) { IsMain = true },
-                new("Drawing number", title.Number, 52) { IsMain = true },
+                new("Legal owner", title.Owner, 66),
+                new("Title", title.Title, 60) { IsMain = true },
+                new("Drawing number", title.Number, 32) { IsMain = true },
+                new("Date of issue", title.Date, 22),
             ],
             [
-                new("Drawn", title.DrawnBy, 20),
-                new("Approved", title.ApprovedBy, 20),
-                new("Document type", DocumentType(content.Kind), 26),
-                new("Sheet title", content.Title, 54),
+                new("Drawn", title.DrawnBy, 18),
+                new("Approved", title.ApprovedBy, 18),
+                new("Document type", DocumentType(content.Kind), 27),
+                new("Sheet title", content.Title, 78),
                 new("Revision", title.Revision, 13),
-                new("Date of issue", title.Date, 21),
                 new("Sheet", $"{number.ToString(CultureInfo.InvariantCulture)} of {count.ToString(CultureInfo.InvariantCulture)}", 26) { IsMain = true },
             ],
         ];
@@ -114,27 +117,30 @@ internal static class TitleBlock
 
     private static IEnumerable<Mark> Entry(Field field, BoxMm box)
     {
-        yield return new TextMark(MarkRole.TitleBlock, field.Caption, new(box.Left + Padding, box.Top + Padding + 1.6), 1.8) { Ink = Ink.Quiet };
         var width = box.Width - (2 * Padding);
         var isHigh = box.Height >= RowHeights[0];
         bool Fits(double height) => Lettering.WidthMm(field.Text, height, field.IsMain) <= width;
-        TextMark Line(string text, double height, double baseLine) =>
-            new(MarkRole.TitleBlock, Lettering.Fit(text, height, width, field.IsMain), new(box.Left + Padding, baseLine), height)
+        TextMark Line(string text, double height, double baseLine, double indent = 0) =>
+            new(MarkRole.TitleBlock, Lettering.Fit(text, height, width - indent, field.IsMain), new(box.Left + Padding + indent, baseLine), height)
             {
                 IsBold = field.IsMain,
             };
 
+        var isLong = isHigh && !Fits(EntryHeight);
+        var (first, second) = (box.Bottom - 4.9, box.Bottom - 1.1);
+        yield return new TextMark(MarkRole.TitleBlock, field.Caption, new(box.Left + Padding, isLong ? first : box.Top + Padding + 1.6), CaptionHeight) { Ink = Ink.Quiet };
         if (field.Text.Length == 0) yield break;
-        if (!isHigh || Fits(1.8))
+        if (!isLong)
         {
-            var height = isHigh && field.IsMain && Fits(3.5) ? 3.5 : Fits(2.5) ? 2.5 : 1.8;
-            yield return Line(field.Text, height, box.Bottom - 1.4);
+            yield return Line(field.Text, isHigh && field.IsMain && Fits(MainHeight) ? MainHeight : EntryHeight, box.Bottom - 1.4);
             yield break;
         }
 
-        var first = Lettering.Wrap(field.Text, 1.8, width, field.IsMain)[0];
-        yield return Line(first, 1.8, box.Bottom - 3.6);
-        yield return Line(field.Text[first.Length..].Trim(), 1.8, box.Bottom - 0.9);
+        // Two lines, the first of them beside the caption.
+        var indent = Lettering.WidthMm(field.Caption, CaptionHeight) + 2;
+        var words = Lettering.Wrap(field.Text, EntryHeight, width - indent, field.IsMain)[0];
+        yield return Line(words, EntryHeight, first, indent);
+        yield return Line(field.Text[words.Length..].Trim(), EntryHeight, second);
     }
 
     private sealed record Field(string Caption, string Text, double Width)

@@ -20,9 +20,12 @@ internal sealed class LoadBars : FlowBlock
     private const double LinePitch = 4.2;
     private const double BarHeight = 3.5;
     private const double BarPitch = 5;
-    private const double NameWidth = 46;
-    private const double WordsWidth = 55;
-    private const double LeastWidth = 120;
+    private const double MostNameMm = 46;
+    private const double MostWordsMm = 60;
+    private const double LeastBarMm = 28;
+    private const double TextGapMm = 3;
+    // Sentences in narrower lines are hard to read.
+    private const double LeastWidth = 85;
 
     // What uses less of its limit is not drawn: nobody has to look at it.
     private const double LeastShare = 0.2;
@@ -33,11 +36,17 @@ internal sealed class LoadBars : FlowBlock
     private readonly SupplyLoad _supply;
     private readonly ImmutableArray<LoadBar> _bars;
     private readonly string _leftOut;
+    private readonly double _namesMm;
+    private readonly double _wordsMm;
     private ImmutableArray<string> _uncounted = [];
 
     private LoadBars(SupplyLoad supply, ImmutableArray<LoadBar> bars, string leftOut)
-        : base($"Load on {supply.Supply.Designator} {supply.Supply.Description}".TrimEnd()) =>
+        : base($"Load on {supply.Supply.Designator} {supply.Supply.Description}".TrimEnd())
+    {
         (_supply, _bars, _leftOut) = (supply, bars, leftOut);
+        double Widest(Func<LoadBar, string> words, double most) => TextGapMm + Math.Min(most, bars.Select(b => Lettering.WidthMm(words(b), LetterHeight)).DefaultIfEmpty(0).Max() + 0.1);
+        (_namesMm, _wordsMm) = (Widest(b => b.Name, MostNameMm), Widest(b => b.Words, MostWordsMm));
+    }
 
     /// <summary>A block for each supply; what belongs to no one supply stands with the first.</summary>
     public static IEnumerable<LoadBars> Of(AnalysisContext context) => !context.Panel.Parts.Any(p => p is Supply) ? []
@@ -51,7 +60,7 @@ internal sealed class LoadBars : FlowBlock
     /// <inheritdoc/>
     protected override FlowShape? Shape(FlowRoom room)
     {
-        if (room.WidthMm < Math.Min(LeastWidth, room.SheetMm) - 1e-6) return null;
+        if (room.WidthMm < Math.Min(Math.Max(LeastWidth, _namesMm + LeastBarMm + _wordsMm), room.SheetMm) - 1e-6) return null;
         var advice = Advice(_supply, _uncounted).SelectMany(l => Lettering.Wrap(UnitSigns.Of(l), LetterHeight, room.WidthMm)).Select(l => WordRow.Of([l], pitchMm: LinePitch));
         IEnumerable<FlowRow> scale = SettingScale.HeightOf(_supply) > 0
             ? [new FlowRow(SettingScale.HeightOf(_supply), () => [.. SettingScale.Marks(_supply, new BoxMm(0, 0, room.WidthMm, 0))])] : [];
@@ -120,13 +129,13 @@ internal sealed class LoadBars : FlowBlock
         return rest < -1e-3 * supply.Amps.Value ? [("", supply.Amps.Value)] : parts;
     }
 
-    private static IEnumerable<Mark> Draw(LoadBar bar, double width)
+    private IEnumerable<Mark> Draw(LoadBar bar, double width)
     {
         const double y = 0.75;
-        var (left, right) = (NameWidth, width - WordsWidth);
+        var (left, right) = (_namesMm, width - _wordsMm);
         var baseline = y + (BarHeight / 2) + (LetterHeight / 2);
-        yield return Text(Lettering.Fit(bar.Name, LetterHeight, NameWidth - 3), new PointMm(0, baseline));
-        yield return Text(Lettering.Fit(bar.Words, LetterHeight, WordsWidth - 3), new PointMm(right + 3, baseline));
+        yield return Text(Lettering.Fit(bar.Name, LetterHeight, _namesMm - TextGapMm), new PointMm(0, baseline));
+        yield return Text(Lettering.Fit(bar.Words, LetterHeight, _wordsMm - TextGapMm), new PointMm(right + TextGapMm, baseline));
 
         // A use beyond the limit fills the bar, and a thick cross stroke says so beside the figures.
         var scale = (right - left) / bar.Limit / Math.Max(1, bar.Share);

@@ -40,10 +40,10 @@ internal sealed class Canvas
     public void Dot(string owner, PointMm at) =>
         _marks.Add(new CircleMark(MarkRole.Junction, at, 0.6, null) { Fill = Ink.Black, Owner = owner });
 
-    /// <summary>A line of lettering; smaller than <see cref="Metrics.NameHeight"/> it is grey.</summary>
+    /// <summary>A line of lettering.</summary>
     public void Text(
         string? owner, string text, double x, double y, double height = Metrics.NameHeight, TextAlign align = TextAlign.Start,
-        bool bold = false, Thing? subject = null)
+        bool bold = false, Thing? subject = null, bool quiet = false)
     {
         if (text.Length == 0) return;
         _marks.Add(new TextMark(MarkRole.Label, text, new PointMm(x, y), height)
@@ -51,17 +51,17 @@ internal sealed class Canvas
             Owner = owner,
             Align = align,
             IsBold = bold,
-            Ink = height < Metrics.NameHeight ? Ink.Quiet : Ink.Black,
+            Ink = quiet ? Ink.Quiet : Ink.Black,
             Subject = subject,
         });
     }
 
-    /// <summary>Lines of quiet words below each other, the first on base line <paramref name="y"/>.</summary>
+    /// <summary>Lines of quiet words in grey below each other, the first on base line <paramref name="y"/>.</summary>
     public void QuietLines(string? owner, IEnumerable<string> lines, double x, double y, TextAlign align = TextAlign.Start)
     {
         foreach (var line in lines)
         {
-            Text(owner, line, x, y, Metrics.QuietHeight, align);
+            Text(owner, line, x, y, Metrics.QuietHeight, align, quiet: true);
             y += Metrics.QuietStep;
         }
     }
@@ -74,7 +74,6 @@ internal sealed class Canvas
         {
             Owner = owner,
             Align = align,
-            Ink = height < Metrics.NameHeight ? Ink.Quiet : Ink.Black,
         });
 
     /// <summary>Notes that a thing stands here.</summary>

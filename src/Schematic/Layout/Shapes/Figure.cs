@@ -18,6 +18,9 @@ internal sealed record FigureEnd(TerminalId Terminal, string Port, bool IsRight,
 /// <param name="Ends">Its terminals; the first one is the port at the symbol's origin.</param>
 internal sealed record Figure(Part Part, Symbol Symbol, ImmutableArray<FigureEnd> Ends)
 {
+    // From the lead to the base line of the words below it, in millimetres.
+    private const double RemarkLine = 3.3;
+
     /// <summary>What it is called: the designator, for a relay's contacts with the common terminal.</summary>
     public string Name { get; init; } = Part.Designator;
 
@@ -48,7 +51,7 @@ internal sealed record Figure(Part Part, Symbol Symbol, ImmutableArray<FigureEnd
 
     /// <summary>Room below the row of the lying figure.</summary>
     public double Below => Math.Max(
-        Math.Max(Symbol.Bounds.Bottom + 0.3, Symbol.Ports.Max(p => p.At.Y) + 0.75), Remark.Length > 0 ? 3.4 : 0);
+        Math.Max(Symbol.Bounds.Bottom + 0.3, Symbol.Ports.Max(p => p.At.Y) + 0.75), Remark.Length > 0 ? RemarkLine + (Metrics.QuietHeight * Lettering.DescentShare) + 0.2 : 0);
 
     /// <summary>Least length of the leads of the lying figure, on the left and on the right.</summary>
     public (double Left, double Right) Leads(bool isMirrored)
@@ -81,7 +84,7 @@ internal sealed record Figure(Part Part, Symbol Symbol, ImmutableArray<FigureEnd
         var (otherX, otherAlign) = nameRight ? (symbolLeft - 0.75, TextAlign.End) : (symbolLeft + Length + 0.75, TextAlign.Start);
         canvas.Text(Part.Designator, Name, nameX, y - Metrics.Rise, align: nameAlign);
         canvas.Text(Part.Designator, Value, otherX, y - Metrics.Rise, Metrics.QuietHeight, otherAlign);
-        canvas.Text(Part.Designator, Remark, otherX, y + Metrics.QuietStep - 0.1, Metrics.QuietHeight, otherAlign);
+        canvas.Text(Part.Designator, Remark, otherX, y + RemarkLine, Metrics.QuietHeight, otherAlign, quiet: true);
         foreach (var end in Ends)
         {
             var dy = Symbol.Port(end.Port).At.Y;

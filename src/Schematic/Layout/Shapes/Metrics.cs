@@ -18,11 +18,14 @@ internal static class Metrics
     /// <summary>Height of the name at the head of a thing.</summary>
     public const double HeadHeight = 3;
 
-    /// <summary>Height of everything quieter.</summary>
-    public const double QuietHeight = 1.8;
+    /// <summary>Height of everything quieter: grey, or not bold. Nothing that is read at the bench is lower (ISO 3098 row).</summary>
+    public const double QuietHeight = 2.5;
 
     /// <summary>Distance of two lines of quiet words.</summary>
-    public const double QuietStep = 2.7;
+    public const double QuietStep = 3.6;
+
+    /// <summary>How far the base line of the last words in a box stands above its lower edge: descenders stay clear of it.</summary>
+    public const double Foot = 1.2;
 
     /// <summary>How far a base line stands above the wire it belongs to: descenders stay clear of the line.</summary>
     public const double Rise = 1.4;

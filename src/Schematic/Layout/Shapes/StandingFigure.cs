@@ -31,7 +31,7 @@ internal sealed record StandingFigure(
         ImmutableArray<string> lines = [.. words.Where(w => w.Length > 0).SelectMany(w => Lettering.Wrap(w, Metrics.QuietHeight, wordsMm))];
         var hasLabels = figure.Ends.Length > 2;
         // Name and words between the first two leads, the second lead's own label above it.
-        var textMm = (showsName ? 3.9 : 0.8) + (lines.Length * Metrics.QuietStep) + (hasLabels ? 3.2 : 0.8);
+        var textMm = (showsName ? 3.9 : 0.8) + (lines.Length * Metrics.QuietStep) + (hasLabels ? Metrics.Rise + Metrics.QuietHeight : 0.8);
         var apart = Math.Max(Metrics.Units(Math.Max(figure.Length, textMm)), Metrics.Row * rowsOf(figure.Ends[0].Terminal));
         var units = ImmutableArray.CreateBuilder<int>();
         units.Add(0);

@@ -15,7 +15,7 @@ internal sealed class FlowRun
     private const int LeastRows = 4;
 
     // A shape that breaks cells is taken only where it saves that share of the room.
-    private const double BrokenCost = 1.6;
+    private const double BrokenCost = 2.5;
 
     // How far chance varies what a place costs.
     private const double MostChance = 0.5;

@@ -29,7 +29,7 @@ internal sealed record BoxShape(
         var notes = piece.Number == piece.Count ? Unused.Words(map, part, width - 2.5) : [];
         var bottom = (cells.IsEmpty ? head : cells[^1].Next) - 1;
         return new BoxShape(
-            piece, bottom + Metrics.Units((notes.Length * Metrics.QuietStep) + 0.5), width, [.. cells.SelectMany(c => c.Ports)], facing.Front, cells,
+            piece, bottom + Metrics.Units((notes.Length * Metrics.QuietStep) + 0.6), width, [.. cells.SelectMany(c => c.Ports)], facing.Front, cells,
             cellWidth, heading, notes);
     }
 
@@ -53,7 +53,7 @@ internal sealed record BoxShape(
                 area.Centre.Y + (Metrics.QuietHeight / 2), Metrics.QuietHeight, Front == Side.Right ? TextAlign.End : TextAlign.Start);
         }
 
-        canvas.QuietLines(part.Designator, Notes, box.Left + 1.2, box.Bottom - 1 - ((Notes.Length - 1) * Metrics.QuietStep));
+        canvas.QuietLines(part.Designator, Notes, box.Left + 1.2, box.Bottom - Metrics.Foot - ((Notes.Length - 1) * Metrics.QuietStep));
     }
 
     private static string MeaningOf(Part part, string terminal) => part is Keypad keypad

@@ -27,7 +27,7 @@ internal sealed record PairShape(
         var notes = piece.Number == piece.Count ? Unused.Words(map, pair.Near, half - 2) : [];
         var bottom = (cells.IsEmpty ? head : cells[^1].Next) - 1;
         return new PairShape(
-            piece, bottom + Metrics.Units((notes.Length * Metrics.QuietStep) + 0.5), 2 * half,
+            piece, bottom + Metrics.Units((notes.Length * Metrics.QuietStep) + 0.6), 2 * half,
             [.. cells.SelectMany(c => PortsOf(c, pair, nearSide))], nearSide, cells, nearHeading, beyondHeading, art, notes);
     }
 
@@ -77,6 +77,6 @@ internal sealed record PairShape(
             Art.Draw(canvas, right, right.At(name), middle, box.Right - cellWidth, y, "");
         }
 
-        canvas.QuietLines(pair.Near.Designator, Notes, (NearSide == Side.Left ? box.Left : middle) + 1, box.Bottom - 1 - ((Notes.Length - 1) * Metrics.QuietStep));
+        canvas.QuietLines(pair.Near.Designator, Notes, (NearSide == Side.Left ? box.Left : middle) + 1, box.Bottom - Metrics.Foot - ((Notes.Length - 1) * Metrics.QuietStep));
     }
 }

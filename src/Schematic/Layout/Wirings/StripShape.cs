@@ -31,7 +31,7 @@ internal sealed record StripShape(
         var notes = piece.Number == piece.Count ? Unused.Words(map, strip, width - 2) : [];
         var bottom = (cells.IsEmpty ? head : cells[^1].Next) - 1;
         return new StripShape(
-            piece, bottom + Metrics.Units(notes.Length * Metrics.QuietStep), width, [.. cells.SelectMany(c => c.Ports)], cells, jumpers, heading, notes);
+            piece, bottom + Metrics.Units((notes.Length * Metrics.QuietStep) + (notes.IsEmpty ? 0 : 0.6)), width, [.. cells.SelectMany(c => c.Ports)], cells, jumpers, heading, notes);
     }
 
     /// <summary>The terminals that are drawn: those with something on them.</summary>
@@ -50,7 +50,7 @@ internal sealed record StripShape(
         foreach (var cell in Cells)
             TerminalArt.DrawCell(canvas, cell.Terminal, cell.Terminal.Name, Area(cell, box, top), Jumpers.IsEmpty ? TextAlign.Middle : TextAlign.Start);
         foreach (var jumper in Jumpers) DrawJumper(canvas, strip, jumper, box.Right - LaneInset - (jumper.Lane * LanePitch), top);
-        canvas.QuietLines(strip.Designator, Notes, box.Left + 1, box.Bottom - 0.9 - ((Notes.Length - 1) * Metrics.QuietStep));
+        canvas.QuietLines(strip.Designator, Notes, box.Left + 1, box.Bottom - Metrics.Foot - ((Notes.Length - 1) * Metrics.QuietStep));
     }
 
     private static BoxMm Area(Cell cell, BoxMm box, double top) => new(box.Left, top + cell.Edges.Top, box.Right, top + cell.Edges.Bottom);

@@ -86,7 +86,7 @@ internal sealed class UnitArt(WiringMap map, FigureFactory figures, ContactArt c
         else
         {
             contacts.Draw(canvas, connector, site.Contact, frame, inner, y, NameOf(site.Contact));
-            if (site.Node is null) canvas.Text(null, map.IsNotTraced(site.Contact) ? "not traced" : "nothing inside", inner - (way * 1.5), y + 0.9, Metrics.QuietHeight, way > 0 ? TextAlign.End : TextAlign.Start);
+            if (site.Node is null) canvas.Text(null, map.IsNotTraced(site.Contact) ? "not traced" : "nothing inside", inner - (way * 1.5), y + (Metrics.QuietHeight / 2), Metrics.QuietHeight, way > 0 ? TextAlign.End : TextAlign.Start);
             if (map.MatedContact(site.Contact) is { } plug)
             {
                 var end = site.Ends.IsEmpty ? outer : lead;

@@ -63,7 +63,7 @@ public partial class SheetWordsTests
         }
     }
 
-    private static ImmutableArray<Sheet> SheetsOf(string pack)
+    internal static ImmutableArray<Sheet> SheetsOf(string pack)
     {
         if (!int.TryParse(pack, out var contacts)) return ExamplePacks.Of(pack).Sheets;
         var panel = DesignGenerator.Generate(3, contacts);
