@@ -62,6 +62,13 @@ internal sealed partial record MeasuredRun(double Seconds, double PeakMB)
         }
     }
 
+    /// <summary>
+    /// Runs another command of this program, started as this one was: where that is <c>dotnet</c> with the program's file, the file comes first.
+    /// </summary>
+    public static MeasuredRun OfOwn(params IEnumerable<string> arguments) => Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet"
+        ? Of(Environment.ProcessPath!, [Path.Combine(AppContext.BaseDirectory, typeof(MeasuredRun).Assembly.GetName().Name + ".dll"), .. arguments])
+        : Of(Environment.ProcessPath!, arguments);
+
     /// <summary>Runs a program to its end and leaves what it says unread, unless it fails.</summary>
     public static void Execute(string program, IEnumerable<string> arguments)
     {

@@ -12,8 +12,20 @@ public sealed record LineMark(MarkRole Role, ImmutableArray<PointMm> Points, Pen
     public Ink? Fill { get; init; }
 
     /// <inheritdoc/>
-    public override BoxMm Bounds => new(
-        Points.Min(p => p.X), Points.Min(p => p.Y), Points.Max(p => p.X), Points.Max(p => p.Y));
+    public override BoxMm Bounds
+    {
+        get
+        {
+            var (left, top, right, bottom) = (Points[0].X, Points[0].Y, Points[0].X, Points[0].Y);
+            foreach (var point in Points.AsSpan()[1..])
+            {
+                (left, top) = (Math.Min(left, point.X), Math.Min(top, point.Y));
+                (right, bottom) = (Math.Max(right, point.X), Math.Max(bottom, point.Y));
+            }
+
+            return new BoxMm(left, top, right, bottom);
+        }
+    }
 
     /// <summary>One straight line.</summary>
     public static LineMark Between(MarkRole role, PointMm from, PointMm to, Pen pen) => new(role, [from, to], pen);

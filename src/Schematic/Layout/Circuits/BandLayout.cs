@@ -38,6 +38,10 @@ internal sealed class BandLayout
     private readonly HashSet<int> _returns;
     private readonly HashSet<int> _feeds;
 
+    // Shapes are the same in every band that is tried: drawn once.
+    private readonly Dictionary<(PlacedLink Link, Drive Drive), ShapedLink> _shaped = [];
+    private readonly Dictionary<(PlacedLink First, PlacedLink Last, bool IsWhole, bool IsStraight, Drive Drive), ShapedFan> _shapedFans = [];
+
     /// <summary>Prepares a plan. <paramref name="homes"/> is what all sheets show.</summary>
     public BandLayout(CircuitMap map, CircuitPlan plan, CircuitMeasures measures, DrawnThings homes)
     {
@@ -175,7 +179,10 @@ internal sealed class BandLayout
         return [(link.Upper, new Port(link.Column, link.UpperTerminal, false)), (link.Lower, new Port(link.Column, link.LowerTerminal, true))];
     }
 
-    private ShapedLink Shaped(PlacedLink link, Drive drive)
+    private ShapedLink Shaped(PlacedLink link, Drive drive) =>
+        _shaped.TryGetValue((link, drive), out var known) ? known : _shaped[(link, drive)] = Drawn(link, drive);
+
+    private ShapedLink Drawn(PlacedLink link, Drive drive)
     {
         var body = _bodyArt.Of(link, drive);
         var isEnd = link.Link.Kind == LinkKind.End;
@@ -198,8 +205,15 @@ internal sealed class BandLayout
 
     private ShapedFan Shaped(Fan fan, ImmutableArray<PlacedLink> links, Drive drive)
     {
-        var first = fan.Throws[0];
+        // A band holds a run of a fan's throws: its ends say which.
         var isStraight = IsStraight(fan, links);
+        var key = (fan.Throws[0], fan.Throws[^1], fan.IsWhole, isStraight, drive);
+        return _shapedFans.TryGetValue(key, out var known) ? known with { Fan = fan } : _shapedFans[key] = Drawn(fan, isStraight, drive);
+    }
+
+    private ShapedFan Drawn(Fan fan, bool isStraight, Drive drive)
+    {
+        var first = fan.Throws[0];
         var common = LeadAt(first, fan.Node, first.Link.From, isAbove: !fan.IsDown) ?? new ArtDrawing(_measures).Done(0);
         return new ShapedFan(
             fan, _fanArt.Of(fan, isStraight, drive), common, [.. fan.Throws.Select(t => LabelOf(fan, t))],

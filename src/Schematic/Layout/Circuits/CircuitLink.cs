@@ -42,6 +42,9 @@ internal enum LinkKind
 /// <param name="ToNode">The node of <paramref name="To"/>.</param>
 internal sealed record CircuitLink(int Index, LinkKind Kind, TerminalId From, TerminalId To, int FromNode, int ToNode)
 {
+    /// <summary>By its place alone: all that its part states would be counted in each time that it is looked up.</summary>
+    public override int GetHashCode() => Index;
+
     /// <summary>The part it belongs to, or null for a rail.</summary>
     public Part? Part { get; init; }
 

@@ -18,10 +18,12 @@ public static class CircuitSheets
         var (drawn, idle) = Components.Of(map);
         if (drawn.IsEmpty) return [];
         var box = frame.ContentBox(SheetKind.Circuit);
-        var usual = Build(map, drawn, idle, CircuitMeasures.Standard, box);
+        var plans = drawn.ToDictionary(c => c, c => new Lazy<CircuitPlan>(() => CircuitPlan.Of(map, c)), (IEqualityComparer<CircuitComponent>)ReferenceEqualityComparer.Instance);
+        CircuitPlan PlanOf(CircuitComponent component) => plans.TryGetValue(component, out var known) ? known.Value : CircuitPlan.Of(map, component);
+        var usual = Build(map, drawn, PlanOf, idle, CircuitMeasures.Standard, box);
         if (CarryWiring(context.Panel, usual)) return [usual[0] with { Title = usual[0].Title.Replace("Circuit", "Circuit and wiring", StringComparison.Ordinal) }];
         if (usual.Length < 2) return usual;
-        var narrow = Build(map, drawn, idle, CircuitMeasures.Narrow, box);
+        var narrow = Build(map, drawn, PlanOf, idle, CircuitMeasures.Narrow, box);
         return narrow.Length < usual.Length ? narrow : usual;
     }
 
@@ -38,12 +40,12 @@ public static class CircuitSheets
     }
 
     private static ImmutableArray<SheetContent> Build(
-        CircuitMap map, ImmutableArray<CircuitComponent> drawn, ImmutableArray<CircuitLink> idle, CircuitMeasures measures, BoxMm box)
+        CircuitMap map, ImmutableArray<CircuitComponent> drawn, Func<CircuitComponent, CircuitPlan> planOf, ImmutableArray<CircuitLink> idle, CircuitMeasures measures, BoxMm box)
     {
         var words = new CircuitNotes(map, measures);
         var legend = words.ProofLegend(box.Width);
         var room = legend is null ? box : box with { Bottom = box.Bottom - legend.Height - measures.BandGap };
-        var maker = new PlanMaker(map, measures, room.Height);
+        var maker = new PlanMaker(map, measures, room.Height, planOf);
         ImmutableArray<CircuitPlan> plans = [.. drawn.SelectMany(maker.Of)];
         var shown = new DrawnThings(plans);
         ImmutableArray<Band> bands = [.. plans.SelectMany(p => new Bands(new BandLayout(map, p, measures, shown), box.Width).All())];

@@ -91,17 +91,18 @@ internal sealed class Ordering(ImmutableArray<CircuitLink> links, ImmutableArray
     {
         var gathered = new List<Piece>();
         var left = new List<Piece>(pieces);
+        var polesOf = pieces.ToDictionary(p => p, p => PolesAt(p, bundle).ToHashSet(), (IEqualityComparer<Piece>)ReferenceEqualityComparer.Instance);
         while (left.Count > 0)
         {
             var group = new List<Piece> { left[0] };
             left.RemoveAt(0);
             for (var i = 0; i < group.Count; i++)
             {
-                var poles = PolesAt(group[i], bundle).ToHashSet();
+                var poles = polesOf[group[i]];
                 if (poles.Count == 0) continue;
-                var more = left.Where(p => PolesAt(p, bundle).Any(poles.Contains)).ToList();
+                var more = left.Where(p => polesOf[p].Overlaps(poles)).ToList();
                 group.AddRange(more);
-                left.RemoveAll(more.Contains);
+                if (more.Count > 0) left.RemoveAll(more.Contains);
             }
 
             gathered.AddRange(group.Count == 1 ? group : group.OrderBy(p => ThrowAt(p, bundle)));

@@ -6,7 +6,11 @@ namespace Schematic.Layout.Circuits;
 /// Makes plans that can be drawn: bridges stand in columns of their own where they cross nothing, or are cut and refer to each
 /// other; a column that is higher than the sheet is cut and goes on beside.
 /// </summary>
-internal sealed class PlanMaker(CircuitMap map, CircuitMeasures measures, double height)
+/// <param name="map">The circuit.</param>
+/// <param name="measures">Lengths and weights.</param>
+/// <param name="height">Height of the drawing space in millimetres.</param>
+/// <param name="planOf">The plan of a component in columns, which no measures decide: found once for all makers.</param>
+internal sealed class PlanMaker(CircuitMap map, CircuitMeasures measures, double height, Func<CircuitComponent, CircuitPlan> planOf)
 {
     private const int NodesOfACut = 3;
     private int _nextFree = map.NodeCount + 2;
@@ -17,7 +21,7 @@ internal sealed class PlanMaker(CircuitMap map, CircuitMeasures measures, double
         var waiting = new Stack<CircuitComponent>([component]);
         while (waiting.TryPop(out var next))
         {
-            var plan = CircuitPlan.Of(map, next);
+            var plan = planOf(next);
             var (whole, cut) = WithBridges(plan);
             cut ??= whole is { ColumnCount: > 0 } ? Shortened(whole) : null;
             if (cut is null)

@@ -90,20 +90,19 @@ internal sealed class Reduction
 
     private void MergeSideBySide(int node)
     {
-        var first = new Dictionary<int, int>();
+        var beside = new Dictionary<int, (int Kept, List<Piece> Others)>();
         foreach (var key in NodeOf(node).ToList())
         {
-            var other = Other(_pieces[key], node);
-            if (!first.TryGetValue(other, out var kept))
-            {
-                first[other] = key;
-                continue;
-            }
-
-            var piece = _pieces[kept].Beginning(node);
-            var beside = _pieces[key].Beginning(node);
+            var piece = _pieces[key];
+            var other = Other(piece, node);
+            if (beside.TryAdd(other, (key, []))) continue;
+            beside[other].Others.Add(piece.Beginning(node));
             Remove(key);
-            _pieces[kept] = Bundle.Of(piece, [beside]);
+        }
+
+        foreach (var (kept, others) in beside.Values)
+        {
+            if (others.Count > 0) _pieces[kept] = Bundle.Of(_pieces[kept].Beginning(node), others);
         }
     }
 

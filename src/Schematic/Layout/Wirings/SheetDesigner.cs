@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using Schematic.Layout.Shapes;
 
 namespace Schematic.Layout.Wirings;
@@ -15,14 +16,19 @@ internal sealed class SheetDesigner
     private readonly Dictionary<Piece, ImmutableArray<(LinkEnd End, Piece Partner)>> _partners;
     private readonly Dictionary<Piece, Shape> _alone;
     private readonly Dictionary<(Piece Piece, Side Front, Side? Loose, string Sides), Shape> _measured = [];
+    private readonly Dictionary<Piece, int> _places;
+    private readonly Dictionary<string, SheetDesign?>? _designs;
 
     /// <param name="map">The panel.</param>
     /// <param name="maker">What made the pieces: how they are measured.</param>
     /// <param name="pieces">All pieces.</param>
     /// <param name="widthMm">Width of the drawing space.</param>
     /// <param name="units">Height of the drawing space.</param>
-    public SheetDesigner(WiringMap map, PieceMaker maker, ImmutableArray<Piece> pieces, double widthMm, int units)
+    /// <param name="isAskedTwice">Whether sheets are filled in two ways, of which the second tries much of the first again: designs are kept.</param>
+    public SheetDesigner(WiringMap map, PieceMaker maker, ImmutableArray<Piece> pieces, double widthMm, int units, bool isAskedTwice)
     {
+        _places = pieces.Select((p, i) => (p, i)).ToDictionary(p => p.p, p => p.i);
+        _designs = isAskedTwice ? [] : null;
         (_map, _shapes, _widths, _widthMm, _units, _weights) = (map, maker.Shapes, maker.Widths, widthMm, units, maker.Weights);
         var pieceOf = maker.PlacesOf(pieces);
         _alone = pieces.ToDictionary(p => p, p => _shapes.Measure(p, Facing.Alone));
@@ -53,6 +59,26 @@ internal sealed class SheetDesigner
     public SheetDesign? TryDesign(Arrangement arrangement)
     {
         if (!MayFit(arrangement)) return null;
+        if (_designs is null) return DesignAnyhow(arrangement);
+        var key = KeyOf(arrangement);
+        return _designs.TryGetValue(key, out var known) ? known : _designs[key] = DesignAnyhow(arrangement);
+    }
+
+    /// <summary>The places of the pieces, column by column.</summary>
+    private string KeyOf(Arrangement arrangement)
+    {
+        var key = new StringBuilder();
+        foreach (var column in arrangement.Columns)
+        {
+            foreach (var piece in column) key.Append((char)_places[piece]);
+            key.Append(char.MaxValue);
+        }
+
+        return key.ToString();
+    }
+
+    private SheetDesign? DesignAnyhow(Arrangement arrangement)
+    {
         foreach (var loose in (ReadOnlySpan<LooseSide>)[LooseSide.Inner, LooseSide.Outer, LooseSide.Both])
         {
             if (Design(arrangement, loose) is { } design) return design;

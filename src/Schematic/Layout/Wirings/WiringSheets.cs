@@ -25,9 +25,10 @@ public static class WiringSheets
         // The fullest lettering with which as much fits as can be made to fit.
         var (maker, division) = WiringWeights.Levels.Select(w => new PieceMaker(map, w, space.Width, units)).Select(m => (Maker: m, Division: m.Divide()))
             .MinBy(m => m.Division.Torn.Length + m.Division.TooLarge.Length);
-        var designer = new SheetDesigner(map, maker, division.Pieces, space.Width, units);
+        var ways = map.Links.Length <= maker.Weights.MostLinksTriedTwice ? 2 : 1;
+        var designer = new SheetDesigner(map, maker, division.Pieces, space.Width, units, isAskedTwice: ways > 1);
         // Two ways to fill sheets, neither always the better: the one with fewer sheets, then with more lines, is drawn.
-        var designs = Enumerable.Range(0, map.Links.Length <= maker.Weights.MostLinksTriedTwice ? 2 : 1).Select(way => way == 1)
+        var designs = Enumerable.Range(0, ways).Select(way => way == 1)
             .Select(share => new SheetFiller(map, designer, division.Pieces, maker.Weights, share).Fill())
             .OrderBy(d => d.Length).ThenByDescending(d => d.Sum(s => s.LineCount)).First();
         return new WiringDrawing([.. designs.Select(d => SheetDrawer.Draw(map, d, space, maker.Weights))], [.. Findings(division, panel.Sheet), .. Briefly(maker.Weights, panel)]);
