@@ -158,6 +158,14 @@ public sealed class DrawCommandTests : IDisposable
         Assert.All(lines, l => Assert.Equal(l[..64], Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(_cli.Read($"out/{l[66..]}")))));
     }
 
+    /// <summary>One file vouches for itself; of two, one may be of yesterday.</summary>
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(2, true)]
+    [InlineData(3, true)]
+    public void Two_files_are_enough_for_a_list(int files, bool isListed) => Assert.Equal(
+        isListed, PackManifest.Behind("DK-1", Enumerable.Range(1, files).Select(i => new PackFile($"{i}.svg", [1]))).Any(f => f.Name == "DK-1" + PackManifest.Ending));
+
     [Fact]
     public void What_a_killed_draw_left_is_cleared_and_no_others()
     {

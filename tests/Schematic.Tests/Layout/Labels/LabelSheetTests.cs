@@ -23,6 +23,14 @@ public sealed class LabelSheetTests
         Assert.Equal(10, labels.Length);
     }
 
+    /// <summary>FAA AC 43.13-1B 11-208: one mark near the middle of 3 to 7 inches, none on less; the one label names both ends.</summary>
+    [Theory]
+    [InlineData("150", "X1:1 – X1:2")]
+    [InlineData("178", "X1:1, X1:2")]
+    [InlineData("76", "")]
+    public void A_short_wire_has_one_label_that_names_both_ends(string mm, string places) => Assert.Equal(
+        places, string.Join(", ", WireLabels.Of(new AnalysisContext(TestPanels.Read($"terminals X1 {{ 1..2 }}\nwire W1 22 AWG {mm} mm X1:1 -> X1:2\n").Panel)).Select(l => l.Place)));
+
     // Sixty marks stand on 22.6 m (2 x 76.2 + 59 x 381 mm = 22,631.4).
     [Theory]
     [InlineData(22_631, 60, false)]
