@@ -75,7 +75,7 @@ public sealed class LoadReportTests
     {
         var context = Example("relay-latch/latch.panel");
         var marks = Sheets(context, SheetFrame.For(context.Panel)).Single().Marks;
-        var words = marks.OfType<TextMark>().Single(t => t.Text.Contains("below 20 % each", StringComparison.Ordinal)).Bounds;
+        var words = marks.OfType<TextMark>().Single(t => t.Text.Contains("more contacts", StringComparison.Ordinal)).Bounds;
         var lowest = marks.OfType<LineMark>().Max(l => l.Bounds.Bottom);
         Assert.True(words.Top > lowest + 1, $"stroke down to {lowest}, words from {words.Top}");
     }
