@@ -199,13 +199,13 @@ public sealed class RatingBoundaryTests
     }
 
     [Theory]
-    [InlineData("K1", "K2", "K3")]
-    [InlineData("K3", "K2", "K1")]
-    [InlineData("K2", "K3", "K1")]
-    public void What_follows_from_what_follows_is_found_in_whatever_order_it_is_written(params string[] order)
+    [InlineData("K1 K2 K3")]
+    [InlineData("K3 K2 K1")]
+    [InlineData("K2 K3 K1")]
+    public void What_follows_from_what_follows_is_found_in_whatever_order_it_is_written(string order)
     {
         // The first relay is for 48 V; the second is behind it, the third behind the second, a lamp behind the third.
-        var relays = string.Concat(order.Select(k => k == "K1" ? "relay K1 48 V 2 kohm suppressed { make }\n" : $"relay {k} 24 V 800 ohm suppressed {{ make }}\n"));
+        var relays = string.Concat(order.Split(' ').Select(k => k == "K1" ? "relay K1 48 V 2 kohm suppressed { make }\n" : $"relay {k} 24 V 800 ohm suppressed {{ make }}\n"));
         var weak = Assert.Single(LoadPanels.Context(relays + """
             supply PS1 24 V
             lamp DS1 24 V 40 mA

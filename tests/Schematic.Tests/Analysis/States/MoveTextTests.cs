@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Schematic.Analysis;
 using Schematic.Analysis.States;
+using Schematic.Diagnostics;
 using Schematic.Tests.Analysis.Loads;
 using Xunit;
 
@@ -65,6 +67,14 @@ public sealed class MoveTextTests
     {
         Assert.Equal("while LEVER moves from b to c", MoveText.Passing(Variables, Of("LEVER", 1, 2)).ToString());
         Assert.Equal("while K1 changes from released to operated", MoveText.Passing(Variables, new Move(Variables.IndexOf(StateVariableKind.Coil, "K1"), 0, 1, MoveKind.Move)).ToString());
+    }
+
+    [Fact]
+    public void A_moment_is_about_the_actuator_or_the_relay_that_moves()
+    {
+        Assert.Equal(About.Actuator("LEVER"), Assert.Single(((FactStep)MoveText.Passing(Variables, Of("LEVER", 1, 2))).Subjects));
+        Assert.Equal(
+            About.Part("K1"), Assert.Single(((FactStep)MoveText.Passing(Variables, new Move(Variables.IndexOf(StateVariableKind.Coil, "K1"), 0, 1, MoveKind.Move))).Subjects));
     }
 
     // A state names what is not at rest, and all that varies; the contacts of a relay are not named beside its coil.
