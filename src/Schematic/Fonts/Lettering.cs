@@ -107,6 +107,13 @@ public static class Lettering
         return lines;
     }
 
+    /// <summary>As above, in no more lines than asked for; the last one ends with an ellipsis where something is left out.</summary>
+    public static IReadOnlyList<string> Wrap(string text, double heightMm, double widthMm, int most)
+    {
+        var lines = Wrap(text, heightMm, widthMm);
+        return lines.Count <= most ? lines : [.. lines.Take(most - 1), Fit(lines[most - 1] + "……", heightMm, Math.Min(widthMm, WidthMm(lines[most - 1] + "…", heightMm)))];
+    }
+
     /// <summary>Cuts full lines off a word that is longer than a line; returns where the rest begins.</summary>
     private static int AddPieces(List<string> lines, string word, double heightMm, double widthMm, bool bold)
     {

@@ -39,6 +39,16 @@ public class WrapTests
     }
 
     [Fact]
+    public void Lines_beyond_the_most_are_left_out_with_an_ellipsis_within_the_width()
+    {
+        var lines = Lettering.Wrap(new string('y', 500), 2.5, 30, most: 4);
+        Assert.Equal(4, lines.Count);
+        Assert.EndsWith("…", lines[^1], StringComparison.Ordinal);
+        Assert.All(lines, l => Assert.True(Lettering.WidthMm(l, 2.5) <= 30));
+        Assert.Equal(["the order", "handle"], Lettering.Wrap("the order handle", 2.5, 15, most: 2));
+    }
+
+    [Fact]
     public void A_line_narrower_than_a_letter_holds_one_letter_and_no_half_of_one()
     {
         Assert.Equal(["A", "\U0001D11E", "B"], Lettering.Wrap("A\U0001D11EB", 2.5, 0.1));

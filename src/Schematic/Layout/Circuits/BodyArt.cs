@@ -91,7 +91,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var part = link.Part!;
         var y = 3.4;
         drawing.Name(part.Designator, part.Designator, x, y, bold: true);
-        foreach (var line in Lettering.Wrap(part.Description, measures.Small, measures.WordsWidth))
+        foreach (var line in Lettering.Wrap(part.Description, measures.Small, measures.WordsWidth, measures.MostWordLines))
             drawing.Small(part.Designator, line, x, y += measures.SmallStep);
         if (kind.Value.Length > 0) drawing.Small(part.Designator, kind.Value, x, y += measures.SmallStep);
         if (part is Supply supply)
@@ -217,7 +217,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
         var at = y + 1.7;
         if (words.Find(name) is { } actuator)
         {
-            foreach (var line in Lettering.Wrap(actuator.Description, measures.Small, measures.WordsWidth)) drawing.Small(owner, line, x, at += measures.SmallStep, TextAlign.End);
+            foreach (var line in Lettering.Wrap(actuator.Description, measures.Small, measures.WordsWidth, measures.MostWordLines)) drawing.Small(owner, line, x, at += measures.SmallStep, TextAlign.End);
         }
 
         if (words.PushOf(name) is var (push, pushed))
@@ -293,7 +293,7 @@ internal sealed class BodyArt(CircuitMap map, CircuitMeasures measures, ContactW
     private IEnumerable<(string Text, bool IsMeaning)> BoardWords(Board board, TerminalId terminal)
     {
         if (board.Inputs.FirstOrDefault(i => i.Terminal == terminal.Name) is not { } input) yield break;
-        foreach (var line in Lettering.Wrap(input.Meaning, measures.Small, measures.WordsWidth)) yield return (line, true);
+        foreach (var line in Lettering.Wrap(input.Meaning, measures.Small, measures.WordsWidth, measures.MostWordLines)) yield return (line, true);
         var stated = map.Panel.Expectations.OfType<LevelExpectation>().Where(e => e.Input == terminal && e.When is not AllCondition { Parts.IsEmpty: true })
             .OrderBy(e => e.Level).Select(e => $"{(e.Level == InputLevel.Low ? "low" : "high")}: {ContactWords.Of(e.When)}").FirstOrDefault();
         if (stated is not null)

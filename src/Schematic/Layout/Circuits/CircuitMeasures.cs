@@ -98,4 +98,7 @@ internal sealed record CircuitMeasures
 
     /// <summary>Words beside a symbol are broken into lines of this width.</summary>
     public double WordsWidth { get; init; } = 24;
+
+    /// <summary>So many lines of them at most: what is left out is told as a finding.</summary>
+    public int MostWordLines { get; init; } = 6;
 }

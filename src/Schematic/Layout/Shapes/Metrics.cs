@@ -21,6 +21,9 @@ internal static class Metrics
     /// <summary>Height of everything quieter: grey, or not bold. Nothing that is read at the bench is lower (ISO 3098 row).</summary>
     public const double QuietHeight = 2.5;
 
+    /// <summary>So many lines of one description at most: what is left out is told as a finding.</summary>
+    public const int MostWordLines = 6;
+
     /// <summary>Distance of two lines of quiet words.</summary>
     public const double QuietStep = 3.6;
 

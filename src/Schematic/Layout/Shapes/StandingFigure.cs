@@ -28,7 +28,7 @@ internal sealed record StandingFigure(
     public static StandingFigure Measure(
         Figure figure, Func<TerminalId, int> rowsOf, bool showsName, IEnumerable<string> words, double wordsMm)
     {
-        ImmutableArray<string> lines = [.. words.Where(w => w.Length > 0).SelectMany(w => Lettering.Wrap(w, Metrics.QuietHeight, wordsMm))];
+        ImmutableArray<string> lines = [.. words.Where(w => w.Length > 0).SelectMany(w => Lettering.Wrap(w, Metrics.QuietHeight, wordsMm, Metrics.MostWordLines))];
         var hasLabels = figure.Ends.Length > 2;
         // Name and words between the first two leads, the second lead's own label above it.
         var textMm = (showsName ? 3.9 : 0.8) + (lines.Length * Metrics.QuietStep) + (hasLabels ? Metrics.Rise + Metrics.QuietHeight : 0.8);

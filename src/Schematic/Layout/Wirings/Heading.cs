@@ -14,7 +14,7 @@ internal sealed record Heading(string Name, ImmutableArray<string> Words, double
     {
         var shown = Lettering.Fit(name, Metrics.HeadHeight, WiringWeights.Usual.LongestNameMm, bold: true);
         var room = Math.Max(boxWidth - (2 * Inset), WiringWeights.Usual.WordsMm - (2 * Inset));
-        ImmutableArray<string> lines = [.. words.Where(w => w.Length > 0).SelectMany(w => Lettering.Wrap(w, Metrics.QuietHeight, room))
+        ImmutableArray<string> lines = [.. words.Where(w => w.Length > 0).SelectMany(w => Lettering.Wrap(w, Metrics.QuietHeight, room, Metrics.MostWordLines))
             .Select(l => Lettering.Fit(l, Metrics.QuietHeight, WiringWeights.Usual.LongestNameMm))];
         var width = lines.Select(l => Lettering.WidthMm(l, Metrics.QuietHeight)).Append(Lettering.WidthMm(shown, Metrics.HeadHeight, bold: true)).Max();
         return new Heading(shown, lines, width + (2 * Inset), 4.8 + (lines.Length * Metrics.QuietStep));
