@@ -74,6 +74,20 @@ public class PngWriterTests
         Assert.Equal(Ink.Band.Red, grey.GetPixel((int)(30 / 25.4 * 50), (int)(30 / 25.4 * 50)).Red);
     }
 
+    /// <summary>One channel that differs is a colour: blue and yellow wires have equal reds and greens.</summary>
+    [Theory]
+    [InlineData(40, 40, 200)]
+    [InlineData(200, 200, 40)]
+    [InlineData(40, 200, 40)]
+    [InlineData(200, 40, 40)]
+    public void One_channel_makes_a_colour(byte red, byte green, byte blue)
+    {
+        using var picture = SKBitmap.Decode(PngWriter.Write(SvgWriter.Write(SheetSamples.Of(
+            LineMark.Rectangle(MarkRole.Face, new BoxMm(10, 10, 50, 50), null, new Ink(red, green, blue)))), 50));
+        var pixel = picture.GetPixel((int)(30 / 25.4 * 50), (int)(30 / 25.4 * 50));
+        Assert.Equal((red, green, blue), (pixel.Red, pixel.Green, pixel.Blue));
+    }
+
     [Fact]
     public void Two_runs_paint_the_same_bytes()
     {

@@ -114,6 +114,18 @@ public class SheetInspectorTests
         Assert.Empty(SheetFindings.Of([sheet with { Marks = [frame] }], _ => "A1"));
     }
 
+    [Theory]
+    [InlineData(3, "")]
+    [InlineData(4, ", and 1 more")]
+    public void Three_faults_of_a_sheet_are_named_and_the_others_counted(int faults, string counted)
+    {
+        var frame = LineMark.Rectangle(MarkRole.Frame, new BoxMm(20, 10, 287, 200), Pen.Frame);
+        Mark[] names = [.. Enumerable.Range(1, faults).Select(i => Text($"name {i}…", 50, 20 * (i + 1)))];
+        var sheet = new Sheet(SheetKind.Wiring, 3, "Test", SheetSize.Find("A4", landscape: true)!, [frame, .. names]);
+        var message = Assert.Single(SheetFindings.Of([sheet], _ => "A1")).Message;
+        Assert.EndsWith($"'name 3…' is shortened in zone A1{counted}.", message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_wire_may_touch_a_reference_only_at_its_tip()
     {
