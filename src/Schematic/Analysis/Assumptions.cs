@@ -118,7 +118,10 @@ public sealed class Assumptions
             Make(AssumptionKind.Drop, rectifier, $"drops {ValueText.Volts(rectifier.ForwardVolts)} in each of two diodes", "silicon", $"drop {ValueText.Volts(rectifier.ForwardVolts)}"),
         ];
 
-        public IEnumerable<Assumption> Visit(Transformer transformer) => [];
+        public IEnumerable<Assumption> Visit(Transformer transformer) =>
+        [
+            Make(AssumptionKind.Stands, transformer, $"stands {ValueText.Volts(LoadNeed.CoilMost * transformer.PrimaryVolts)} at its primary", "110 % of its rated voltage (EN 50160, from memory)", null),
+        ];
 
         public IEnumerable<Assumption> Visit(TransistorOutput transistor) => OfOutput(transistor, transistor);
 

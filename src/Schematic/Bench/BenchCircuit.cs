@@ -57,6 +57,9 @@ public sealed record BenchCircuit
     /// <summary>Contacts in reach that are left out because they are not traced: nothing is expected of them.</summary>
     public ImmutableArray<TerminalId> LeftOut { get; init; } = [];
 
+    /// <summary>Plugs that are pulled off a unit before a harness is measured alone, and what from.</summary>
+    public ImmutableArray<(string Plug, string From)> PulledOff { get; init; } = [];
+
     /// <summary>The actuators that a hand can move.</summary>
     public ImmutableArray<Actuator> Actuators => Panel.Actuators;
 
@@ -89,7 +92,7 @@ public sealed record BenchCircuit
                let value = BenchElement.ValueOf(element)
                where value is not null
                select new BenchElement(numbers[element.Outer], numbers[element.To], NameOf(element), value),
-            .. panel.Parts.SelectMany(Varying).Select(v => new BenchElement(numbers[v.From], numbers[v.To], v.Name, v.Value)),
+            .. panel.Parts.SelectMany((p, i) => Varying(p, i + 1)).Select(v => new BenchElement(numbers[v.From], numbers[v.To], v.Name, v.Value)),
         ];
         var all = accessible.Select(t => numbers[t]).ToImmutableArray();
         (numbered, contacts, var reached) = WithoutUntraced(numbered, contacts, elements, all);
@@ -104,6 +107,8 @@ public sealed record BenchCircuit
             Elements = elements,
             MayBeJoined = [.. panel.Parts.OfType<Device>().SelectMany(d => d.UnknownPairs.Select(u => (numbers[d.At(u.From)], numbers[d.At(u.To)])))],
             LeadingAnywhere = [.. panel.Parts.OfType<FarEnd>().Select(f => numbers[f.At(FarEnd.TerminalName)])],
+            PulledOff = side == BenchSide.Harness
+                ? [.. whole.Parts.OfType<Connector>().Where(c => c.Mates is not null && panel.FindPart(c.Designator) is not null).Select(c => (c.Designator, c.Mates!))] : [],
             LeftOut = [.. notTraced, .. accessible.Where(t => !reached.Contains(numbers[t]))],
         };
     }
@@ -165,11 +170,11 @@ public sealed record BenchCircuit
     }
 
     /// <summary>What varies has any value of its range, a few parts in a hundred beyond it at either end.</summary>
-    private static IEnumerable<(TerminalId From, TerminalId To, string Name, ElementValue Value)> Varying(Part part)
+    private static IEnumerable<(TerminalId From, TerminalId To, string Name, ElementValue Value)> Varying(Part part, int number)
     {
         if (part is RangedResistor ranged)
         {
-            var turned = ranged.Kind is RangedResistorKind.Rheostat or RangedResistorKind.Photoresistor ? 1 : 0;
+            var turned = ranged.Kind is RangedResistorKind.Rheostat or RangedResistorKind.Photoresistor ? ElementValue.Alone : 0;
             var value = ranged is { Least.Ohms: { } least, Most.Ohms: { } most } ? BenchElement.Between(least, most) with { Slides = turned } : BenchElement.AnyOhms;
             yield return (ranged.At("1"), ranged.At("2"), ranged.Designator, value);
         }
@@ -180,7 +185,7 @@ public sealed record BenchCircuit
         if (track.Ohms is { } whole)
         {
             var (from, to) = (track.Travel.From * whole, track.Travel.To * whole);
-            (before, behind) = (BenchElement.Between(from, to) with { Slides = 1 }, BenchElement.Between(whole - to, whole - from) with { Slides = -1 });
+            (before, behind) = (BenchElement.Between(from, to) with { Slides = 1, Track = number }, BenchElement.Between(whole - to, whole - from) with { Slides = -1, Track = number });
         }
 
         yield return (first, wiper, $"{track.Designator} {first.Name} to {wiper.Name}", before);

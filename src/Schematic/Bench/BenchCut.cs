@@ -52,8 +52,15 @@ public static class BenchCut
         [.. panel.Wires.SelectMany(w => new[] { w.From, w.To }), .. panel.Nets.SelectMany(n => n.Members.Select(m => m.Terminal))];
 
     /// <summary>Devices that are wired to the contacts of a unit's connector by whoever made the unit.</summary>
-    private static HashSet<string> DevicesInside(Panel panel, IReadOnlySet<string> hosts) =>
-        panel.Attachments.Where(a => hosts.Contains(a.Contact.Part)).Select(a => a.Device.Part).ToHashSet(StringComparer.Ordinal);
+    private static HashSet<string> DevicesInside(Panel panel, IReadOnlySet<string> hosts)
+    {
+        var inside = panel.Attachments.Where(a => hosts.Contains(a.Contact.Part)).Select(a => a.Device.Part).ToHashSet(StringComparer.Ordinal);
+        if (hosts.Count == 0) return inside;
+        // What was found with the unit, and on which contacts is not traced, is in it as well.
+        var wired = WiredTerminals(panel).Select(t => t.Part).ToHashSet(StringComparer.Ordinal);
+        inside.UnionWith(panel.Parts.Where(p => p is not (Connector or FarEnd) && p.OnHand && p.NotTraced.Count > 0 && !wired.Contains(p.Designator)).Select(p => p.Designator));
+        return inside;
+    }
 
     private static Panel UnitOf(Panel panel, IReadOnlySet<string> hosts, HashSet<string> inside) => panel with
     {

@@ -76,19 +76,25 @@ public sealed record ElementValue(ElementKind Kind, double Ohms, double Volts, d
     /// <summary>What it may have more.</summary>
     public const double MostOfTrack = 1.07;
 
+    /// <summary><see cref="Slides"/> of a single track that is turned, and of a resistor that can be lit and covered.</summary>
+    public const int Alone = 2;
+
     /// <summary>
-    /// Of the two pieces of a potentiometer's track 1 and -1: what the wiper takes from one it gives to the other. Of a single track that
-    /// is turned, and of a resistor that can be lit and covered, 1. Zero of all else.
+    /// Of the two pieces of a potentiometer's track 1 and -1: what the wiper takes from one it gives to the other. <see cref="Alone"/> of
+    /// what varies by itself, zero of all else.
     /// </summary>
     public int Slides { get; init; }
+
+    /// <summary>A number that the two pieces of one potentiometer's track share; zero of all else.</summary>
+    public int Track { get; init; }
 
     /// <summary>The share of <see cref="Ohms"/> at the low or the high end of the tolerance.</summary>
     /// <param name="isLow">Whether at the low end; null for the figure itself.</param>
     /// <param name="wiper">Where wipers stand: 1 and -1 at the ends of their ways, 0 in the middle.</param>
     public double ShareAt(bool? isLow, int wiper)
     {
-        if (Slides == 0) return isLow is { } low ? low ? Least : Most : 1;
-        var place = wiper == 0 ? 1 : wiper == Slides ? Most / MostOfTrack : Least / LeastOfTrack;
+        if (Slides == 0 || (Slides == Alone && wiper == 0)) return isLow is { } low ? low ? Least : Most : 1;
+        var place = wiper == 0 ? 1 : wiper == Math.Sign(Slides) ? Most / MostOfTrack : Least / LeastOfTrack;
         return place * (isLow is { } end ? end ? LeastOfTrack : MostOfTrack : 1);
     }
 

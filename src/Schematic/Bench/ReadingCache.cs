@@ -9,6 +9,9 @@ namespace Schematic.Bench;
 /// </summary>
 public sealed class ReadingCache(Meter meter)
 {
+    /// <summary>Tracks in one network whose wipers are looked at apart from each other.</summary>
+    private const int MostTracksApart = 4;
+
     /// <summary>What leads on old contacts add or take.</summary>
     private const double SlackOhms = 0.3;
 
@@ -64,12 +67,29 @@ public sealed class ReadingCache(Meter meter)
         if (middle is not { } value) return Reading.Open;
         var kind = test == MeterTest.Ohms ? ReadingKind.Ohms : ReadingKind.Volts;
         // More resistance anywhere never gives less between two places (Rayleigh), so the ends of the range bound the rest.
-        // A wiper gives one piece of its track what it takes from the other, so both ends of its way and the middle are asked.
-        int[] wipers = elements.Exists(e => e.Value.Slides != 0) ? [0, 1, -1] : [0];
-        var least = wipers.Min(w => Show(test, places, elements, e => e.ShareAt(isLow: true, w)) ?? value);
-        var most = wipers.Max(w => Show(test, places, elements, e => e.ShareAt(isLow: false, w)) ?? (test == MeterTest.Ohms ? meter.RangeOhms : meter.DiodeVolts));
+        // A wiper gives one piece of its track what it takes from the other, so both ends of its way and the middle are asked, of every
+        // track by itself.
+        var stands = Wipers([.. elements.Select(e => e.Value.Track).Where(t => t != 0).Distinct()]).ToList();
+        var least = stands.Min(s => Show(test, places, elements, e => e.ShareAt(isLow: true, s(e.Track))) ?? value);
+        var most = stands.Max(s => Show(test, places, elements, e => e.ShareAt(isLow: false, s(e.Track))) ?? (test == MeterTest.Ohms ? meter.RangeOhms : meter.DiodeVolts));
         var slack = test == MeterTest.Ohms ? SlackOhms : 0.02; // leads on old contacts; the last digit
         return new Reading(kind, value, Math.Max(0, (least * 0.99) - slack), (most * 1.01) + slack);
+    }
+
+    /// <summary>For each way in which the wipers can stand where each track's does; of many tracks those beyond the first few stand alike.</summary>
+    private static IEnumerable<Func<int, int>> Wipers(List<int> tracks)
+    {
+        var count = Math.Min(tracks.Count, MostTracksApart);
+        var ways = (int)Math.Pow(3, count);
+        for (var way = 0; way < ways; way++)
+        {
+            var digits = way;
+            yield return track =>
+            {
+                var place = Math.Min(tracks.IndexOf(track), count - 1);
+                return place < 0 ? 0 : (digits / (int)Math.Pow(3, place) % 3) - 1;
+            };
+        }
     }
 
     /// <summary>What the meter goes through while what varies is turned from one end to the other.</summary>

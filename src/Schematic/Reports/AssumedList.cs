@@ -18,11 +18,10 @@ public static class AssumedList
     {
         var chosen = context.Worst.Wires.Where(w => w.Wire.IsGaugeChosen).GroupBy(w => w.Wire.Gauge!.Text)
             .Select(g => Row(NameList.Compact(g.Select(w => w.Wire.Designator)), g.Key, "chosen for the current and the stated drop", g.Key));
-        return new ReportTable(
-            "Assumed, not stated", Columns,
-            [.. Alike(context.Assumptions.All), .. chosen, .. Insulation(context)])
+        ImmutableArray<ImmutableArray<string>> rows = [.. Alike(context.Assumptions.All), .. chosen, .. Insulation(context)];
+        return new ReportTable("Assumed, not stated", Columns, rows)
         {
-            Notes = [$"{Assumption.Mark} marks such a value where a sheet prints it. Measure it, write the words of the last column into the statement, and it is yours."],
+            Notes = [$"{Assumption.Mark} marks such a value where a sheet prints it. Measure it{(rows.Any(r => r[^1].Length > 0) ? ", write the words of the last column into the statement, and it is yours" : " before you rely on it; no word states these")}."],
         };
     }
 

@@ -106,7 +106,7 @@ public static class LoadSheet
     private static string CaseNote(WorstCases worst) =>
         (worst.IsBound
             ? "Too many combinations to solve each: parts that meet only at the supply were solved apart, and the greatest sums that positions allow were taken, never too low. "
-            : string.Create(CultureInfo.InvariantCulture, $"All {worst.CaseCount} electrically different combinations of positions were solved (nodal analysis with the resistance of every wire). "))
+            : string.Create(CultureInfo.InvariantCulture, $"All {worst.CaseCount} electrically different combinations of positions were solved (nodal analysis{(worst.Wires.Any() ? " with the resistance of every wire" : "")}). "))
         + (worst.RegionsLeftOut > 0 ? "Some parts have too many combinations of their own: what they carry is bounded by all that could be on together, never too low. " : "")
         + "Contact and fuse resistance are not counted.";
 
@@ -139,9 +139,9 @@ public static class LoadSheet
         [
             load.Name, load.Load.Part.Description.Length > 0 ? load.Load.Part.Description : PartNames.Of(load.Load.Part),
             load.Load.AreOhmsUnknown ? "?" : Rounded(load.MostAmps?.Value, 3), Rounded(load.LeastVolts?.Value, 2), load.Load.IsLoad && load.Load.Part.IsRatingUnknown ? "?" : Marked(Rounded(load.Need.ColdVolts, 1), IsNeedAssumed(load)),
-            load.Need.HotVolts > load.Need.ColdVolts ? Marked(Rounded(load.Need.HotVolts, 1), IsNeedAssumed(load)) : "", Rounded(margin, 2),
-            Rounded(load.MostVolts?.Value, 2), Marked(Rounded(load.Need.MostVolts, 1), !load.Need.MostIsStated), Rounded(load.Drop?.Value, 3),
-            load.Drop is null ? "" : Rounded(load.AllowedDrop, 2), Assumed(load), load.LeastVolts?.Position ?? Unfed(load),
+            load.Need.HotVolts > load.Need.ColdVolts ? Marked(Rounded(load.Need.HotVolts, 1), IsNeedAssumed(load)) : "", load.Load.AreOhmsUnknown && margin is not null ? "?" : Rounded(margin, 2),
+            Rounded(load.MostVolts?.Value, 2), Marked(Rounded(load.Need.MostVolts, 1), !load.Need.MostIsStated), load.Load.AreOhmsUnknown && load.Drop is not null ? "?" : Rounded(load.Drop?.Value, 3),
+            load.Drop is null || load.Load.AreOhmsUnknown ? "" : Rounded(load.AllowedDrop, 2), Assumed(load), load.LeastVolts?.Position ?? Unfed(load),
         ];
     }
 
@@ -157,6 +157,7 @@ public static class LoadSheet
     private static string Unfed(LoadLevel load) => load switch
     {
         { HeldVolts: { } held } => $"held at {ValueText.Volts(held.Value)}",
+        { Load.Part: Transformer } => "fed from outside this drawing",
         { MostVolts: { } most } => $"gets no more than {ValueText.Volts(most.Value)}",
         _ => "never fed",
     };

@@ -13,6 +13,7 @@ namespace Schematic.Reports;
 public static class SignalList
 {
     private const string Otherwise = "otherwise";
+    private const string NotKnown = "?";
 
     // What is longer is said as the other cases where a sheet is printed: so many letters.
     private const int LongestSaid = 28;
@@ -39,6 +40,7 @@ public static class SignalList
         {
             Notes =
             [
+                .. used.Any(i => HangsOnUnknown(context, i)) ? ["?: what is not traced or not known decides; nothing is proved of that level."] : Array.Empty<string>(),
                 "Levels are proved for every position that can be reached. Positions marked (hold) spring back when let go: read them often enough.",
                 "Active: the level that a closed contact gives: low at an input with a pull-up, high at one with a pull-down or none.",
                 .. unused.Count > 0 ? [$"Not wired: {string.Join(", ", unused)}."] : Array.Empty<string>(),
@@ -78,17 +80,33 @@ public static class SignalList
         var states = context.Positions.States;
         var circuit = context.Positions.Circuit;
         var store = circuit.Store;
-        var (low, high) = (circuit.Reads(input, InputLevel.Low), circuit.Reads(input, InputLevel.High));
-        var neither = store.AndNot(store.Not(low), high);
+        var undecided = circuit.Undecided(input);
+        var hangs = HangsOnUnknown(context, input);
+        // Sure is what is so whatever is joined where nobody has traced it.
+        Diagram Sure(Diagram level) => hangs ? store.AndNot(store.Not(store.Exists(store.Not(level), v => IsUnknown(context, v))), undecided) : level;
+        var (low, high) = (Sure(circuit.Reads(input, InputLevel.Low)), Sure(circuit.Reads(input, InputLevel.High)));
+        var neither = Sure(store.Not(store.Or(circuit.Reads(input, InputLevel.Low), circuit.Reads(input, InputLevel.High))));
         var asked = store.Support(low).Union(store.Support(high));
+        string Said(Diagram level) => When(context, asked, level) is { Length: > 0 } words ? words : hangs ? NotKnown : "";
         return
         [
             input.Terminal.ToString(), input.Input.Meaning, WiredTo(context, input.Terminal),
-            store.Holds(low, states.Rest.Values) ? "low" : store.Holds(high, states.Rest.Values) ? "high" : "neither",
+            store.Holds(low, states.Rest.Values) ? "low" : store.Holds(high, states.Rest.Values) ? "high" : hangs && !store.Holds(neither, states.Rest.Values) ? NotKnown : "neither",
             input.Input.PullUpVolts is not null ? "low" : "high",
-            When(context, asked, low), When(context, asked, high), When(context, asked, neither),
+            Said(low), Said(high), When(context, asked, neither),
         ];
     }
+
+    /// <summary>Whether what an input reads hangs anywhere on what is not traced or not known.</summary>
+    private static bool HangsOnUnknown(AnalysisContext context, InputPoint input)
+    {
+        var circuit = context.Positions.Circuit;
+        return !circuit.Undecided(input).IsNever
+            || circuit.Store.Support(circuit.Reads(input, InputLevel.Low)).Union(circuit.Store.Support(circuit.Reads(input, InputLevel.High))).Any(v => IsUnknown(context, v));
+    }
+
+    private static bool IsUnknown(AnalysisContext context, int variable) =>
+        context.Positions.Circuit.Variables.All[variable].Kind == StateVariableKind.Unknown;
 
     /// <summary>The nearest connector contacts that wires and nets lead to, mated halves left away.</summary>
     private static string WiredTo(AnalysisContext context, TerminalId input)

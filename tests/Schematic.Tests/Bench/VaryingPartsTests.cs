@@ -42,6 +42,26 @@ public class VaryingPartsTests
         Assert.InRange(reading.Most, 10_000, 11_000);
     }
 
+    // Each part varies by itself: the least is both at their least, the most both at their most (two resistances side by side).
+    [Theory]
+    [InlineData("photoresistor RL1 dark 1 Mohm lit 2 kohm", 2_000, 1e6)]
+    [InlineData("potentiometer RL1 20 kohm 0.5 W wiper 10..90 %", 2_000, 18_000)]
+    public void Parts_side_by_side_vary_each_by_itself(string other, double least, double most)
+    {
+        var circuit = BenchCircuit.Read(TestPanels.Load($$"""
+            terminals X1 { 1 2 }
+            potentiometer RP2 10 kohm 0.5 W wiper 5..95 %
+            {{other}}
+            net A X1:1 RP2:1 RL1:1
+            net B X1:2 RP2:2 RL1:2
+            """), BenchSide.Harness);
+        int NumberOf(string terminal) => circuit.Terminals.Select(t => t.ToString()).ToList().IndexOf(terminal);
+        var reading = new ProbedCircuit(circuit, Stand.Rest([]), new ReadingCache(new Meter())).Read(MeterTest.Ohms, [NumberOf("RP2:1")], [NumberOf("RP2:2")]);
+        Assert.InRange(reading.Least, 0.9 * Together(500, least), Together(500, least));
+        Assert.InRange(reading.Most, Together(9_500, most), 1.1 * Together(9_500, most));
+        static double Together(double one, double two) => one * two / (one + two);
+    }
+
     [Theory]
     [InlineData(0.2)]
     [InlineData(2_000)]

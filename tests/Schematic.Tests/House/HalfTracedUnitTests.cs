@@ -57,7 +57,7 @@ public class HalfTracedUnitTests
             lamp DS2 "gates raised" 24 V 40 mA on-hand { J1:23 J1:24 }
             switch S10 break on BELL on-hand { J1:25 J1:26 }
             resistor R1 on-hand { J1:27 J1:28 }
-            wire W10 22 AWG red 300 mm PS1:+ -> P1:23
+            wire W12 22 AWG red 300 mm PS1:+ -> P1:23
             wire W11 22 AWG black 300 mm P1:24 -> X1:5
             expect DS2 energised when PS1 on
 

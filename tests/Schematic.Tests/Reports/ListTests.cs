@@ -28,6 +28,17 @@ public sealed class ListTests
         Assert.Equal([("X1", "jumper bar over 2 terminals", "2", "6"), ("X1", "jumper bar over 3 terminals", "1", "3")], bars.Select(r => (r[1], r[2], r[3], r[5])));
     }
 
+    [Fact]
+    public void A_level_that_hangs_on_what_is_not_traced_is_not_said()
+    {
+        var context = new AnalysisContext(Schematic.Binding.PanelLoader.LoadFile(Repository.PathOf("examples/gate-desk/gate-desk.panel")).Panel);
+        var list = SignalList.Build(context);
+        Assert.Equal(["high", "low", "?"], Column(list, "at_rest"));
+        Assert.Equal(["GATE lowered", "GATE raised", "?"], Column(list, "low_when"));
+        Assert.Equal(["GATE raised, moving", "GATE moving, lowered", "?"], Column(list, "high_when"));
+        Assert.Contains(list.Notes, n => n.StartsWith("?: what is not traced", StringComparison.Ordinal));
+    }
+
     // Centre first, then the ring clockwise seen from the wire side: sockets seen from the rear look like the front of the pins
     // (common practice, no source for the order itself).
     [Fact]

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
 using Schematic.Bench.Faults;
+using Schematic.Model;
 using Schematic.Reports;
 
 namespace Schematic.Bench.RingOut;
@@ -115,10 +116,13 @@ public static class RingOutList
     /// <summary>What is said before anything is measured.</summary>
     public static IEnumerable<string> Cautions(BenchCircuit circuit)
     {
+        if (circuit.Panel.Parts.OfType<Transformer>().Select(t => t.Designator).ToList() is { Count: > 0 } mains)
+            yield return $"Pull the mains plug of {NameList.Sentence(mains)} and keep it in sight: fixed mains is for licensed people to cut off and lock. A winding gives a shock when a lead is lifted: keep fingers off.";
         yield return "Switch every supply off and take it off; prove dead with the meter at volts. Never measure resistance on a live circuit.";
         yield return "Let capacitors discharge, through a resistor and not through a blade, and measure that they are empty.";
         if (circuit.Side == BenchSide.Unit) yield return "Unplug the unit: nothing but the meter may be on its contacts.";
-        else if (TakenOff(circuit) is { Length: > 0 } off) yield return $"Take the wires off {off}, or unplug {(off.Contains(' ', StringComparison.Ordinal) ? "them" : "it")}: what is inside would be measured too. Its terminals in the list are then the ends of their wires, those of one terminal clipped together. They go back last, by their labels: no measurement proves their places there.";
+        if (circuit.PulledOff.Length > 0) yield return $"Pull {NameList.Sentence(circuit.PulledOff.Select(p => $"{p.Plug} off {p.From}"))}: the unit would be measured too.";
+        if (circuit.Side != BenchSide.Unit && TakenOff(circuit) is { Length: > 0 } off) yield return $"Take the wires off {off}, or unplug {(off.Contains(' ', StringComparison.Ordinal) ? "them" : "it")}: what is inside would be measured too. Its terminals in the list are then the ends of their wires, those of one terminal clipped together. They go back last, by their labels: no measurement proves their places there.";
         yield return "Touch the leads together and note what the meter shows; zero it or take that off each reading. Keep fingers off the tips.";
         foreach (var one in circuit.Actuators.Where(a => a.IsPushToTurn)) yield return $"{one.Name} turns only while it is pushed: push it for each move.";
         foreach (var one in circuit.Panel.Locks.Where(l => !l.IsPush && circuit.Actuators.Any(a => a.Name == l.Actuator)))
@@ -144,7 +148,7 @@ public static class RingOutList
     {
         yield return "Several contacts under one lead are clipped together. A position is held until the next one is named. Diode test: current from the red lead to the black one.";
         yield return $"{Number(plan.Steps.Length)} placements and {Number(plan.Moves)} {(plan.Moves == 1 ? "move" : "moves")} find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults; all pairs in all positions are {plan.AllPairs.ToString("N0", CultureInfo.InvariantCulture)} placements. No plan has fewer than {Number(plan.LowerBound)}.";
-        yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above, the meter's own error besides; wires, joints and closed contacts up to 2 ohm without the leads.";
+        yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above, bells, motors and windings from next to nothing to half more, the meter's own error besides; wires, joints and closed contacts up to 2 ohm without the leads.";
         foreach (var note in Besides(plan)) yield return note;
         if (!plan.Undecided.IsEmpty) yield return Limit(plan);
         if (plan.IsRouteCutShort) yield return "Too many orders of the positions to compare them all: this is the best one found, and another may need fewer moves. What the steps find does not depend on it.";

@@ -57,7 +57,7 @@ public static class RingOutSheets
         var hidden = RingOutList.AmongThemselves(plan).Concat(plan.Hidden.Where(f => f.Kind != FaultKind.Exchange && !RingOutList.IsByCoil(plan, f)).Select(f => f.Words)).ToList();
         return hidden.Count == 0 ? table : table with
         {
-            Notes = table.Notes.Add($"No measurement at these contacts shows it when {string.Join("; when ", hidden.Take(8))}{(hidden.Count > 8 ? "; and more" : "")}."),
+            Notes = table.Notes.Add($"No measurement at these contacts shows it when {string.Join("; when ", hidden.Take(8))}{(hidden.Count > 8 ? $"; and {Figures.Count(hidden.Count - 8)} more, which 'schematic ring-out FILE' names" : "")}."),
         };
     }
 

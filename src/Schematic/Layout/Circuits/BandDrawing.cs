@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Schematic.Analysis;
 using Schematic.Drawing;
 using Schematic.Layout.Shapes;
 using Schematic.Fonts;
@@ -346,7 +347,7 @@ internal static class RailNames
         const int most = 3;
         var names = rail.Sources.Take(most).Select(s => Of(map, rail, s));
         var more = rail.Sources.Length > most ? $" and {(rail.Sources.Length - most).ToString(System.Globalization.CultureInfo.InvariantCulture)} more" : "";
-        return string.Join(", ", names) + more;
+        return string.Join(", ", names) + more + (rail.Behind.IsEmpty ? "" : $" behind {NameList.Sentence(rail.Behind)}");
     }
 
     private static string Of(CircuitMap map, Rail rail, string source)

@@ -6,7 +6,11 @@ namespace Schematic.Layout.Circuits;
 /// <param name="Node">Its node.</param>
 /// <param name="IsReturn">Whether it is drawn below.</param>
 /// <param name="Sources">Supplies, or boards whose ground it is, in the order of the file.</param>
-internal sealed record Rail(int Node, bool IsReturn, ImmutableArray<string> Sources);
+internal sealed record Rail(int Node, bool IsReturn, ImmutableArray<string> Sources)
+{
+    /// <summary>The protectors that stand between the only source and the line.</summary>
+    public ImmutableArray<string> Behind { get; init; } = [];
+}
 
 /// <summary>Links that hang together, and the lines between which they are drawn; without lines, the nodes where they begin and end.</summary>
 /// <param name="Links">The links, in the order of the map.</param>
@@ -81,30 +85,39 @@ internal static class Components
     {
         var returns = new List<(int Node, string Source)>();
         var feeds = new List<(int Node, string Source)>();
+        var behind = new Dictionary<int, ImmutableArray<string>>();
         foreach (var source in links.Where(l => l.Kind == LinkKind.Source)) returns.Add((source.ToNode, source.Part!.Designator));
-        foreach (var source in links.Where(l => l.Kind == LinkKind.Source)) feeds.Add((FeedOf(links, source), source.Part!.Designator));
+        foreach (var source in links.Where(l => l.Kind == LinkKind.Source))
+        {
+            var (feed, protectors) = FeedOf(links, source);
+            feeds.Add((feed, source.Part!.Designator));
+            // Several supplies on one line, each behind its own: the sheet shows which.
+            behind[feed] = behind.ContainsKey(feed) ? [] : protectors;
+        }
+
         foreach (var ground in links.Where(l => l is { Kind: LinkKind.End, Part: Model.Board board } && board.Grounds.Contains(l.From.Name)))
         {
             if (!feeds.Exists(f => f.Node == ground.FromNode)) returns.Add((ground.FromNode, ground.Part!.Designator));
         }
 
         feeds.RemoveAll(f => returns.Exists(r => r.Node == f.Node));
-        return [.. Grouped(feeds, isReturn: false), .. Grouped(returns, isReturn: true)];
+        return [.. Grouped(feeds, isReturn: false).Select(r => r with { Behind = behind.GetValueOrDefault(r.Node, []) }), .. Grouped(returns, isReturn: true)];
     }
 
     private static IEnumerable<Rail> Grouped(IEnumerable<(int Node, string Source)> rails, bool isReturn) =>
         rails.GroupBy(r => r.Node).Select(g => new Rail(g.Key, isReturn, [.. g.Select(r => r.Source).Distinct()]));
 
     /// <summary>The line of a supply begins behind its protector, where that stands in the only way.</summary>
-    private static int FeedOf(ImmutableArray<CircuitLink> links, CircuitLink source)
+    private static (int Node, ImmutableArray<string> Protectors) FeedOf(ImmutableArray<CircuitLink> links, CircuitLink source)
     {
         var node = source.FromNode;
         var last = source;
+        ImmutableArray<string> passed = [];
         while (true)
         {
             var others = links.Where(l => l != last && (l.FromNode == node || l.ToNode == node)).Take(2).ToList();
-            if (others is not [{ Kind: LinkKind.Protector } protector] || protector.Other(node) == source.ToNode) return node;
-            (node, last) = (protector.Other(node), protector);
+            if (others is not [{ Kind: LinkKind.Protector } protector] || protector.Other(node) == source.ToNode) return (node, passed);
+            (node, last, passed) = (protector.Other(node), protector, passed.Add(protector.Part!.Designator));
         }
     }
 }

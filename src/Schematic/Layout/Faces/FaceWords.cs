@@ -58,7 +58,7 @@ internal static class FaceWords
     private static IEnumerable<string> Remarks(Connector connector, ImmutableArray<ContactUse> uses, FaceScale scale, FaceLettering second)
     {
         var factor = scale.Factor.ToString("0.0", CultureInfo.InvariantCulture);
-        yield return $"Scale {factor} : 1; the circles are larger than the contacts.";
+        yield return $"Scale of {connector.Designator} {factor} : 1; the circles are larger than the contacts.";
         if (scale.IsTurned) yield return "Turned a quarter to fit the sheet.";
         if (connector.Gender == Gender.Unstated) yield return "Pins or sockets not stated: drawn as pins.";
         if (scale.Lettering.NumberMm < FaceText.MainMm) yield return "Numbers are lowered to find room: a larger sheet gives larger lettering.";

@@ -113,7 +113,7 @@ internal sealed class IndexSheets(Panel panel, SheetFrame frame, ReportTable? fi
         return new ReportTable(PlacesTitle, [new("thing", "Name"), new("places", "Sheet/zone")], [.. rows])
         {
             IsDense = true,
-            Notes = [$"Parts and actuators first, then terminals{(hasWireList ? "" : ", then wires")}. A part of up to {MostAtPart} terminals has them at its symbol, a face its contacts. {(hasWireList ? "Wires: in number order in the wire list, with the places of both ends. " : "")}A zone is a row letter and a column number of the sheet's edge."],
+            Notes = [$"Parts and actuators first, then terminals{(things.Exists(t => t.Kind == ThingKind.Wire) ? ", then wires" : "")}. A part of up to {MostAtPart} terminals has them at its symbol, a face its contacts. {(hasWireList ? "Wires: in number order in the wire list, with the places of both ends. " : "")}A zone is a row letter and a column number of the sheet's edge."],
         };
     }
 

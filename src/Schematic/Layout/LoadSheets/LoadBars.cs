@@ -91,11 +91,15 @@ internal sealed class LoadBars : FlowBlock
             : $"No setting serves every load: at least {Volts(load.Setting.Lowest.Volts)} ({load.Setting.Lowest.Reason}), at most {Volts(load.Setting.Highest.Volts)} ({load.Setting.Highest.Reason}).";
         if (!uncounted.IsEmpty) yield return $"Currents are those without {NameList.Sentence(uncounted)}, of which no resistance is known: no fuse is advised yet.";
         else yield return load.Protector.Amps is { } fuse
-            ? $"Fuse its feed at {ValueText.Amps(fuse)}: the next rating above {ValueText.Amps(load.Amps.Value)} / 0.75"
+            ? $"{FuseWords(supply, fuse, load.Amps.Value)}"
                 + (double.IsFinite(load.Protector.MostAmps) ? $", below the {ValueText.Amps(load.Protector.MostAmps)} of the weakest wire." : ".")
             : $"No fuse rating carries {ValueText.Amps(load.Amps.Value)} and guards the weakest wire ({ValueText.Amps(load.Protector.MostAmps)}): take thicker wires.";
         if (load.Amps.Position.Length > 0) yield return $"Most current when: {load.Amps.Position}.";
     }
+
+    /// <summary>A rating that the feed has already may be larger than the next one.</summary>
+    private static string FuseWords(string supply, double fuse, double amps) =>
+        $"Fuse at the output of {supply}: {ValueText.Amps(fuse)}, which carries {ValueText.Amps(amps)} at three quarters of its rating ({ValueText.Amps(amps / 0.75)} at least)";
 
     private static IEnumerable<LoadBar> SupplyBars(SupplyLoad supply)
     {

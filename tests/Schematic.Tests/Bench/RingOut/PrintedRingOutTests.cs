@@ -36,13 +36,29 @@ public class PrintedRingOutTests
     }
 
     [Fact]
+    public void Before_a_harness_is_measured_plugs_are_pulled_and_mains_first_of_all()
+    {
+        Assert.Contains("Pull P1 off J1", RingOutSheets.Build(Lever)[1].Lead[0], StringComparison.Ordinal);
+        var lamp = PanelLoader.LoadFile(Repository.PathOf("examples/signal-lamp/signal-lamp.panel")).Panel;
+        Assert.StartsWith("First: 1. Pull the mains plug of T1", Assert.Single(RingOutSheets.Build(lamp)).Lead[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_was_found_with_a_unit_on_contacts_that_are_not_traced_is_no_part_of_the_harness()
+    {
+        var plans = RingOutSheets.Plans(PanelLoader.LoadFile(Repository.PathOf("examples/gate-desk/gate-desk.panel")).Panel);
+        Assert.Empty(plans[1].Circuit.LeftOut);
+        Assert.DoesNotContain(plans[1].Circuit.Panel.Parts, p => p.Designator == "S4");
+    }
+
+    [Fact]
     public void The_cautions_are_printed_on_the_sheet_of_the_first_step_and_before_it()
     {
         foreach (var example in (string[])["lever-frame/lever", "relay-latch/latch", "engine-order/engine-order", "dsub-breakout/breakout"])
         {
             var sheet = ExamplePacks.Of($"examples/{example}.panel").Sheets.First(s => s.Marks.OfType<TextMark>().Any(t => t.Text.StartsWith("Ring-out of", StringComparison.Ordinal) && t.IsBold));
             var texts = sheet.Marks.OfType<TextMark>().Where(t => t.Role == MarkRole.Table).ToList();
-            var first = texts.First(t => t.Text.StartsWith("First: 1. Switch every supply off", StringComparison.Ordinal));
+            var first = texts.First(t => t.Text.StartsWith("First: 1. ", StringComparison.Ordinal));
             var heading = texts.First(t => t.Text == "Red" && t.Anchor.Y > first.Anchor.Y);
             Assert.Contains(texts, t => t.Text == "1" && Math.Abs(t.Anchor.X - heading.Anchor.X) < 30 && t.Anchor.Y > heading.Anchor.Y);
         }

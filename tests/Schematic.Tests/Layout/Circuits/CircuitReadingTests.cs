@@ -14,6 +14,12 @@ namespace Schematic.Tests.Layout.Circuits;
 public class CircuitReadingTests
 {
     [Fact]
+    public void A_line_that_begins_behind_a_fuse_says_so()
+    {
+        Assert.Contains("PS1 +  28 V behind F1", Sheets("lever-frame/lever").SelectMany(Texts));
+    }
+
+    [Fact]
     public void The_latch_looks_as_approved() =>
         Approvals.VerifyBinaryFile(Encoding.UTF8.GetBytes(SvgWriter.Write(Assert.Single(Sheets("relay-latch/latch")))), "svg");
 
@@ -67,7 +73,7 @@ public class CircuitReadingTests
         var (supply, fuse) = (BoxOf(latch, Thing.Part("PS1")), BoxOf(latch, Thing.Part("F1")));
         Assert.All(latch.Things.Where(t => t.Thing.Kind == ThingKind.Contact), t => Assert.True(t.Box.Left > supply.Right));
         Assert.True(fuse.Bottom < supply.Top);
-        Assert.Contains("PS1 +  24 V", Texts(latch));
+        Assert.Contains("PS1 +  24 V behind F1", Texts(latch));
         Assert.Contains("PS1 −", Texts(latch));
     }
 
