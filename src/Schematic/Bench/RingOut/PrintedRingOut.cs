@@ -47,7 +47,7 @@ internal static class PrintedRingOut
         if (Enumerable.Range(0, steps.Length).Any(i => LastInTurn(plan, i) > i))
             yield return $"\"{EachInTurn}\": clip to black as well what red touched before, then touch red to the next contact of the row; a box each.";
         yield return $"Meter at ohms{(steps.Any(s => s.Placement.Test == MeterTest.Diode) ? ", or at diode test where that is said (current from red to black)" : "")}. closed: up to 2 ohm without the leads; open: over range, in both cases tick. Else write what the meter shows.";
-        if (!steps.All(IsTicked)) yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above; bells, motors and windings from next to nothing to half more; the meter's own error besides.";
+        if (!steps.All(IsTicked)) yield return $"Limits: {RingOutList.LimitWords(plan.Circuit)}the meter's own error besides.";
     }
 
     /// <summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Schematic.Analysis;
+using Schematic.Analysis.Circuits;
 using Schematic.Bench.Faults;
 using Schematic.Model;
 using Schematic.Reports;
@@ -148,11 +149,20 @@ public static class RingOutList
     {
         yield return "Several contacts under one lead are clipped together. A position is held until the next one is named. Diode test: current from the red lead to the black one.";
         yield return $"{Number(plan.Steps.Length)} placements and {Number(plan.Moves)} {(plan.Moves == 1 ? "move" : "moves")} find {Number(plan.FoundCount)} of {Number(plan.FaultCount)} single faults; all pairs in all positions are {plan.AllPairs.ToString("N0", CultureInfo.InvariantCulture)} placements. No plan has fewer than {Number(plan.LowerBound)}.";
-        yield return "Limits: a cold lamp a tenth of its hot resistance, and half to almost twice that; coils 13 % below to 15 % above, bells, motors and windings from next to nothing to half more, the meter's own error besides; wires, joints and closed contacts up to 2 ohm without the leads.";
+        yield return $"Limits: {LimitWords(plan.Circuit)}the meter's own error besides; wires, joints and closed contacts up to 2 ohm without the leads.";
         foreach (var note in Besides(plan)) yield return note;
         if (!plan.Undecided.IsEmpty) yield return Limit(plan);
         if (plan.IsRouteCutShort) yield return "Too many orders of the positions to compare them all: this is the best one found, and another may need fewer moves. What the steps find does not depend on it.";
         if (plan.IsCutDown) yield return "So many contacts: of bridges and exchanges only neighbours were counted. Every conductor is tested against every other all the same.";
+    }
+
+    /// <summary>How far from its figure each kind of device on the bench may read.</summary>
+    internal static string LimitWords(BenchCircuit circuit)
+    {
+        bool Has(ElementKind kind) => circuit.Elements.Any(e => e.Value.Kind == kind);
+        return (Has(ElementKind.Lamp) ? "a cold lamp a tenth of its hot resistance, and half to almost twice that; " : "")
+            + (Has(ElementKind.Coil) ? "coils 13 % below to 15 % above; " : "")
+            + (Has(ElementKind.Consumer) || Has(ElementKind.Supply) ? "bells, motors and windings from next to nothing to half more; " : "");
     }
 
     /// <summary>What the steps leave out, and how a person gets at it.</summary>
