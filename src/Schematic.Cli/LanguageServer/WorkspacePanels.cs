@@ -61,7 +61,8 @@ internal sealed class WorkspacePanels
     {
         try
         {
-            return new FileInfo(path).Length > FolderPanelFiles.LargestFile ? null : PanelBytes.Decode(path, File.ReadAllBytes(path));
+            // A file without bytes uses nothing; a pipe has none and would be waited for without end.
+            return new FileInfo(path).Length is 0 or > FolderPanelFiles.LargestFile ? null : PanelBytes.Decode(path, File.ReadAllBytes(path));
         }
         catch (Exception failure) when (FileProblems.IsAboutFile(failure))
         {
