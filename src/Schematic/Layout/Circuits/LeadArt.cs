@@ -12,7 +12,7 @@ namespace Schematic.Layout.Circuits;
 internal sealed class LeadArt(CircuitMap map, CircuitMeasures measures)
 {
     /// <summary>From the middle of a contact to the middle of its sign.</summary>
-    public const double ProofGap = 1.8;
+    public const double ProofGap = 2.3;
 
     private readonly Dictionary<string, Wire> _wires = map.Panel.Wires.DistinctBy(w => w.Designator).ToDictionary(w => w.Designator, StringComparer.Ordinal);
 

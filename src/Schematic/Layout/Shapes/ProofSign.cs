@@ -9,8 +9,8 @@ namespace Schematic.Layout.Shapes;
 /// </summary>
 internal static class ProofSign
 {
-    /// <summary>Half the height of a sign at its usual size, in millimetres.</summary>
-    public const double UsualMm = 0.65;
+    /// <summary>Half the height of a sign in a circuit, in millimetres: as high as lettering.</summary>
+    public const double UsualMm = 1.25;
 
     /// <summary>Half the height of a sign on a face, in millimetres: as high as lettering.</summary>
     public const double FaceMm = 1.25;
